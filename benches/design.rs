@@ -11,6 +11,7 @@ use festoon::paint::metrics;
 use festoon::sheet::Style;
 use festoon::steps::english::told;
 use festoon::trade::paper::Paper;
+use festoon::units::UnitStyle;
 use festoon::{drape, pattern, piece, rules};
 
 fn main() {
@@ -44,7 +45,7 @@ fn hang_500_beads_in_contact(bencher: Bencher<'_, '_>) {
 #[divan::bench]
 fn rules_of_500_beads(bencher: Bencher<'_, '_>) {
     let piece = support::piece(500);
-    bencher.bench_local(|| rules::check(black_box(&piece.design), &piece.drape));
+    bencher.bench_local(|| rules::check(black_box(&piece.design), &piece.drape, &piece.telling));
 }
 
 #[divan::bench]
@@ -65,6 +66,6 @@ fn everything_before_the_file(bencher: Bencher<'_, '_>) {
     bencher.bench_local(|| {
         metrics::forget();
         let piece = piece(black_box(&source), &Choice::default(), None).0.expect("a sound pattern");
-        (materials(&piece.design, &Order::default()), told(&piece.design), pages(&piece, &style))
+        (materials(&piece.design, &Order::default()), told(&piece.design, UnitStyle::Both), pages(&piece, &style))
     });
 }

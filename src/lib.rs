@@ -35,11 +35,11 @@
 //! assert_eq!(design.strands.as_slice()[0].name, "band");
 //! // Hung: a point and an angle for every bead, in mm.
 //! let drape = drape::hang(&design, None).map_err(|fault| format!("{:?}", fault.remark(&design)))?;
-//! for remark in rules::check(&design, &drape) {
+//! for remark in rules::check(&design, &drape, &pattern.telling()) {
 //!     println!("{}: {}", remark.level().word(), remark.headline());
 //! }
 //! // Drawn, and written as bytes: 96 dots to the inch, and every page in one PDF.
-//! let piece = festoon::Piece::new(design, drape);
+//! let piece = festoon::Piece::new(design, drape, pattern.telling());
 //! let pages = festoon::pages(&piece, &sheet::Style::default());
 //! let picture = export::png(&pages[0], 96.0, Effort::Preview)?;
 //! let file = export::pdf(&pages, &About { title: "Sand Anklet".into(), ..About::default() })?;
@@ -81,7 +81,7 @@ use drape::Drape;
 use pattern::{Draft, Holes, Pattern};
 use remark::{Level, Remark, has_errors};
 use source::Source;
-use units::UnitStyle;
+use units::{Telling, UnitStyle};
 
 /// A piece, resolved and hung: all that sheets, pictures and tables are made from.
 #[derive(Clone, Debug)]
@@ -91,6 +91,8 @@ pub struct Piece {
     pub design: Design,
     /// How it hangs.
     pub drape: Drape,
+    /// How it is told.
+    pub telling: Telling,
     /// All sizes of a graded pattern, this one among them; empty where there is but one.
     pub sizes: Vec<Size>,
     /// All colourways, this one among them; empty where there is but one.
@@ -100,19 +102,14 @@ pub struct Piece {
 impl Piece {
     /// A piece of one size.
     #[must_use]
-    pub const fn new(design: Design, drape: Drape) -> Self {
-        Self { design, drape, sizes: Vec::new(), colourways: Vec::new() }
+    pub const fn new(design: Design, drape: Drape, telling: Telling) -> Self {
+        Self { design, drape, telling, sizes: Vec::new(), colourways: Vec::new() }
     }
-}
 
-impl Piece {
-    /// The same piece with its lengths told in other units, in every size.
+    /// The same piece with its lengths told in other units.
     #[must_use]
     pub fn told_in(mut self, units: UnitStyle) -> Self {
-        let sizes = self.sizes.iter_mut().filter_map(|size| size.design.as_mut());
-        for design in sizes.chain([&mut self.design]) {
-            design.heading.units = units;
-        }
+        self.telling.units = units;
         self
     }
 }
@@ -136,7 +133,7 @@ pub fn piece(source: &Source, choice: &Choice, span: Option<f64>) -> (Option<Pie
     let remarks = [pattern.unsilenced(remarks), idle].concat();
     let piece = |(design, drape)| {
         let colourways = design::colourways(&pattern, &design, choice);
-        Piece { design, drape, sizes: design::sizes(&pattern, choice), colourways }
+        Piece { design, drape, telling: pattern.telling(), sizes: design::sizes(&pattern, choice), colourways }
     };
     (made.map(piece), remarks)
 }
@@ -189,7 +186,7 @@ fn made(
     let Attempt { design, whole, mut remarks } = design::attempt(pattern, holes, choice);
     let sound = !holes.any() && !has_errors(&remarks);
     let (drape, mut more) = match &design {
-        Some(design) if whole || !design.strands.is_empty() => hung(design, span),
+        Some(design) if whole || !design.strands.is_empty() => hung(design, &pattern.telling(), span),
         _ => (None, Vec::new()),
     };
     if !sound {
@@ -205,10 +202,10 @@ fn made(
 
 /// Hangs and checks a design.
 #[must_use]
-pub fn hung(design: &Design, span: Option<f64>) -> (Option<Drape>, Vec<Remark>) {
+pub fn hung(design: &Design, telling: &Telling, span: Option<f64>) -> (Option<Drape>, Vec<Remark>) {
     match drape::hang(design, span) {
         Ok(drape) => {
-            let remarks = rules::check(design, &drape);
+            let remarks = rules::check(design, &drape, telling);
             (Some(drape), remarks)
         }
         Err(fault) => (None, vec![fault.remark(design)]),

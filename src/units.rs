@@ -12,8 +12,8 @@ use std::iter::Sum;
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
 pub use bounded::Unit;
-pub use parse::{Choice, UnitError, Wanted, degrees, hours, stiffness, time, turns};
-pub use print::{UnitStyle, eighths, fraction, sixteenths, times};
+pub use parse::{UnitError, Wanted, WithUnit, degrees, hours, stiffness, time, turns};
+pub use print::{Telling, UnitStyle, eighths, figures, fraction, sixteenths, times};
 
 /// One international inch in millimetres, exact since 1959 (international yard and pound agreement).
 pub const INCH: f64 = 25.4;

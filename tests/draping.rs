@@ -107,15 +107,15 @@ fn the_mirrored_strand_rests_in_the_mirror() {
 
 #[test]
 fn several_trains_settle_together() {
-    let mut design = necklace(&strand("a", "length: 450 mm,", "12 six, 3 lead, 9 big"));
-    let train = design.strands[nth(0)].trains.remove(0);
+    let design = necklace(&strand("a", "length: 450 mm,", "12 six, 3 lead, 9 big"));
+    let train = &design.strands[nth(0)].trains[0];
     let (first, last) = train.bits.split_at(14);
     let [first, last] = [first, last].map(|bits| Train::new(bits.to_vec(), Rest::At(0.0)));
     let (middle, end) = (200.0, 450.0);
     let to = [middle - first.length(), end - last.length()];
     let rests = [Rest::Free(0.0, to[0]), Rest::Free(middle, to[1])];
-    design.strands[nth(0)].trains = vec![Train::new(first.bits, rests[0]), Train::new(last.bits, rests[1])];
-    assert_eq!(design.flaw(), None);
+    let trains = vec![Train::new(first.bits, rests[0]), Train::new(last.bits, rests[1])];
+    let design = design.changed(|model| model.strands[nth(0)].trains = trains).expect("a design");
     let hung = &hang(&design, Some(150.0)).unwrap().strands[nth(0)];
     assert_least(&design, &hung.starts, 150.0);
 }

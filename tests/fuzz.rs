@@ -29,7 +29,7 @@ use std::{env, thread};
 
 use festoon::design::Choice;
 use festoon::piece;
-use festoon::remark::render::{Style, render};
+use festoon::remark::render::{Notation, render};
 use festoon::remark::{Level, Remark, has_errors};
 use festoon::source::Source;
 use peak_alloc::PeakAlloc;
@@ -144,7 +144,7 @@ fn helps(remark: &Remark) -> Result<(), String> {
 }
 
 fn shows(remarks: &[Remark], source: &Source) -> Result<(), String> {
-    for style in [Style::Full, Style::Short, Style::Json] {
+    for style in [Notation::Full, Notation::Short, Notation::Json] {
         let shown = render(remarks, source, style, false);
         if let Some(remark) = remarks.iter().find(|remark| !shown.contains(remark.code().name())) {
             return Err(format!("{style:?} does not show {remark:?}"));

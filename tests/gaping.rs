@@ -137,7 +137,7 @@ fn bare_cord_gives_what_parts_beads() {
 fn cubes_that_slide_freely_would_hang_rounder_by_as_much_as_is_told() {
     let Piece { mut design, .. } = cubes("", "100 cube");
     // None of its cord is left bare.
-    design.strands[nth(0)].slack = Length::ZERO;
+    design = design.changed(|model| model.strands[nth(0)].slack = Length::ZERO).expect("a design");
     let drape = hang_alone(&design, None).unwrap();
     let (strand, hung) = (&design.strands[nth(0)], &drape.strands[nth(0)]);
     let chain = Chain::new(&design, strand, &hung.starts);

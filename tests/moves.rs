@@ -6,7 +6,7 @@
 use std::fs;
 
 use festoon::design::{Choice, Design, nth};
-use festoon::drape::{Drape, Spot, hang, on_way};
+use festoon::drape::{Drape, Waypoint, hang, on_way};
 use festoon::source::Source;
 use festoon::{Piece, piece};
 
@@ -81,8 +81,8 @@ fn farthest(one: &Drape, other: &Drape, of: impl Fn(usize) -> usize) -> f64 {
 }
 
 /// How far apart two ways on the body are at most.
-fn ways(one: &[Spot], other: &[Spot]) -> f64 {
-    let place = |spot: &Spot| Some(on_way(other, spot.station)?.0.distance(spot.at));
+fn ways(one: &[Waypoint], other: &[Waypoint]) -> f64 {
+    let place = |spot: &Waypoint| Some(on_way(other, spot.station)?.0.distance(spot.at));
     one.iter().filter_map(place).fold(0.0, f64::max)
 }
 
@@ -106,8 +106,7 @@ fn strands_in_another_order_hang_and_lie_alike() {
         if barred || design.twist.is_some() || design.strands.len() < 2 {
             continue;
         }
-        let mut turned = design.clone();
-        turned.strands.reverse();
+        let turned = design.changed(|model| model.strands.reverse()).expect("a design");
         let [one, other] = [&design, &turned].map(|design| hang(design, None).unwrap());
         let last = design.strands.len() - 1;
         let moved = farthest(&one, &other, |at| last - at);
@@ -135,13 +134,16 @@ fn pieces_from_the_other_side_hang_and_lie_in_the_mirror() {
             assert!(across < 1e-4 && (hung.centre.y - other.centre.y).abs() < 1e-4, "{at}: {hung:?} {other:?}");
         }
         let [one, other] = [one, other].map(|drape| drape.worn.unwrap());
-        let back =
-            other.lines[0].iter().rev().map(|spot| Spot { station: 460.0 - spot.station, at: mirrored(spot), ..*spot });
+        let back = other.lines[0].iter().rev().map(|spot| Waypoint {
+            station: 460.0 - spot.station,
+            at: mirrored(spot),
+            ..*spot
+        });
         let moved = ways(&one.lines[0], &back.collect::<Vec<_>>());
         assert!(moved < WORN, "{at}: {moved} mm on the neck");
     }
 }
 
-fn mirrored(spot: &Spot) -> festoon::geometry::Point3 {
+fn mirrored(spot: &Waypoint) -> festoon::geometry::Point3 {
     festoon::geometry::Point3::new(-spot.at.x, spot.at.y, spot.at.z)
 }

@@ -7,7 +7,7 @@ use std::f64::consts::PI;
 
 use festoon::design::{Bead, Choice, nth};
 use festoon::geometry::Point;
-use festoon::geometry::chord::{Body, Chord};
+use festoon::geometry::chord::{Chord, Profile};
 use festoon::geometry::nose::{Nose, Oval};
 use festoon::geometry::taut::close;
 use festoon::source::Source;
@@ -135,7 +135,7 @@ fn tubes_close_round_the_polygon_of_their_inner_sides() {
 fn ball(radius: f64) -> Chord {
     let swell = Oval { centre: Point::ORIGIN, along: radius, across: radius };
     let nose = Nose { rim: Point::new(radius, 0.0), swell };
-    Chord { body: Some(Body { noses: [nose; 2], hole: 0.0, play: 0.3 }), ..Chord::even(2.0 * radius, radius) }
+    Chord { body: Some(Profile { noses: [nose; 2], hole: 0.0, play: 0.3 }), ..Chord::even(2.0 * radius, radius) }
 }
 
 /// An optimiser that is free to place and turn every ball finds no larger limb for as much cord.

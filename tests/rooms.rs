@@ -1,5 +1,9 @@
 //! Who may use whom: data walks one way, so no module imports from one that stands later.
 
+#[path = "rooms/words.rs"]
+mod words;
+
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -100,4 +104,80 @@ fn trade_sizes_have_one_value() {
         let again: Vec<_> = named(&file).into_iter().filter(|name| usual.contains(name)).collect();
         assert!(again.is_empty(), "{} has its own {again:?}", file.display());
     }
+}
+
+/// Names that one room shows others and another room has too, with why that is one meaning or cannot be mistaken.
+const TWICE: &[(&str, &str)] = &[
+    ("Bar", "what holds strands apart, by its sizes and as the drape holds it"),
+    ("Node", "of a tree of values, and of a net of joints: the standard word for both"),
+];
+
+/// A word has one meaning: what a room shows others, no other room calls by the same name. A pattern's words are those
+/// of its design, as written and resolved; what is said is named for what it is about.
+#[test]
+fn no_name_has_two_meanings() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    let texts: Vec<_> = ORDER.iter().map(|room| (*room, texts(&root, room))).collect();
+    let mut shown: BTreeMap<String, BTreeSet<&str>> = BTreeMap::new();
+    for (room, texts) in &texts {
+        let room = if *room == "design" { "pattern" } else { room };
+        for name in texts.iter().flat_map(|text| types(text, true)) {
+            shown.entry(name).or_default().insert(room);
+        }
+    }
+    assert!(shown.contains_key("Strand") && shown.len() > 300, "{} names", shown.len());
+    let is_imported = |name: &str| {
+        let of_others = |room: &str, text: &String| {
+            text.split("use crate::").skip(1).any(|used| {
+                let used = used.split(';').next().unwrap_or_default();
+                !used.starts_with(room) && names(used).any(|word| word == name)
+            })
+        };
+        texts.iter().any(|(room, texts)| texts.iter().any(|text| of_others(room, text)))
+    };
+    let twice =
+        shown.iter().filter(|(name, rooms)| rooms.len() > 1 && is_imported(name)).map(|(name, _)| name.as_str());
+    let known: Vec<_> = TWICE.iter().map(|(name, _)| *name).collect();
+    assert_eq!(twice.collect::<Vec<_>>(), known);
+}
+
+/// Words of the work that a whole library has for one thing each, hidden ones among them.
+#[test]
+fn words_of_the_work_name_one_type() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    let texts: Vec<_> = ORDER.iter().flat_map(|room| texts(&root, room)).collect();
+    for word in ["Row", "Part", "Style", "Step", "Side", "End", "Kind"] {
+        let named = texts.iter().flat_map(|text| types(text, false)).filter(|name| name == word);
+        assert_eq!(named.count(), 1, "{word}");
+    }
+}
+
+/// The texts of a room without their tests, and without what is said.
+fn texts(root: &Path, room: &str) -> Vec<String> {
+    let text = |file: PathBuf| {
+        let text = fs::read_to_string(file).expect("the sources can be read");
+        text.split("#[cfg(test)]").next().unwrap_or_default().to_owned()
+    };
+    let is_said = |file: &PathBuf| file.parent().is_some_and(|folder| folder.ends_with("said"));
+    files(root, room).into_iter().filter(|file| !is_said(file)).map(text).collect()
+}
+
+/// The types that a text declares, or lets others use, those that macros declare for the pattern among them.
+fn types(text: &str, shown: bool) -> Vec<String> {
+    let declared = |line: &str| {
+        let line = if shown { line.strip_prefix("pub")? } else { line.strip_prefix("pub").unwrap_or(line) };
+        let line = line.strip_prefix('(').and_then(|line| line.split_once(')')).map_or(line, |(_, line)| line);
+        let (kind, name) = line.trim_start().split_once(' ')?;
+        ["struct", "enum", "type", "trait"].contains(&kind).then(|| names(name).next().map(str::to_owned))?
+    };
+    let by_macro = |declared: &str| {
+        let name = declared.lines().find_map(|line| line.strip_prefix("    ")?.strip_suffix(" {"))?;
+        name.starts_with(char::is_uppercase).then(|| name.to_owned())
+    };
+    let macros = ["\nrecord!(", "\nwords!("].into_iter().flat_map(|of| text.split(of).skip(1)).filter_map(by_macro);
+    text.lines().filter_map(declared).chain(macros).collect()
+}
+
+fn names(text: &str) -> impl Iterator<Item = &str> {
+    text.split(|letter: char| !letter.is_alphanumeric() && letter != '_').filter(|word| !word.is_empty())
 }

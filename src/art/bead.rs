@@ -5,11 +5,11 @@ use super::glass::Window;
 use super::hatch::upright_hatch;
 use super::light::{Ink, Light, Shading, edge_tone, shading, toned};
 use super::pearl::Variant;
-use super::shape::{self, Size};
+use super::shape::{self, Extents};
 use super::surface;
 use crate::design::Bead;
 use crate::geometry::Point;
-use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
+use crate::paint::mark::{Fill, Mark, Rgb, Segment, Stroke};
 use crate::paint::outline::{self, flattened, polygon};
 use crate::pattern::{Finish, Shape};
 
@@ -34,7 +34,7 @@ pub fn on_edge(bead: &Bead) -> Bead {
 }
 
 /// Everything that a bead's marks depend on.
-pub struct Drawing<'a> {
+pub struct BeadDrawing<'a> {
     /// The bead.
     pub bead: &'a Bead,
     /// What it is printed with.
@@ -46,9 +46,9 @@ pub struct Drawing<'a> {
     /// How it takes the light.
     pub shading: Shading,
     /// The room that it fills.
-    pub size: Size,
+    pub size: Extents,
     /// Its outline, where it is not cut.
-    pub outline: Vec<Step>,
+    pub outline: Vec<Segment>,
     /// Width of its edge.
     pub edge: f64,
     /// What of it lets its hole be seen.
@@ -59,7 +59,7 @@ pub struct Drawing<'a> {
 /// a little.
 #[must_use]
 pub fn marks(bead: &Bead, index: usize, ink: Ink, light: Light, variant: Variant) -> Vec<Mark> {
-    let drawing = Drawing::new(bead, ink, light, variant);
+    let drawing = BeadDrawing::new(bead, ink, light, variant);
     let facets = facet::facets(bead.shape, bead.finish, drawing.size);
     let mut marks = match ink {
         Ink::Outline => vec![drawing.plain(&facets)],
@@ -76,11 +76,11 @@ pub fn marks(bead: &Bead, index: usize, ink: Ink, light: Light, variant: Variant
 /// A bead's outline in its colour.
 #[must_use]
 pub fn speck(bead: &Bead, ink: Ink) -> Mark {
-    let drawing = Drawing::new(bead, ink, Light::on_turn(0), Variant::default());
+    let drawing = BeadDrawing::new(bead, ink, Light::on_turn(0), Variant::default());
     area(drawing.outline, Fill::Flat(drawing.colour, 1.0), None)
 }
 
-impl<'a> Drawing<'a> {
+impl<'a> BeadDrawing<'a> {
     fn new(bead: &'a Bead, ink: Ink, light: Light, variant: Variant) -> Self {
         /// A quarter of a point: the thinnest line that printers hold; common practice, no source.
         const HAIRLINE: f64 = 0.088;
@@ -89,7 +89,7 @@ impl<'a> Drawing<'a> {
         let edge = (least * 0.022).clamp(thinnest, 0.25).min(least * 0.2);
         // The edge is drawn half outside the outline, and all of it belongs to the bead.
         let half = |size: f64| (size - edge) / 2.0;
-        let size = Size { along: half(along), across: half(across), hole: bead.hole.value() / 2.0 };
+        let size = Extents { along: half(along), across: half(across), hole: bead.hole.value() / 2.0 };
         let outline = shape::outline(bead.shape, size, bead.hangs());
         let shading = shading(bead.finish);
         let window = Window::of(bead, size).filter(|_| shading.see_through && ink != Ink::Outline);
@@ -107,7 +107,7 @@ impl<'a> Drawing<'a> {
     }
 
     /// The line round it, which shows on white paper however pale it is.
-    fn edged(&self, outline: Vec<Step>) -> Mark {
+    fn edged(&self, outline: Vec<Segment>) -> Mark {
         let tone = if self.shading.see_through { -0.38 } else { -0.5 };
         let stroke = Stroke { round: true, ..Stroke::new(edge_tone(self.colour, tone), self.edge) };
         Mark::Shape { outline, fill: None, stroke: Some(stroke) }
@@ -173,7 +173,7 @@ impl<'a> Drawing<'a> {
     }
 
     /// An area without its part before the hole.
-    fn but_window(&self, points: &[Point]) -> Vec<Step> {
+    fn but_window(&self, points: &[Point]) -> Vec<Segment> {
         let window = self.window.iter().flat_map(|window| polygon(&window.part(points)));
         polygon(points).into_iter().chain(window).collect()
     }
@@ -186,7 +186,7 @@ impl<'a> Drawing<'a> {
     }
 
     /// The pale rim of frosted glass, which is lit all through.
-    fn rim(&self, outline: &[Step]) -> Vec<Mark> {
+    fn rim(&self, outline: &[Segment]) -> Vec<Mark> {
         /// Lines inside the edge: how far in and how broad, as shares of its size, and their opacity.
         const LINES: [(f64, f64, f64); 3] = [(0.94, 0.1, 0.3), (0.9, 0.18, 0.2), (0.84, 0.3, 0.12)];
         let least = self.size.along.min(self.size.across);
@@ -231,7 +231,7 @@ impl<'a> Drawing<'a> {
     }
 
     fn body(&self) -> Fill {
-        let Size { along, across, .. } = self.size;
+        let Extents { along, across, .. } = self.size;
         match self.bead.shape {
             _ if self.is_cylinder() => self.across_a_cylinder(across),
             Shape::Coin => self.along_the_light(along.max(across)),
@@ -258,6 +258,6 @@ impl<'a> Drawing<'a> {
 }
 
 /// An area with or without a line round it.
-pub fn area(outline: Vec<Step>, fill: Fill, stroke: Option<Stroke>) -> Mark {
+pub fn area(outline: Vec<Segment>, fill: Fill, stroke: Option<Stroke>) -> Mark {
     Mark::Shape { outline, fill: Some(fill), stroke }
 }

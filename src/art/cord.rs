@@ -7,7 +7,7 @@ use super::light::{Ink, toned};
 use super::wire::wire;
 use crate::design::Cord;
 use crate::geometry::Point;
-use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
+use crate::paint::mark::{Fill, Mark, Rgb, Segment, Stroke};
 use crate::paint::outline::{curve, ellipse, line, mapped, polyline, rounded_rect};
 use crate::pattern::CordKind;
 
@@ -39,20 +39,20 @@ pub fn beside(path: &[Point], aside: f64) -> Vec<Point> {
     (0..path.len()).map(moved).collect()
 }
 
-fn stroked(outline: &[Step], colour: Rgb, width: f64, dashes: Vec<f64>) -> Mark {
+fn stroked(outline: &[Segment], colour: Rgb, width: f64, dashes: Vec<f64>) -> Mark {
     let round = !dashes.is_empty();
     let stroke = Stroke { dashes, round, ..Stroke::new(colour, width) };
     Mark::Shape { outline: outline.to_vec(), fill: None, stroke: Some(stroke) }
 }
 
 /// Lines on top of each other, each with its tone and its share of the thickness.
-fn layered<const N: usize>(outline: &[Step], thick: f64, layers: [(Rgb, f64, f64); N]) -> Vec<Mark> {
+fn layered<const N: usize>(outline: &[Segment], thick: f64, layers: [(Rgb, f64, f64); N]) -> Vec<Mark> {
     let layer = |(colour, tone, share)| stroked(outline, toned(colour, tone), thick * share, Vec::new());
     layers.into_iter().map(layer).collect()
 }
 
 /// No shine along it but the twist across it.
-fn plied(outline: &[Step], thick: f64, colour: Rgb) -> Vec<Mark> {
+fn plied(outline: &[Segment], thick: f64, colour: Rgb) -> Vec<Mark> {
     let mut marks = layered(outline, thick, [(colour, -0.5, 1.0), (colour, 0.0, 0.7)]);
     marks.push(stroked(outline, toned(colour, 0.3), thick * 0.6, vec![thick * 0.4, thick * 1.1]));
     marks
@@ -77,7 +77,7 @@ fn chain(path: &[Point], thick: f64, cord: &Cord, ink: Ink) -> Vec<Mark> {
         let put = |outline| mapped(outline, |point: Point| at + along * point.x + aside * point.y);
         if number % 2 == 0 { faces.extend(put(&face)) } else { edges.extend(put(&edge)) }
     }
-    let links = |outline: &[Step]| self::wire(outline, wire, cord.colour, ink);
+    let links = |outline: &[Segment]| self::wire(outline, wire, cord.colour, ink);
     [links(&edges), links(&faces)].concat()
 }
 

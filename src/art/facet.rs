@@ -3,12 +3,12 @@
 use std::collections::BTreeMap;
 use std::f64::consts::TAU;
 
-use super::bead::Drawing;
+use super::bead::BeadDrawing;
 use super::glass::Window;
 use super::light::{Light, Shading};
-use super::shape::{self, Size};
+use super::shape::{self, Extents};
 use crate::geometry::Point;
-use crate::paint::mark::{Fill, Mark, Step};
+use crate::paint::mark::{Fill, Mark, Segment};
 use crate::paint::outline::polygon;
 use crate::pattern::{Finish, Shape};
 
@@ -53,7 +53,7 @@ fn normal(corners: &[Corner]) -> Corner {
 
 /// The faces of a bead that is cut by its shape or its finish; none for a smooth one.
 #[must_use]
-pub fn facets(shape: Shape, finish: Finish, size: Size) -> Vec<Facet> {
+pub fn facets(shape: Shape, finish: Finish, size: Extents) -> Vec<Facet> {
     let cut = finish == Finish::Faceted;
     let facets = match shape {
         Shape::Bicone if cut => cut_in_triangles(&shape::profile(shape, size), 8),
@@ -71,12 +71,12 @@ pub fn facets(shape: Shape, finish: Finish, size: Size) -> Vec<Facet> {
     numbered.map(|(number, facet)| Facet { number, ..facet }).collect()
 }
 
-fn bicone_profile(Size { along, across, hole }: Size) -> [(f64, f64); 3] {
+fn bicone_profile(Extents { along, across, hole }: Extents) -> [(f64, f64); 3] {
     let tip = (hole * 1.15).min(across * 0.5);
     [(-along, tip), (0.0, across), (along, tip)]
 }
 
-fn square(Size { along, across, .. }: Size, cut: f64) -> Vec<Point> {
+fn square(Extents { along, across, .. }: Extents, cut: f64) -> Vec<Point> {
     let c = along.min(across) * cut;
     let at = Point::new;
     let (x, y) = (along, across);
@@ -92,13 +92,13 @@ fn square(Size { along, across, .. }: Size, cut: f64) -> Vec<Point> {
     ]
 }
 
-fn regular(Size { along, across, .. }: Size, corners: u32) -> Vec<Point> {
+fn regular(Extents { along, across, .. }: Extents, corners: u32) -> Vec<Point> {
     let towards = |i: u32| Point::towards(f64::from(i) / f64::from(corners) * TAU);
     (0..corners).map(towards).map(|at| Point::new(at.x * along, at.y * across)).collect()
 }
 
 /// Corners on a square with sides that swell and corners that are round.
-fn cushion(Size { along, across, .. }: Size, corners: u32) -> Vec<Point> {
+fn cushion(Extents { along, across, .. }: Extents, corners: u32) -> Vec<Point> {
     const ROUNDNESS: f64 = 0.5;
     let swollen = |share: f64| libm::copysign(libm::pow(libm::fabs(share), ROUNDNESS), share);
     let towards = |i: u32| Point::towards((f64::from(i) + 0.5) / f64::from(corners) * TAU);
@@ -214,15 +214,15 @@ pub fn split(facets: &[Facet], window: &Window) -> (Vec<Facet>, Vec<Facet>) {
 
 /// The sloping faces of a bead as one area a tone, lit, at an opacity.
 #[must_use]
-pub fn lit(facets: &[Facet], bead: &Drawing<'_>, opacity: f64) -> Vec<Mark> {
+pub fn lit(facets: &[Facet], bead: &BeadDrawing<'_>, opacity: f64) -> Vec<Mark> {
     const STEPS: f64 = 5.0;
-    let mut areas: BTreeMap<i32, Vec<Step>> = BTreeMap::new();
+    let mut areas: BTreeMap<i32, Vec<Segment>> = BTreeMap::new();
     for facet in facets.iter().filter(|facet| !facet.is_table() && !facet.corners.is_empty()) {
         let tone = tone(facet, bead.light, &bead.shading);
         #[expect(clippy::cast_possible_truncation, reason = "a tone lies between -1 and 1")]
         areas.entry((tone * STEPS).round() as i32).or_default().extend(polygon(&facet.corners));
     }
-    let area = |(step, outline): (i32, Vec<Step>)| {
+    let area = |(step, outline): (i32, Vec<Segment>)| {
         let fill = Fill::Flat((bead.shading.toned)(bead.colour, f64::from(step) / STEPS), opacity);
         Mark::Shape { outline, fill: Some(fill), stroke: None }
     };
@@ -238,7 +238,7 @@ pub fn table(facets: &[Facet]) -> Vec<Point> {
 /// Edges of the near side, and where glass is clear those of the far side, mirrored, as they show
 /// through it.
 #[must_use]
-pub fn edges(facets: &[Facet], clear: bool) -> Vec<Step> {
+pub fn edges(facets: &[Facet], clear: bool) -> Vec<Segment> {
     let near = facets.iter().flat_map(|facet| polygon(&facet.corners));
     let far = |facet: &Facet| polygon(&facet.corners.iter().map(|corner| *corner * -0.8).collect::<Vec<_>>());
     let seen_through = facets.iter().filter(|_| clear).flat_map(far);
@@ -261,7 +261,7 @@ fn tone(facet: &Facet, light: Light, shading: &Shading) -> f64 {
 mod tests {
     use super::*;
 
-    const SIZE: Size = Size { along: 3.0, across: 4.0, hole: 0.5 };
+    const SIZE: Extents = Extents { along: 3.0, across: 4.0, hole: 0.5 };
 
     #[test]
     fn faces_fill_the_box_and_no_more() {

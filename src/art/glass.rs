@@ -2,10 +2,10 @@
 //! them. A band of the bead over the hole is drawn thin.
 
 use super::bead::area;
-use super::shape::{self, Size};
+use super::shape::{self, Extents};
 use crate::design::Bead;
 use crate::geometry::{Point, path};
-use crate::paint::mark::{Fill, Mark, Step, Stop};
+use crate::paint::mark::{ColourStop, Fill, Mark, Segment};
 use crate::paint::outline::{line, polygon};
 use crate::pattern::Drilled;
 
@@ -23,7 +23,7 @@ pub struct Window {
 impl Window {
     /// The hole of a bead: along x, or across the tip of one that hangs by it. One through the front is seen from its end,
     /// and several are not shown.
-    pub fn of(bead: &Bead, size: Size) -> Option<Self> {
+    pub fn of(bead: &Bead, size: Extents) -> Option<Self> {
         let (across, middle, room) = match bead.drilled {
             Drilled::Tip => (Point::new(1.0, 0.0), shape::tip_hole(size), size.along),
             Drilled::Front => return None,
@@ -50,7 +50,7 @@ impl Window {
     }
 
     /// The lines where the hole's wall is seen edge on.
-    pub fn walls(&self, area: &[Point]) -> Vec<Step> {
+    pub fn walls(&self, area: &[Point]) -> Vec<Segment> {
         let wall = |at: f64| {
             let on_it = |point: &&Point| (point.x * self.across.x + point.y * self.across.y - at).abs() < 1e-9;
             let part = self.part(area);
@@ -66,8 +66,9 @@ impl Window {
 
 /// A fill at a share of its opacity.
 fn thin(fill: Fill, share: f64) -> Fill {
-    let stops =
-        |stops: Vec<Stop>| stops.into_iter().map(|stop| Stop { opacity: stop.opacity * share, ..stop }).collect();
+    let stops = |stops: Vec<ColourStop>| {
+        stops.into_iter().map(|stop| ColourStop { opacity: stop.opacity * share, ..stop }).collect()
+    };
     match fill {
         Fill::Flat(colour, opacity) => Fill::Flat(colour, opacity * share),
         Fill::Linear(from, to, colours) => Fill::Linear(from, to, stops(colours)),

@@ -6,7 +6,7 @@
 use std::f64::consts::FRAC_PI_4;
 
 use crate::geometry::{Point, path};
-use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
+use crate::paint::mark::{Fill, Mark, Rgb, Segment, Stroke};
 use crate::paint::outline::{circle, line, polygon, polyline};
 
 /// How many hatches there are before they come again.
@@ -27,19 +27,21 @@ pub fn upright_hatch(index: usize, outline: &[Point], half: Point, turned: f64) 
 
 fn mark_turned(mark: Mark, by: f64) -> Mark {
     match mark {
-        Mark::Shape { outline, fill, stroke } => {
-            Mark::Shape { outline: outline.into_iter().map(|step| step_turned(step, by)).collect(), fill, stroke }
-        }
+        Mark::Shape { outline, fill, stroke } => Mark::Shape {
+            outline: outline.into_iter().map(|segment| segment_turned(segment, by)).collect(),
+            fill,
+            stroke,
+        },
         other => other,
     }
 }
 
-fn step_turned(step: Step, by: f64) -> Step {
-    match step {
-        Step::Move(to) => Step::Move(to.turned(by)),
-        Step::Line(to) => Step::Line(to.turned(by)),
-        Step::Curve(one, other, to) => Step::Curve(one.turned(by), other.turned(by), to.turned(by)),
-        Step::Close => Step::Close,
+fn segment_turned(segment: Segment, by: f64) -> Segment {
+    match segment {
+        Segment::Move(to) => Segment::Move(to.turned(by)),
+        Segment::Line(to) => Segment::Line(to.turned(by)),
+        Segment::Curve(one, other, to) => Segment::Curve(one.turned(by), other.turned(by), to.turned(by)),
+        Segment::Close => Segment::Close,
     }
 }
 
@@ -81,55 +83,55 @@ fn plain_hatch(kind: usize, inside: &[Point], half: Point, gap: f64, width: f64)
     }
 }
 
-fn drawn(outline: Vec<Step>, width: f64) -> Mark {
+fn drawn(outline: Vec<Segment>, width: f64) -> Mark {
     Mark::Shape { outline, fill: None, stroke: Some(Stroke { round: true, ..Stroke::new(Rgb::BLACK, width) }) }
 }
 
-fn filled(outline: Vec<Step>) -> Mark {
+fn filled(outline: Vec<Segment>) -> Mark {
     Mark::Shape { outline, fill: Some(Fill::Flat(Rgb::BLACK, 0.9)), stroke: None }
 }
 
-fn scaled(outline: &[Point], by: f64) -> Vec<Step> {
+fn scaled(outline: &[Point], by: f64) -> Vec<Segment> {
     polygon(&outline.iter().map(|point| *point * by).collect::<Vec<_>>())
 }
 
 /// An upright cross through the middle.
-fn upright_cross(arm: f64) -> Vec<Step> {
+fn upright_cross(arm: f64) -> Vec<Segment> {
     let at = Point::new;
     [line(at(-arm, 0.0), at(arm, 0.0)), line(at(0.0, -arm), at(0.0, arm))].concat()
 }
 
-fn chevrons(arm: f64, gap: f64) -> Vec<Step> {
+fn chevrons(arm: f64, gap: f64) -> Vec<Segment> {
     let corner = |x: f64, y: f64| Point::new(x + arm * (0.4 - 0.8 * libm::fabs(y)), arm * y);
     let chevron = |x: f64| polyline(&[corner(x, -1.0), corner(x, 0.0), corner(x, 1.0)]);
     [chevron(-gap / 2.0), chevron(gap / 2.0)].concat()
 }
 
 /// The part of an area on the side of greater y.
-fn half_of(outline: &[Point]) -> Vec<Step> {
+fn half_of(outline: &[Point]) -> Vec<Segment> {
     let lower: Vec<Point> = outline.iter().map(|point| Point::new(point.x, point.y.max(0.0))).collect();
     polygon(&lower)
 }
 
-fn dots(outline: &[Point], gap: f64, radius: f64) -> Vec<Step> {
+fn dots(outline: &[Point], gap: f64, radius: f64) -> Vec<Segment> {
     let reach = farthest(outline);
     #[expect(clippy::cast_possible_truncation, reason = "a few dozen at most: the gap is a share of the reach")]
     let count = (reach / gap).ceil() as i32;
-    let mut steps = Vec::new();
+    let mut segments = Vec::new();
     for row in -count..=count {
         for column in -count..=count {
             let aside = if row % 2 == 0 { 0.0 } else { 0.5 };
             let at = Point::new((f64::from(column) + aside) * gap, f64::from(row) * gap * 0.87);
             if path::holds(outline, at) {
-                steps.extend(circle(at, radius));
+                segments.extend(circle(at, radius));
             }
         }
     }
-    steps
+    segments
 }
 
 /// Lines at an angle, a gap apart and one through the middle, cut off at an outline.
-fn parallels(outline: &[Point], gap: f64, angle: f64) -> Vec<Step> {
+fn parallels(outline: &[Point], gap: f64, angle: f64) -> Vec<Segment> {
     let level: Vec<Point> = outline.iter().map(|point| point.turned(-angle)).collect();
     #[expect(clippy::cast_possible_truncation, reason = "a few dozen at most: the gap is a share of the reach")]
     let count = (farthest(outline) / gap).ceil() as i32;

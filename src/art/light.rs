@@ -1,7 +1,7 @@
 //! Light and colour: where the light comes from, and how a finish turns a colour into shades.
 
 use crate::geometry::Point;
-use crate::paint::mark::{Rgb, Stop};
+use crate::paint::mark::{ColourStop, Rgb};
 use crate::pattern::Finish;
 use crate::trade::sight;
 
@@ -204,13 +204,13 @@ pub const fn shading(finish: Finish) -> Shading {
 impl Shading {
     /// The ramp as gradient stops.
     #[must_use]
-    pub fn stops(&self, colour: Rgb) -> Vec<Stop> {
+    pub fn stops(&self, colour: Rgb) -> Vec<ColourStop> {
         self.ramp.iter().map(|(at, tone)| solid(*at, (self.toned)(colour, *tone))).collect()
     }
 
     /// Stops across a cylinder from −1 to 1, written as 0 to 1, with the brightest line at `bright`.
     #[must_use]
-    pub fn stops_across(&self, colour: Rgb, bright: f64) -> Vec<Stop> {
+    pub fn stops_across(&self, colour: Rgb, bright: f64) -> Vec<ColourStop> {
         let reach = 1.0 + bright.abs();
         let near = self.ramp.iter().rev().map(|(at, tone)| (bright - at * reach, *tone));
         let far = self.ramp.iter().skip(1).map(|(at, tone)| (bright + at * reach, *tone));
@@ -230,8 +230,8 @@ fn tone_at(line: &[(f64, f64)], at: f64) -> f64 {
     a + (b - a) * ((at - from) / (to - from)).clamp(0.0, 1.0)
 }
 
-const fn solid(at: f64, colour: Rgb) -> Stop {
-    Stop { at, colour, opacity: 1.0 }
+const fn solid(at: f64, colour: Rgb) -> ColourStop {
+    ColourStop { at, colour, opacity: 1.0 }
 }
 
 #[cfg(test)]

@@ -1,14 +1,14 @@
 //! Outlines of beads: x along the hole, y across it, the centre at the origin, in mm.
 
 use crate::geometry::Point;
-use crate::paint::mark::Step;
+use crate::paint::mark::Segment;
 use crate::paint::outline::{self, QUARTER};
 use crate::pattern::Shape;
 use crate::trade::usual::BARREL_END;
 
 /// The room that a bead's drawing fills.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Size {
+pub struct Extents {
     /// Half its size along the hole.
     pub along: f64,
     /// Half its size across the hole.
@@ -32,8 +32,8 @@ const CHIP: [(f64, f64); 9] = [
 
 /// The outline of a shape; a drop that hangs by its tip has no flat there.
 #[must_use]
-pub fn outline(shape: Shape, size: Size, hangs: bool) -> Vec<Step> {
-    let Size { along, across, .. } = size;
+pub fn outline(shape: Shape, size: Extents, hangs: bool) -> Vec<Segment> {
+    let Extents { along, across, .. } = size;
     match shape {
         Shape::Round | Shape::Oval | Shape::Coin => outline::ellipse(Point::ORIGIN, along, across),
         Shape::Rondelle => outline::rounded(Point::ORIGIN, along, across, 0.7),
@@ -49,66 +49,66 @@ pub fn outline(shape: Shape, size: Size, hangs: bool) -> Vec<Step> {
     }
 }
 
-fn boxed(Size { along, across, .. }: Size, corner: f64) -> Vec<Step> {
+fn boxed(Extents { along, across, .. }: Extents, corner: f64) -> Vec<Segment> {
     let radius = along.min(across) * corner;
     outline::rounded_rect(Point::new(-along, -across), along * 2.0, across * 2.0, radius)
 }
 
-fn barrel(Size { along, across, .. }: Size) -> Vec<Step> {
+fn barrel(Extents { along, across, .. }: Extents) -> Vec<Segment> {
     let end = across * BARREL_END;
     // A curve whose two controls stand at a height reaches 3/4 of the way there.
     let bulge = end + (across - end) / 0.75;
     let at = Point::new;
     vec![
-        Step::Move(at(-along, -end)),
-        Step::Curve(at(-along * 0.4, -bulge), at(along * 0.4, -bulge), at(along, -end)),
-        Step::Line(at(along, end)),
-        Step::Curve(at(along * 0.4, bulge), at(-along * 0.4, bulge), at(-along, end)),
-        Step::Close,
+        Segment::Move(at(-along, -end)),
+        Segment::Curve(at(-along * 0.4, -bulge), at(along * 0.4, -bulge), at(along, -end)),
+        Segment::Line(at(along, end)),
+        Segment::Curve(at(along * 0.4, bulge), at(-along * 0.4, bulge), at(-along, end)),
+        Segment::Close,
     ]
 }
 
 /// Where the middle of the hole of a bead that is drilled across crosses it: a hole's width of glass is left
 /// above it, which is common practice, no source.
 #[must_use]
-pub fn tip_hole(Size { along, hole, .. }: Size) -> f64 {
+pub fn tip_hole(Extents { along, hole, .. }: Extents) -> f64 {
     -along + (hole * 3.0).min(along * 0.5)
 }
 
 /// A teardrop that ends in a rounded point, wide enough for the hole across it.
-fn pointed(size: Size) -> Vec<Step> {
+fn pointed(size: Extents) -> Vec<Segment> {
     let tip = (size.hole * 1.15).min(size.across * 0.6);
-    let mut steps = drop(size);
+    let mut segments = drop(size);
     let at = |x: f64, y: f64| Point::new(-size.along + x, y);
-    // The first step starts the flat end, and the last closes along it.
+    // The first segment starts the flat end, and the last closes along it.
     let round = size.along * 0.06;
-    steps[0] = Step::Move(at(round, -tip));
-    let closed = steps.len() - 1;
-    if let Some(Step::Curve(_, _, end)) = steps.get_mut(closed - 1) {
+    segments[0] = Segment::Move(at(round, -tip));
+    let closed = segments.len() - 1;
+    if let Some(Segment::Curve(_, _, end)) = segments.get_mut(closed - 1) {
         *end = at(round, tip);
     }
-    steps.insert(closed, Step::Curve(at(-round / 3.0, tip), at(-round / 3.0, -tip), at(round, -tip)));
-    steps
+    segments.insert(closed, Segment::Curve(at(-round / 3.0, tip), at(-round / 3.0, -tip), at(round, -tip)));
+    segments
 }
 
 /// A teardrop, its narrow end first.
-fn drop(Size { along, across, hole }: Size) -> Vec<Step> {
+fn drop(Extents { along, across, hole }: Extents) -> Vec<Segment> {
     let tip = (hole * 1.15).min(across * 0.6);
     let neck = tip + (across - tip) * 0.22;
     let fat = along - across.min(along);
     let round = along - fat;
     let at = Point::new;
     vec![
-        Step::Move(at(-along, -tip)),
-        Step::Curve(at(-along * 0.6, -neck), at(fat - round * 0.85, -across), at(fat, -across)),
-        Step::Curve(at(fat + round * QUARTER, -across), at(along, -across * QUARTER), at(along, 0.0)),
-        Step::Curve(at(along, across * QUARTER), at(fat + round * QUARTER, across), at(fat, across)),
-        Step::Curve(at(fat - round * 0.85, across), at(-along * 0.6, neck), at(-along, tip)),
-        Step::Close,
+        Segment::Move(at(-along, -tip)),
+        Segment::Curve(at(-along * 0.6, -neck), at(fat - round * 0.85, -across), at(fat, -across)),
+        Segment::Curve(at(fat + round * QUARTER, -across), at(along, -across * QUARTER), at(along, 0.0)),
+        Segment::Curve(at(along, across * QUARTER), at(fat + round * QUARTER, across), at(fat, across)),
+        Segment::Curve(at(fat - round * 0.85, across), at(-along * 0.6, neck), at(-along, tip)),
+        Segment::Close,
     ]
 }
 
-fn bicone(Size { along, across, hole }: Size) -> [Point; 6] {
+fn bicone(Extents { along, across, hole }: Extents) -> [Point; 6] {
     let tip = (hole * 1.15).min(across * 0.5);
     let at = Point::new;
     [at(-along, -tip), at(0.0, -across), at(along, -tip), at(along, tip), at(0.0, across), at(-along, tip)]
@@ -116,7 +116,7 @@ fn bicone(Size { along, across, hole }: Size) -> [Point; 6] {
 
 /// Corners of a chip.
 #[must_use]
-pub fn chip(Size { along, across, .. }: Size) -> Vec<Point> {
+pub fn chip(Extents { along, across, .. }: Extents) -> Vec<Point> {
     let corner = |(turn, distance): (f64, f64)| {
         let towards = Point::towards(turn * std::f64::consts::TAU) * distance;
         Point::new(towards.x * along, towards.y * across)
@@ -126,7 +126,7 @@ pub fn chip(Size { along, across, .. }: Size) -> Vec<Point> {
 
 /// Profile of a shape turned about its hole: place along the hole and radius, for facets.
 #[must_use]
-pub fn profile(shape: Shape, Size { along, across, hole }: Size) -> Vec<(f64, f64)> {
+pub fn profile(shape: Shape, Extents { along, across, hole }: Extents) -> Vec<(f64, f64)> {
     let tip = hole.min(across * 0.5);
     let shares: &[(f64, f64)] = match shape {
         Shape::Rondelle => &[(-1.0, 0.5), (-0.55, 0.84), (0.0, 1.0), (0.55, 0.84), (1.0, 0.5)],

@@ -6,12 +6,12 @@ use std::f64::consts::PI;
 use super::bead;
 use super::chain::places;
 use super::cord;
-use super::finding::{self, Drawing};
+use super::finding::{self, FindingDrawing};
 use super::light::{Ink, Light, TURNS, turn};
 use super::look::Look;
 use super::mirror;
 use super::pearl::Variant;
-use crate::design::{Bead, Chain, Cord, Design, Finding, Form, Index, Strand};
+use crate::design::{Bead, ChainLinks, Cord, Design, Finding, Form, Index, Strand};
 use crate::geometry::{Extent, Point, path as line};
 use crate::paint::mark::{Key, Mark, Symbol};
 use crate::paint::outline::flattened;
@@ -127,7 +127,7 @@ impl<'a> Stencils<'a> {
     pub fn lower_half(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
         let finding = &self.design.findings[index];
         let (turn, ink, right) = (self.turn(angle), self.ink, libm::cos(angle) >= 0.0);
-        let draw = || finding::half(&Drawing::new(finding, ink, Light::on_turn(turn)), finding, right);
+        let draw = || finding::half(&FindingDrawing::new(finding, ink, Light::on_turn(turn)), finding, right);
         self.stamp(Look::Half { finding: index, turn, right }, draw, at, angle, scale)
     }
 
@@ -136,7 +136,7 @@ impl<'a> Stencils<'a> {
     pub fn linked(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
         let finding = &self.design.findings[index];
         let (turn, ink) = (self.turn(angle), self.ink);
-        let draw = || finding::linked(&Drawing::new(finding, ink, Light::on_turn(turn)), finding);
+        let draw = || finding::linked(&FindingDrawing::new(finding, ink, Light::on_turn(turn)), finding);
         self.stamp(Look::Linked { finding: index, turn }, draw, at, angle, scale)
     }
 
@@ -164,7 +164,7 @@ impl<'a> Stencils<'a> {
         let finding = &self.design.findings[index];
         let (turn, ink) = (self.turn(angle), self.ink);
         let look = Look::Pressed { finding: index, turn };
-        let pressed = |crimp| finding::pressed(&Drawing::new(finding, ink, Light::on_turn(turn)), crimp);
+        let pressed = |crimp| finding::pressed(&FindingDrawing::new(finding, ink, Light::on_turn(turn)), crimp);
         self.stamp(look, || finding.crimp().map(pressed).unwrap_or_default(), at, angle, scale)
     }
 
@@ -173,7 +173,7 @@ impl<'a> Stencils<'a> {
     pub fn pin(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64, reach: f64) -> Mark {
         let (finding, ink) = (&self.design.findings[index], self.ink);
         let look = Look::Pin { finding: index, reach: hundredths(reach) };
-        let closed = |pin| finding::closed_pin(&Drawing::new(finding, ink, Light::on_turn(0)), pin, reach);
+        let closed = |pin| finding::closed_pin(&FindingDrawing::new(finding, ink, Light::on_turn(0)), pin, reach);
         self.stamp(look, || finding.pin().map(closed).unwrap_or_default(), at, angle, scale)
     }
 
@@ -190,14 +190,14 @@ impl<'a> Stencils<'a> {
     fn link(
         &mut self,
         index: Index<Finding>,
-        chain: &Chain,
+        chain: &ChainLinks,
         on_edge: bool,
         (at, angle): (Point, f64),
         scale: f64,
     ) -> Mark {
         let start = at - Point::towards(angle) * (finding::link_wire(chain) * scale);
-        let drawing = Drawing::new(&self.design.findings[index], self.ink, Light::on_turn(0));
-        let (look, draw): (_, fn(&Drawing, &Chain) -> Vec<Mark>) = if on_edge {
+        let drawing = FindingDrawing::new(&self.design.findings[index], self.ink, Light::on_turn(0));
+        let (look, draw): (_, fn(&FindingDrawing, &ChainLinks) -> Vec<Mark>) = if on_edge {
             (Look::Edge { finding: index }, finding::link_on_edge)
         } else {
             (Look::Link { finding: index }, finding::link)
@@ -320,7 +320,7 @@ fn hundredths(mm: f64) -> u32 {
 const _: () = assert!(TURNS.is_multiple_of(2), "a bead with its ends swapped has a symbol too");
 
 /// By how much each link of a chain lengthens it on a path so long.
-fn spread(chain: &Chain, length: f64, scale: f64) -> f64 {
+fn spread(chain: &ChainLinks, length: f64, scale: f64) -> f64 {
     let inside = finding::link_inside(chain) * scale;
     let links = chain.links(Length::mm(length / scale)).filter(|_| length > 0.5 * inside);
     #[expect(clippy::cast_precision_loss, reason = "a count of links")]

@@ -1,25 +1,25 @@
 //! What lies on a bead's surface: reflections, rims, grain, and where its hole comes out.
 
-use super::bead::{Drawing, area};
+use super::bead::{BeadDrawing, area};
 use super::light::toned;
-use super::shape::{self, Size};
+use super::shape::{self, Extents};
 use crate::design::Bores;
 use crate::geometry::{Point, path};
-use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
+use crate::paint::mark::{Fill, Mark, Rgb, Segment, Stroke};
 use crate::paint::noise;
 use crate::paint::outline::{self, flattened, polygon};
 use crate::pattern::{Drilled, Finish, Shape};
 
 /// The coin's flat face inside its rim.
-pub fn coin_face(bead: &Drawing<'_>) -> Option<Mark> {
-    let Size { along, across, .. } = bead.size;
+pub fn coin_face(bead: &BeadDrawing<'_>) -> Option<Mark> {
+    let Extents { along, across, .. } = bead.size;
     let face = || outline::ellipse(Point::ORIGIN, along * 0.76, across * 0.76);
     let groove = Stroke { opacity: 0.55, ..Stroke::new(toned(bead.colour, -0.4), bead.edge) };
     (bead.bead.shape == Shape::Coin).then(|| Mark::Shape { outline: face(), fill: None, stroke: Some(groove) })
 }
 
 /// Light thrown back on the edge that is turned away: a sickle along it.
-pub fn rim_light(bead: &Drawing<'_>) -> Option<Mark> {
+pub fn rim_light(bead: &BeadDrawing<'_>) -> Option<Mark> {
     const REACH: f64 = 0.9;
     const OUTER: f64 = 0.91;
     const BREADTH: f64 = 0.11;
@@ -39,8 +39,8 @@ pub fn rim_light(bead: &Drawing<'_>) -> Option<Mark> {
 }
 
 /// The light's reflection: a spot, a line along a cylinder, a star on cut glass.
-pub fn glint(bead: &Drawing<'_>) -> Option<Mark> {
-    let Size { along, across, .. } = bead.size;
+pub fn glint(bead: &BeadDrawing<'_>) -> Option<Mark> {
+    let Extents { along, across, .. } = bead.size;
     let fill = Fill::Flat(Rgb::WHITE, bead.shading.glint);
     let size = along.min(across) * bead.shading.glint_size;
     let outline = if bead.bead.finish == Finish::Faceted {
@@ -55,7 +55,7 @@ pub fn glint(bead: &Drawing<'_>) -> Option<Mark> {
 }
 
 /// An oval spot on the way to the light, lying across that way.
-fn spot(bead: &Drawing<'_>, size: f64) -> Vec<Step> {
+fn spot(bead: &BeadDrawing<'_>, size: f64) -> Vec<Segment> {
     let (at, reach) = (bead.towards_light(0.52), bead.reach());
     let flat = outline::ellipse(Point::ORIGIN, size * 0.68, size * 1.15);
     let turn = Point::new(bead.light.towards.x / reach.x, bead.light.towards.y / reach.y).angle();
@@ -63,7 +63,7 @@ fn spot(bead: &Drawing<'_>, size: f64) -> Vec<Step> {
 }
 
 /// A star of four points, upright when it is turned so far.
-fn star(at: Point, size: f64, turned: f64) -> Vec<Step> {
+fn star(at: Point, size: f64, turned: f64) -> Vec<Segment> {
     const WAIST: f64 = 0.2;
     let corner = |i: u32| {
         let reach = if i.is_multiple_of(2) { size } else { size * WAIST };
@@ -73,8 +73,8 @@ fn star(at: Point, size: f64, turned: f64) -> Vec<Step> {
 }
 
 /// Stipple: on matte beads dark, where they turn from the light; on frosted ones white, all over.
-pub fn grain(bead: &Drawing<'_>, outline: &[Point]) -> Option<Mark> {
-    let Size { along, across, .. } = bead.size;
+pub fn grain(bead: &BeadDrawing<'_>, outline: &[Point]) -> Option<Mark> {
+    let Extents { along, across, .. } = bead.size;
     let (tone, opacity) = match bead.bead.finish {
         Finish::Matte => (toned(bead.colour, -0.6), 0.7),
         Finish::Frosted => (toned(bead.colour, 0.95), 0.75),
@@ -90,7 +90,7 @@ pub fn grain(bead: &Drawing<'_>, outline: &[Point]) -> Option<Mark> {
 }
 
 /// Small squares on their corners inside an outline, about evenly but not in rows.
-fn dots(outline: &[Point], least: f64, wanted: impl Fn(Point, f64) -> bool) -> Vec<Step> {
+fn dots(outline: &[Point], least: f64, wanted: impl Fn(Point, f64) -> bool) -> Vec<Segment> {
     const INSIDE: f64 = 0.88;
     let (gap, radius) = ((least / 6.0).max(0.25), (least / 42.0).clamp(0.045, 0.1));
     let reach = outline.iter().map(|point| point.length()).fold(0.0, f64::max);
@@ -113,14 +113,14 @@ fn dots(outline: &[Point], least: f64, wanted: impl Fn(Point, f64) -> bool) -> V
     shown.flat_map(|cell| diamond(place(cell), radius)).collect()
 }
 
-fn diamond(at: Point, radius: f64) -> Vec<Step> {
+fn diamond(at: Point, radius: f64) -> Vec<Segment> {
     let corner = |x: f64, y: f64| at + Point::new(x, y) * radius;
     polygon(&[corner(1.0, 0.0), corner(0.0, 1.0), corner(-1.0, 0.0), corner(0.0, -1.0)])
 }
 
 /// Dark places where the hole comes out: half rounds on flat ends, slits on the sides of a tip, a round in the front.
-pub fn hole_ends(bead: &Drawing<'_>) -> Option<Mark> {
-    let Size { along, across, hole } = bead.size;
+pub fn hole_ends(bead: &BeadDrawing<'_>) -> Option<Mark> {
+    let Extents { along, across, hole } = bead.size;
     let shape = bead.bead.shape;
     let flat_ended = bead.bead.hangs()
         || !matches!(shape, Shape::Round | Shape::Oval | Shape::Rondelle | Shape::Bicone | Shape::Chip);
@@ -128,8 +128,8 @@ pub fn hole_ends(bead: &Drawing<'_>) -> Option<Mark> {
     let depth = (hole * 0.4).min(along * 0.12);
     let mouth = |side: f64, off: f64| {
         let at = |x: f64, y: f64| Point::new(side * (along - x * depth), off + y * hole);
-        let round = Step::Curve(at(1.33, -1.0), at(1.33, 1.0), at(0.0, 1.0));
-        vec![Step::Move(at(0.0, -1.0)), round, Step::Close]
+        let round = Segment::Curve(at(1.33, -1.0), at(1.33, 1.0), at(0.0, 1.0));
+        vec![Segment::Move(at(0.0, -1.0)), round, Segment::Close]
     };
     let holes = bead.bead.bores.map_or_else(|| vec![0.0], Bores::across);
     let end = |side: f64| holes.iter().flat_map(|off| mouth(side, *off)).collect::<Vec<_>>();
@@ -146,7 +146,7 @@ pub fn hole_ends(bead: &Drawing<'_>) -> Option<Mark> {
 }
 
 /// The two mouths of a hole across the tip, seen from the side.
-fn tip_ends(bead: &Drawing<'_>) -> Vec<Step> {
+fn tip_ends(bead: &BeadDrawing<'_>) -> Vec<Segment> {
     let (x, hole) = (shape::tip_hole(bead.size), bead.size.hole);
     let near = flattened(&bead.outline).into_iter().filter(|at| (at.x - x).abs() < hole);
     let half = near.map(|at| at.y.abs()).fold(hole * 0.5, f64::max);

@@ -1,14 +1,14 @@
 //! Wires: lines with the light along them.
 
 use super::light::{Ink, metal_toned};
-use crate::paint::mark::{Mark, Rgb, Step, Stroke};
+use crate::paint::mark::{Mark, Rgb, Segment, Stroke};
 
 /// Edge of a wire in outline, in mm, unless the wire is too thin for it.
 const EDGE: f64 = 0.12;
 
 /// A round wire along an outline, as wide as it is thick.
 #[must_use]
-pub fn wire(outline: &[Step], thick: f64, colour: Rgb, ink: Ink) -> Vec<Mark> {
+pub fn wire(outline: &[Segment], thick: f64, colour: Rgb, ink: Ink) -> Vec<Mark> {
     let line = |colour: Rgb, share: f64| {
         let stroke = Stroke { round: true, ..Stroke::new(colour, thick * share) };
         Mark::Shape { outline: outline.to_vec(), fill: None, stroke: Some(stroke) }

@@ -11,7 +11,7 @@ static SCHEMA: LazyLock<Value> = LazyLock::new(pattern::schema);
 
 /// A key or word of the language.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-pub struct Entry {
+pub struct Keyword {
     /// As a pattern writes it.
     pub word: String,
     /// What it does or means.
@@ -44,21 +44,21 @@ fn spread(schema: &'static Value) -> Vec<&'static Value> {
 }
 
 /// The keys that may stand under a path.
-pub fn keys(path: &[String]) -> Vec<Entry> {
+pub fn keys(path: &[String]) -> Vec<Keyword> {
     let groups = ways(path).into_iter().filter_map(|way| way.get("properties")?.as_object());
-    let mut keys: Vec<Entry> = Vec::new();
+    let mut keys: Vec<Keyword> = Vec::new();
     for (key, value) in groups.flatten() {
         if keys.iter().all(|known| known.word != *key) {
-            keys.push(Entry { word: key.clone(), meaning: meaning(value) });
+            keys.push(Keyword { word: key.clone(), meaning: meaning(value) });
         }
     }
     keys
 }
 
 /// The words that may stand as the value of a path's last key.
-pub fn words(path: &[String]) -> Vec<Entry> {
-    let entry = |word: &Value, meaning: String| Some(Entry { word: word.as_str()?.to_owned(), meaning });
-    let of = |way: &'static Value| -> Vec<Entry> {
+pub fn words(path: &[String]) -> Vec<Keyword> {
+    let entry = |word: &Value, meaning: String| Some(Keyword { word: word.as_str()?.to_owned(), meaning });
+    let of = |way: &'static Value| -> Vec<Keyword> {
         let listed = way.get("enum").and_then(Value::as_array).into_iter().flatten();
         let listed = listed.filter_map(|word| entry(word, String::new()));
         listed.chain(way.get("const").and_then(|word| entry(word, described(way)))).collect()
@@ -67,9 +67,9 @@ pub fn words(path: &[String]) -> Vec<Entry> {
 }
 
 /// What a key does, and what it takes.
-pub fn of_key(path: &[String], key: &str) -> Option<Entry> {
+pub fn of_key(path: &[String], key: &str) -> Option<Keyword> {
     let said = ways(path).into_iter().find_map(|way| way.get("properties")?.get(key));
-    said.map(|value| Entry { word: key.to_owned(), meaning: meaning(value) })
+    said.map(|value| Keyword { word: key.to_owned(), meaning: meaning(value) })
 }
 
 /// The description of a key, and of what it takes where that says more.
@@ -109,7 +109,7 @@ mod tests {
     #[test]
     fn words_come_with_their_meaning() {
         let shapes = words(&path(&["beads", "any", "shape"]));
-        assert!(shapes.contains(&Entry { word: "round".into(), meaning: "A ball.".into() }), "{shapes:?}");
+        assert!(shapes.contains(&Keyword { word: "round".into(), meaning: "A ball.".into() }), "{shapes:?}");
         assert!(words(&path(&["units"])).iter().any(|entry| entry.word == "both"));
         assert!(words(&path(&["strands", "beads", "repeat"])).iter().any(|entry| entry.word == "fill"));
     }

@@ -12,14 +12,14 @@ mod scan;
 mod told;
 pub mod utf16;
 
-pub use language::Entry;
+pub use language::Keyword;
 pub use offer::{Offer, Sort, offers};
 pub use remedy::{Remedy, remedy};
-pub use told::{Told, definition, told};
+pub use told::{Definition, definition, told};
 
 /// The keys of a pattern's groups, each group under its name, with what each key does.
 #[must_use]
-pub fn keys() -> Vec<(&'static str, Vec<Entry>)> {
+pub fn keys() -> Vec<(&'static str, Vec<Keyword>)> {
     const GROUPS: [(&str, &[&str]); 10] = [
         ("the pattern", &[]),
         ("a bead", &["beads", ""]),

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use crate::source::{Place, Source};
 
 use super::language;
-use super::scan::{self, Key, Role, Spot};
+use super::scan::{self, KeyPath, KeyPlace, Standing};
 
 /// Something that may stand at a place.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -56,7 +56,7 @@ pub fn offers(source: &Source, at: usize) -> Vec<Offer> {
     offers
 }
 
-fn all(source: &Source, spot: &Spot) -> Vec<Offer> {
+fn all(source: &Source, spot: &KeyPlace) -> Vec<Offer> {
     let defined: Vec<_> = scan::keys_of(source).collect();
     let ids = |groups: &'static [&'static str]| ids(source, &defined, groups);
     let keyed = !source.text()[spot.word.end..].trim_start_matches(['"', '\'']).starts_with(':');
@@ -75,10 +75,10 @@ fn all(source: &Source, spot: &Spot) -> Vec<Offer> {
         }
     };
     match spot.role {
-        Role::Comment => Vec::new(),
-        Role::Key => keys().into_iter().map(offer(keyed)).collect(),
-        Role::Value => values().into_iter().map(offer(false)).collect(),
-        Role::Either => {
+        Standing::Comment => Vec::new(),
+        Standing::Key => keys().into_iter().map(offer(keyed)).collect(),
+        Standing::Value => values().into_iter().map(offer(false)).collect(),
+        Standing::Either => {
             let values = values().into_iter().map(offer(false)).collect::<Vec<_>>();
             values.into_iter().chain(keys().into_iter().map(offer(keyed))).collect()
         }
@@ -111,7 +111,7 @@ pub fn id_values(path: &[String]) -> &'static [&'static str] {
 /// pattern's own, then those of its shelves.
 fn ids<'a>(
     source: &'a Source,
-    defined: &'a [Key],
+    defined: &'a [KeyPath],
     groups: &'static [&'static str],
 ) -> impl Iterator<Item = (String, String)> + 'a {
     let mut known = BTreeSet::new();

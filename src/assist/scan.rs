@@ -7,7 +7,7 @@ use crate::source::{Place, Source};
 
 /// A key and the keys that it stands under, from the top; lists leave no trace.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Key {
+pub struct KeyPath {
     /// The keys above it.
     pub path: Vec<String>,
     /// The key.
@@ -18,7 +18,7 @@ pub struct Key {
 
 /// Whether a key or a value stands at a place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Role {
+pub enum Standing {
     /// A key of a group.
     Key,
     /// The value of the path's last key, or one of its list.
@@ -31,11 +31,11 @@ pub enum Role {
 
 /// A place among a text's keys.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Spot {
+pub struct KeyPlace {
     /// The keys above it; for a value with its own key.
     pub path: Vec<String>,
     /// What stands there.
-    pub role: Role,
+    pub role: Standing,
     /// The word that stands there, without quotes and a run's count; empty where none does.
     pub word: Place,
 }
@@ -44,23 +44,23 @@ pub struct Spot {
 const PARTING: &[char] = &['[', ']', '{', '}', ','];
 
 /// A text's keys, in order.
-pub fn keys(text: &str) -> Vec<Key> {
+pub fn keys(text: &str) -> Vec<KeyPath> {
     let mut scanner = Scanner::new(text);
     scanner.run(text.len());
     scanner.keys
 }
 
 /// Every key of a pattern and its shelves, the pattern's own first.
-pub fn keys_of(source: &Source) -> impl Iterator<Item = Key> {
+pub fn keys_of(source: &Source) -> impl Iterator<Item = KeyPath> {
     let of = |file: &Source| {
-        let at = |key: Key| Key { place: Place { file: file.file(), ..key.place }, ..key };
+        let at = |key: KeyPath| KeyPath { place: Place { file: file.file(), ..key.place }, ..key };
         keys(file.text()).into_iter().map(at).collect::<Vec<_>>()
     };
     source.files().flat_map(of)
 }
 
 /// What stands at a byte.
-pub fn spot(text: &str, at: usize) -> Spot {
+pub fn spot(text: &str, at: usize) -> KeyPlace {
     let at = (0..=at.min(text.len())).rev().find(|at| text.is_char_boundary(*at)).unwrap_or(0);
     let start = word_start(text, at);
     let mut scanner = Scanner::new(text);
@@ -116,7 +116,7 @@ struct Scanner<'a> {
     /// Whether the line that is read begins with a dash.
     dashed: bool,
     in_comment: bool,
-    keys: Vec<Key>,
+    keys: Vec<KeyPath>,
 }
 
 impl<'a> Scanner<'a> {
@@ -244,7 +244,7 @@ impl<'a> Scanner<'a> {
 
     fn found(&mut self, key: &str, start: usize) {
         let place = Place { file: 0, start, end: start + key.len() };
-        self.keys.push(Key { path: self.path(), key: key.trim_matches(['"', '\'']).to_owned(), place });
+        self.keys.push(KeyPath { path: self.path(), key: key.trim_matches(['"', '\'']).to_owned(), place });
     }
 
     fn path(&self) -> Vec<String> {
@@ -252,16 +252,16 @@ impl<'a> Scanner<'a> {
         block.chain(self.brackets.iter().filter_map(|bracket| bracket.key.clone())).collect()
     }
 
-    fn spot(&self, word: Place) -> Spot {
+    fn spot(&self, word: Place) -> KeyPlace {
         let role = match self.brackets.last() {
-            _ if self.in_comment => Role::Comment,
-            Some(Bracket { is_group: true, key: None }) => Role::Key,
-            Some(_) => Role::Value,
-            None if self.valued => Role::Value,
-            None if self.dashed => Role::Either,
-            None => Role::Key,
+            _ if self.in_comment => Standing::Comment,
+            Some(Bracket { is_group: true, key: None }) => Standing::Key,
+            Some(_) => Standing::Value,
+            None if self.valued => Standing::Value,
+            None if self.dashed => Standing::Either,
+            None => Standing::Key,
         };
-        Spot { path: self.path(), role, word }
+        KeyPlace { path: self.path(), role, word }
     }
 }
 
@@ -295,32 +295,32 @@ strands:
       ring]
 ";
 
-    fn at(before: &str, behind: &str) -> Spot {
+    fn at(before: &str, behind: &str) -> KeyPlace {
         let start = TEXT.find(&format!("{before}{behind}")).unwrap_or_else(|| panic!("{before}|{behind}"));
         spot(TEXT, start + before.len())
     }
 
     #[test]
     fn places_know_the_keys_above_them() {
-        let check = |before: &str, behind: &str, path: &[&str], role: Role, word: &str| {
+        let check = |before: &str, behind: &str, path: &[&str], role: Standing, word: &str| {
             let spot = at(before, behind);
             let found = (spot.path.iter().map(String::as_str).collect::<Vec<_>>(), spot.role);
             assert_eq!(found, (path.to_vec(), role), "{before}|{behind}");
             assert_eq!(&TEXT[spot.word.start..spot.word.end], word, "{before}|{behind}");
         };
-        check("shape: ro", "und", &["beads", "reed", "shape"], Role::Value, "round");
-        check("    sha", "pe: round", &["beads", "reed"], Role::Key, "shape");
-        check("mist: { sha", "pe: bi", &["beads", "mist"], Role::Key, "shape");
-        check("shape: bi", "cone", &["beads", "mist", "shape"], Role::Value, "bicone");
-        check("sold: { by: ea", "ch", &["beads", "mist", "sold", "by"], Role::Value, "each");
-        check("cord: wi", "re", &["strands", "cord"], Role::Value, "wire");
-        check("of: [4 mi", "st", &["strands", "beads", "of"], Role::Value, "mist");
-        check("{ rep", "eat: 3", &["strands", "beads"], Role::Key, "repeat");
-        check("- 2 re", "ed", &["strands", "beads"], Role::Either, "reed");
-        check("- na", "me: one", &["strands"], Role::Either, "name");
-        check("      ri", "ng]", &["strands", "each side"], Role::Value, "ring");
-        check("fest", "oon: 1", &[], Role::Key, "festoon");
-        assert_eq!(at("green: a ", "note").role, Role::Comment);
+        check("shape: ro", "und", &["beads", "reed", "shape"], Standing::Value, "round");
+        check("    sha", "pe: round", &["beads", "reed"], Standing::Key, "shape");
+        check("mist: { sha", "pe: bi", &["beads", "mist"], Standing::Key, "shape");
+        check("shape: bi", "cone", &["beads", "mist", "shape"], Standing::Value, "bicone");
+        check("sold: { by: ea", "ch", &["beads", "mist", "sold", "by"], Standing::Value, "each");
+        check("cord: wi", "re", &["strands", "cord"], Standing::Value, "wire");
+        check("of: [4 mi", "st", &["strands", "beads", "of"], Standing::Value, "mist");
+        check("{ rep", "eat: 3", &["strands", "beads"], Standing::Key, "repeat");
+        check("- 2 re", "ed", &["strands", "beads"], Standing::Either, "reed");
+        check("- na", "me: one", &["strands"], Standing::Either, "name");
+        check("      ri", "ng]", &["strands", "each side"], Standing::Value, "ring");
+        check("fest", "oon: 1", &[], Standing::Key, "festoon");
+        assert_eq!(at("green: a ", "note").role, Standing::Comment);
     }
 
     #[test]
@@ -340,7 +340,7 @@ strands:
         assert_eq!(end("beads:\n  reed:\n    ").path, ["beads", "reed"]);
         assert_eq!(end("beads:\n  reed:\n    size: 4 mm\n  ").path, ["beads"]);
         assert_eq!(end("beads:\n  reed: { size: 4 mm }\n").path, Vec::<String>::new());
-        assert_eq!(end("beads:\n  reed: { size: 4 mm, ").role, Role::Key);
+        assert_eq!(end("beads:\n  reed: { size: 4 mm, ").role, Standing::Key);
         assert_eq!(end("strands:\n  - cord: ").path, ["strands", "cord"]);
     }
 

@@ -6,14 +6,14 @@ use crate::source::{Place, Source};
 
 use super::language;
 use super::offer::id_values;
-use super::scan::{self, Key, Role, Spot};
+use super::scan::{self, KeyPath, KeyPlace, Standing};
 
 /// Lines of a definition that are shown.
 const MOST_LINES: usize = 12;
 
 /// What a word means.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Told {
+pub struct Definition {
     /// The word.
     pub place: Place,
     /// What it is.
@@ -24,14 +24,14 @@ pub struct Told {
 
 /// What the word at a byte means: a key, a word of the language, an id or the code of a remark.
 #[must_use]
-pub fn told(source: &Source, at: usize) -> Option<Told> {
+pub fn told(source: &Source, at: usize) -> Option<Definition> {
     let spot = scan::spot(source.text(), at);
     let word = source.slice(spot.word);
-    let told = |title: String, text: String| Some(Told { place: spot.word, title, text });
+    let told = |title: String, text: String| Some(Definition { place: spot.word, title, text });
     match spot.role {
-        Role::Comment => None,
+        Standing::Comment => None,
         _ if word.is_empty() => None,
-        Role::Key | Role::Either if language::of_key(&spot.path, word).is_some() => {
+        Standing::Key | Standing::Either if language::of_key(&spot.path, word).is_some() => {
             let entry = language::of_key(&spot.path, word)?;
             told(format!("{word}:"), entry.meaning)
         }
@@ -52,19 +52,19 @@ pub fn definition(source: &Source, at: usize) -> Option<Place> {
     defined(source, &scan::spot(source.text(), at)).map(|key| key.place)
 }
 
-fn defined(source: &Source, spot: &Spot) -> Option<Key> {
+fn defined(source: &Source, spot: &KeyPlace) -> Option<KeyPath> {
     let word = source.slice(spot.word);
     let groups = match spot.role {
-        Role::Comment => return None,
-        Role::Key => &["beads"][..],
-        Role::Value | Role::Either => id_values(&spot.path),
+        Standing::Comment => return None,
+        Standing::Key => &["beads"][..],
+        Standing::Value | Standing::Either => id_values(&spot.path),
     };
-    let is_it = |key: &Key| key.key == word && groups.iter().any(|group| key.path == [*group]);
+    let is_it = |key: &KeyPath| key.key == word && groups.iter().any(|group| key.path == [*group]);
     scan::keys_of(source).find(is_it)
 }
 
 /// The entry of an id as the pattern writes it.
-fn definition_text(source: &Source, key: &Key) -> String {
+fn definition_text(source: &Source, key: &KeyPath) -> String {
     let begins = |place: Place| (place.file, place.start) == (key.place.file, key.place.start);
     let part = pattern::parts(source).into_iter().find(|(place, _)| begins(*place));
     let text = part.map_or(source.slice(key.place), |(place, _)| source.slice(place));

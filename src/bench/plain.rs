@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::geometry::{Extent, Point};
-use crate::paint::mark::{Fill, Key, Mark, Page, Rgb, Step, Stroke};
+use crate::paint::mark::{Fill, Key, Mark, Page, Rgb, Segment, Stroke};
 use crate::paint::outline::{flattened, mapped};
 
 /// Width in mm of the lines that part areas of one colour, and how dark they are in it.
@@ -15,7 +15,7 @@ const COVERS: f64 = 0.85;
 
 /// What a symbol covers, in one colour.
 struct Area {
-    outline: Vec<Step>,
+    outline: Vec<Segment>,
     colour: Rgb,
 }
 
@@ -33,7 +33,7 @@ pub fn plain(page: Page) -> Page {
 fn area(marks: &[Mark]) -> Option<Area> {
     let all = outlines(marks);
     let whole = all.iter().filter_map(|(outline, _)| Extent::of(flattened(outline))).reduce(Extent::and)?;
-    let covers = |outline: &[Step]| {
+    let covers = |outline: &[Segment]| {
         Extent::of(flattened(outline))
             .is_some_and(|part| part.width() > COVERS * whole.width() && part.height() > COVERS * whole.height())
     };
@@ -43,11 +43,11 @@ fn area(marks: &[Mark]) -> Option<Area> {
 }
 
 /// Every outline of marks, with its fill.
-fn outlines(marks: &[Mark]) -> Vec<(&[Step], Option<&Fill>)> {
+fn outlines(marks: &[Mark]) -> Vec<(&[Segment], Option<&Fill>)> {
     marks.iter().flat_map(outlines_of).collect()
 }
 
-fn outlines_of(mark: &Mark) -> Vec<(&[Step], Option<&Fill>)> {
+fn outlines_of(mark: &Mark) -> Vec<(&[Segment], Option<&Fill>)> {
     match mark {
         Mark::Shape { outline, fill, .. } => vec![(outline, fill.as_ref())],
         other => outlines(other.inner()),
@@ -64,7 +64,7 @@ fn colour(fill: &Fill) -> Option<Rgb> {
 
 fn plain_marks(marks: Vec<Mark>, areas: &BTreeMap<Key, Area>) -> Vec<Mark> {
     let mut plain = Vec::new();
-    let mut covered: BTreeMap<Rgb, Vec<Step>> = BTreeMap::new();
+    let mut covered: BTreeMap<Rgb, Vec<Segment>> = BTreeMap::new();
     for mark in marks {
         if let Some((colour, outline)) = stamped(&mark, areas) {
             covered.entry(colour).or_default().extend(outline);
@@ -78,14 +78,14 @@ fn plain_marks(marks: Vec<Mark>, areas: &BTreeMap<Key, Area>) -> Vec<Mark> {
 }
 
 /// Where a stamp's area lies, and its colour.
-fn stamped(mark: &Mark, areas: &BTreeMap<Key, Area>) -> Option<(Rgb, Vec<Step>)> {
+fn stamped(mark: &Mark, areas: &BTreeMap<Key, Area>) -> Option<(Rgb, Vec<Segment>)> {
     let Mark::Stamp { symbol, at, angle, scale, along } = mark else { return None };
     let area = areas.get(symbol)?;
     let place = |point: Point| *at + Point::new(point.x * along, point.y).turned(*angle) * *scale;
     Some((area.colour, mapped(&area.outline, place)))
 }
 
-fn shape((colour, outline): (Rgb, Vec<Step>)) -> Mark {
+fn shape((colour, outline): (Rgb, Vec<Segment>)) -> Mark {
     let (width, dark) = EDGE;
     let stroke = Stroke::new(colour.mixed(Rgb::BLACK, dark), width);
     Mark::Shape { outline, fill: Some(Fill::Flat(colour, 1.0)), stroke: Some(stroke) }

@@ -5,9 +5,9 @@
 
 mod child;
 mod lock;
-mod part;
 mod progress;
 mod record;
+mod share;
 mod work;
 
 use std::collections::BTreeSet;
@@ -19,7 +19,7 @@ use clap::Args;
 use rayon::prelude::*;
 
 use festoon::export;
-use festoon::gallery::{self, Entry, FIGURES};
+use festoon::gallery::{self, Exhibit, FIGURES};
 use festoon::paint::font;
 use festoon::paint::mark::Weight;
 use festoon::pattern;
@@ -31,9 +31,9 @@ use super::shelves::Shelves;
 use super::{Failure, input, names, pages, report};
 use crate::cli::hash::hash;
 use child::Ended;
-use part::Part;
 use progress::Progress;
 use record::Folder;
+use share::Share;
 
 /// The contact sheet's file.
 const CONTACT: &str = "contact.pdf";
@@ -68,8 +68,8 @@ pub struct Options {
     #[arg(long)]
     force: bool,
     /// Draw one part of the patterns alone, side by side with others or on other machines: 3/8
-    #[arg(long, value_name = "PART/PARTS", value_parser = Part::parse, conflicts_with = "index")]
-    part: Option<Part>,
+    #[arg(long, value_name = "PART/PARTS", value_parser = Share::parse, conflicts_with = "index")]
+    part: Option<Share>,
     /// Make index, pages and contact sheet from what all parts have drawn
     #[arg(long)]
     index: bool,
@@ -104,7 +104,7 @@ impl Options {
 struct Made {
     path: PathBuf,
     /// What its page shows, as drawn now or before, and the hash of what that was made from.
-    page: Option<(Entry, String)>,
+    page: Option<(Exhibit, String)>,
     how: How,
 }
 
@@ -121,12 +121,12 @@ enum How {
 }
 
 impl Made {
-    fn entry(&self) -> Option<&Entry> {
+    fn entry(&self) -> Option<&Exhibit> {
         self.page.as_ref().map(|(entry, _)| entry)
     }
 
     /// The page where it shows the pattern as it is now.
-    fn fresh(&self) -> Option<&(Entry, String)> {
+    fn fresh(&self) -> Option<&(Exhibit, String)> {
         self.page.as_ref().filter(|_| matches!(self.how, How::Drawn | How::Unchanged))
     }
 }
@@ -140,8 +140,8 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
     if options.only_contact {
         return draw_contact(options, &paths).map_err(Failure::Trouble);
     }
-    if let Some(part) = options.part {
-        return draw_part(part, options, paths, messages);
+    if let Some(share) = options.part {
+        return draw_share(share, options, paths, messages);
     }
     let lock = lock::hold(&options.output).map_err(Failure::Trouble)?;
     let mut out = open(options).map_err(Failure::Trouble)?;
@@ -152,18 +152,23 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
     // Where a file system does not tell capitals from small letters, these are the same folder.
     record::sweep(&options.pieces(), |name| names.contains(&name.to_lowercase()));
     conclude(&made, contact)?;
-    part::clear(&options.output);
+    share::clear(&options.output);
     Ok(())
 }
 
-/// Draws the patterns that fall to a part, and leaves word of it.
-fn draw_part(part: Part, options: &Options, paths: Vec<PathBuf>, messages: &report::Messages) -> Result<(), Failure> {
+/// Draws the patterns that fall to a share, and leaves word of it.
+fn draw_share(
+    share: Share,
+    options: &Options,
+    paths: Vec<PathBuf>,
+    messages: &report::Messages,
+) -> Result<(), Failure> {
     let lock = lock::share(&options.output).map_err(Failure::Trouble)?;
     record::refuse_link(&options.pieces()).map_err(Failure::Trouble)?;
-    let _alone = part::hold(&options.output, part).map_err(Failure::Trouble)?;
-    let own: Vec<_> = paths.into_iter().filter(|path| part.draws(path)).collect();
+    let _alone = share::hold(&options.output, share).map_err(Failure::Trouble)?;
+    let own: Vec<_> = paths.into_iter().filter(|path| share.draws(path)).collect();
     let made = make_all(&own, options, &lock, messages);
-    part::write(&options.output, part, &made).map_err(Failure::Trouble)?;
+    share::write(&options.output, share, &made).map_err(Failure::Trouble)?;
     conclude(&made, Ok(()))
 }
 
@@ -182,9 +187,9 @@ fn make_all(paths: &[PathBuf], options: &Options, lock: &File, messages: &report
     made
 }
 
-/// What all parts have drawn. A pattern that has changed since, or that no part has drawn, is at fault.
+/// What all shares have drawn. A pattern that has changed since, or that no share has drawn, is at fault.
 fn indexed(options: &Options, paths: &[PathBuf]) -> Result<Vec<Made>, Failure> {
-    let drawn = part::read(&options.output).map_err(Failure::Trouble)?;
+    let drawn = share::read(&options.output).map_err(Failure::Trouble)?;
     let one = |path: &PathBuf| {
         let was = drawn.get(&work::name(path));
         let how = match was {
@@ -298,7 +303,7 @@ fn contact(
 }
 
 /// What the contact sheet is made from.
-fn contact_hash(options: &Options, fresh: &[&(Entry, String)]) -> String {
+fn contact_hash(options: &Options, fresh: &[&(Exhibit, String)]) -> String {
     let asked = options.asked();
     let pages = fresh.iter().flat_map(|(entry, made_from)| [entry.folder.as_str(), made_from]);
     hash([asked.as_str(), &options.title].into_iter().chain(pages))

@@ -19,7 +19,7 @@ use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::{Value, json};
 
-use festoon::assist::{self, Offer, Sort, Told, utf16};
+use festoon::assist::{self, Definition, Offer, Sort, utf16};
 use festoon::design::Choice;
 use festoon::remark::{Level, Remark};
 use festoon::source::{Place, Source};
@@ -236,7 +236,7 @@ fn offered(source: &Source, at: usize) -> Vec<CompletionItem> {
     assist::offers(source, at).into_iter().enumerate().map(item).collect()
 }
 
-fn hover(source: &Source, told: Told) -> Hover {
+fn hover(source: &Source, told: Definition) -> Hover {
     let value = format!("{}\n\n{}", told.title, told.text);
     let contents = HoverContents::Markup(MarkupContent { kind: MarkupKind::PlainText, value });
     Hover { contents, range: Some(range(source, told.place)) }

@@ -147,16 +147,16 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
     let jobs: Vec<Job> = jobs.into_iter().flatten().collect();
     one_currency(&jobs)?;
     let list = listed(&jobs, options, messages)?;
-    let units = jobs.first().map(|job| job.piece.design.heading.units).unwrap_or_default();
+    let telling = jobs.first().map(|job| job.piece.telling.clone()).unwrap_or_default();
     if let Some(path) = &options.labels {
         let style = Style { paper: options.paper, ..Style::default() };
         let about = pages::about_all("Labels for kits");
-        pages::save_as(path, &sheet::labels(&list.kits, units, &style), &about, &sources)?;
+        pages::save_as(path, &sheet::labels(&list.kits, telling.units, &style), &about, &sources)?;
     }
     match options.format {
-        Format::Table => output::say(&render::table(&list, units)),
+        Format::Table => output::say(&render::table(&list, &telling)),
         Format::Csv => output::print(render::csv(&list, options.separator.separator()).as_bytes()),
-        Format::Json => output::print(render::json(&list).as_bytes()),
+        Format::Json => output::print(render::json(&list, telling.currency.as_deref()).as_bytes()),
     }
 }
 
@@ -179,7 +179,7 @@ fn jobs(source: &Source, options: &Options, messages: &report::Messages) -> Resu
 
 /// Refuses prices that cannot be added up.
 fn one_currency(jobs: &[Job]) -> Result<(), Failure> {
-    let currencies = jobs.iter().filter_map(|job| Some((&job.name, job.piece.design.heading.currency.as_ref()?)));
+    let currencies = jobs.iter().filter_map(|job| Some((&job.name, job.piece.telling.currency.as_ref()?)));
     let mut currencies = currencies.collect::<Vec<_>>().into_iter();
     let Some((first, currency)) = currencies.next() else { return Ok(()) };
     match currencies.find(|(_, other)| *other != currency) {

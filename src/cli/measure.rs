@@ -30,6 +30,6 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
     if options.json {
         output::print(measures.json().as_bytes())
     } else {
-        output::say(&measures.table(piece.design.heading.units))
+        output::say(&measures.table(piece.telling.units))
     }
 }

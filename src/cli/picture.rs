@@ -7,7 +7,7 @@ use clap::{Args, ValueEnum};
 use festoon::design::Choice;
 use festoon::export::{self, Effort};
 use festoon::paint::mark::Rgb;
-use festoon::picture::{self, Ground, Proportion, Style};
+use festoon::picture::{self, Ground, Proportion, Setting};
 use festoon::source::Source;
 use festoon::{Piece, pattern};
 
@@ -104,8 +104,8 @@ fn colour(text: &str) -> Result<Rgb, String> {
 }
 
 impl Looks {
-    /// The picture's style.
-    pub const fn style(&self) -> Style {
+    /// How the picture is made.
+    pub const fn setting(&self) -> Setting {
         let ground = match self.ground {
             GroundWord::Plain => Ground::Plain(self.colour),
             GroundWord::Linen => Ground::Linen,
@@ -113,7 +113,7 @@ impl Looks {
             GroundWord::Transparent => Ground::Transparent,
             GroundWord::Neck => Ground::Neck,
         };
-        Style { ground, proportion: self.shape, caption: self.caption }
+        Setting { ground, proportion: self.shape, caption: self.caption }
     }
 
     /// The piece in the units asked for.
@@ -128,13 +128,13 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
     let format = format(options, &target)?;
     let source = input::pattern(&options.pattern, &options.variant.shelves, messages)?;
     let pieces = pieces(&source, options, messages)?;
-    let style = options.looks.style();
-    let page = picture::picture(&pieces, &style);
+    let setting = options.looks.setting();
+    let page = picture::picture(&pieces, &setting);
     let bytes = match format {
         Format::Svg => export::svg(&page).into_bytes(),
         Format::Png => {
             let dpi = picture::resolution(&page, options.looks.pixels);
-            let draw = if style.ground == Ground::Transparent { export::transparent_png } else { export::png };
+            let draw = if setting.ground == Ground::Transparent { export::transparent_png } else { export::png };
             draw(&page, dpi, Effort::File).map_err(Failure::trouble)?
         }
     };

@@ -8,7 +8,7 @@ use festoon::pattern::parts;
 use festoon::remark::Remark;
 use festoon::remark::escape::escaped;
 use festoon::remark::plain::plain;
-use festoon::remark::render::{Style, render};
+use festoon::remark::render::{Notation, render};
 use festoon::source::Source;
 
 /// How remarks are printed.
@@ -55,9 +55,9 @@ impl Messages {
         let usual = || if stderr().is_terminal() { MessageStyle::Plain } else { MessageStyle::Full };
         let style = match self.style.unwrap_or_else(usual) {
             MessageStyle::Plain => return plain(remarks, source, &parts(source), self.colour()),
-            MessageStyle::Full => Style::Full,
-            MessageStyle::Short => Style::Short,
-            MessageStyle::Json => Style::Json,
+            MessageStyle::Full => Notation::Full,
+            MessageStyle::Short => Notation::Short,
+            MessageStyle::Json => Notation::Json,
         };
         render(remarks, source, style, self.colour())
     }

@@ -1,8 +1,8 @@
 //! Strands that are strung alike, so that what is said of one holds for all of them.
 
-use super::{Design, Index, Strand};
+use super::{Index, Model, Strand};
 
-impl Design {
+impl Model {
     /// The indices of the strands, those together that are cut and strung alike, in the order of the first of each.
     #[must_use]
     pub fn alike(&self) -> Vec<Vec<Index<Strand>>> {

@@ -9,7 +9,7 @@ use crate::units::{Length, Mass, Money};
 use super::Context;
 use super::article;
 use super::entries::{Entries, Index};
-use super::shelf::Shelf;
+use super::shelf::Inventory;
 use super::stock::Bead;
 
 /// Several kinds of bead that are bought as one thing.
@@ -90,7 +90,7 @@ fn parts(holds: &[Held]) -> f64 {
 }
 
 /// Resolves all that supplies the piece; leaves a remark where a bead is sold twice.
-pub fn assorted(pattern: &Pattern, shelf: &Shelf, context: &mut Context) -> Entries<Assorted> {
+pub fn assorted(pattern: &Pattern, shelf: &Inventory, context: &mut Context) -> Entries<Assorted> {
     let used = pattern.used_ids().into_iter().collect();
     let mut all = Entries::default();
     for (key, written) in pattern.supplying(&used) {
@@ -112,7 +112,7 @@ fn one(
     key: &At<String>,
     written: &pattern::Assorted,
     pattern: &Pattern,
-    shelf: &Shelf,
+    shelf: &Inventory,
     context: &mut Context,
 ) -> Option<Assorted> {
     let pack = pack(written, context);
@@ -150,7 +150,7 @@ pub fn pack(written: &pattern::Assorted, context: &mut Context) -> Option<Pack> 
 fn holds(
     key: &At<String>,
     written: &Dict<At<pattern::Whole>>,
-    shelf: &Shelf,
+    shelf: &Inventory,
     context: &mut Context,
 ) -> Option<Vec<Held>> {
     let before = context.remarks.len();
@@ -168,7 +168,7 @@ fn holds(
 
 /// How many beads of a mix weigh so much, each kind at its share. Kinds that the piece does not use weigh what the
 /// pattern says of them; what is wrong with those is not told.
-fn weighed(mass: Mass, holds: &[Held], pattern: &Pattern, shelf: &Shelf) -> u64 {
+fn weighed(mass: Mass, holds: &[Held], pattern: &Pattern, shelf: &Inventory) -> u64 {
     let unused = |id: &str| {
         let (key, written) = pattern.beads.entries.iter().find(|(key, _)| key.value == id)?;
         article::bead(id, key.place, written, &mut Context::default()).map(|bead| bead.mass)

@@ -8,7 +8,7 @@ use crate::units::Length;
 use super::entries::{Entries, Index};
 use super::finding::Finding;
 use super::form::{Bar, Form};
-use super::model::{Bit, Design, Strand, What};
+use super::model::{Bit, Model, Strand, What};
 use super::round::Stock;
 use super::stock::Bead;
 
@@ -90,7 +90,7 @@ pub struct Sharer {
 /// Where a strand goes through something that it shares with others.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Passage {
-    /// Which of all that is shared ([`Design::shared`]), and how many of them the strand has passed.
+    /// Which of all that is shared ([`Model::shared`]), and how many of them the strand has passed.
     pub of: [usize; 2],
     /// How far its hole is from the first strand's, in mm.
     pub across: f64,
@@ -120,7 +120,7 @@ impl Sharers {
     }
 }
 
-impl Design {
+impl Model {
     /// All that is strung once for several strands, each with its holes and the strands that share one.
     pub fn shared(&self) -> impl Iterator<Item = (Shared, Bores, Sharers)> {
         let groups = |(shared, bores): (Shared, Bores)| {

@@ -1,6 +1,6 @@
 //! How a row bends as it is worn, and how much cord its beads take up there.
 //!
-//! Round a limb it is closed to a ring ([`Row::slack`]). Round a neck it bends by [`COIL`] rounds, each two neighbours by their
+//! Round a limb it is closed to a ring ([`Circlet::slack`]). Round a neck it bends by [`COIL`] rounds, each two neighbours by their
 //! share of its length and that of the closure: an approximation, as a loop bends more at the throat than on the chest. Beads
 //! that are alike take as much wherever they bend, to the square of a turn (`geometry/hinge.rs`).
 
@@ -11,7 +11,7 @@ use crate::pattern::Kind;
 use crate::trade::usual::COIL;
 
 use super::model::{Bit, Train};
-use super::round::{Row, Stock};
+use super::round::{Circlet, Stock};
 use super::wraps;
 
 /// How a row bends as it is worn.
@@ -36,7 +36,7 @@ impl Bends {
     }
 
     /// How much more cord in mm a row takes that bends so than laid straight; its strand is so long in mm.
-    pub fn takes(self, row: &Row<'_>, trains: &[Train], finished: f64) -> f64 {
+    pub fn takes(self, row: &Circlet<'_>, trains: &[Train], finished: f64) -> f64 {
         match self {
             Self::Not => 0.0,
             Self::Ring => row.slack(&trains.iter().flat_map(|train| &train.bits).cloned().collect::<Vec<_>>()),
@@ -49,7 +49,7 @@ impl Bends {
 }
 
 /// The same of bits one after the other in a loop that is so long in all.
-fn in_loop(row: &Row<'_>, bits: &[Bit], whole: f64) -> f64 {
+fn in_loop(row: &Circlet<'_>, bits: &[Bit], whole: f64) -> f64 {
     let takes = |pair: &[Bit]| {
         let hinge = row.stock.hinge([&pair[0], &pair[1]], row.cord)?;
         Some(hinge.takes(COIL * TAU * 0.5 * (pair[0].length() + pair[1].length()) / whole))

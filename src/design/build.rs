@@ -9,15 +9,15 @@ use crate::units::{Money, time};
 use super::entries::Entries;
 use super::finding::Finding;
 use super::joins::Closure;
-use super::model::{Design, Heading, Price, Strand};
-use super::shelf::Shelf;
-use super::wear::{MadeTo, Said};
+use super::model::{Design, Heading, Model, Price, Strand};
+use super::shelf::Inventory;
+use super::wear::{MadeTo, Statements};
 use super::{Choice, Context, assorted, bars, closure, pinned, refill, row, strand, twist, wear, wraps};
 
 /// The design of all strands that can be resolved, and whether it is the whole piece.
 pub fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<(Design, bool)> {
     let size = size(pattern, choice, context)?;
-    let said = Said::new(&choice.fit, size, pattern);
+    let said = Statements::new(&choice.fit, size, pattern);
     wear::check(&choice.fit, &pattern.kind, context)?;
     let made_to = wear::made_to(pattern, size, &said, context)?;
     let shelf = articles(pattern, choice, context)?;
@@ -27,7 +27,7 @@ pub fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Optio
     let closure = closure::closure(pattern, &shelf, context);
     let assorted = assorted::assorted(pattern, &shelf, context);
     let (strands, whole) = strands(pattern, made_to, closure.as_ref(), &shelf, context);
-    let mut design = Design {
+    let mut model = Model {
         heading: heading(pattern, choice),
         beads: shelf.beads,
         cords: shelf.cords,
@@ -41,8 +41,10 @@ pub fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Optio
         copies: copies(pattern.kind.value),
         price: pattern.price.as_ref().map(price),
     };
-    design.twist = if whole { twist::twist(&design, pattern, context) } else { None };
-    Some((design, whole))
+    model.twist = if whole { twist::twist(&model, pattern, context) } else { None };
+    let design = Design::new(model);
+    debug_assert!(design.is_ok(), "what is resolved has no flaw: {:?}", design.err());
+    Some((design.ok()?, whole))
 }
 
 /// How often the whole is made of a kind of piece: earrings in a pair.
@@ -51,10 +53,10 @@ pub const fn copies(kind: Kind) -> u32 {
 }
 
 /// The articles that the pattern uses, in the colours that are chosen.
-fn articles(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<Shelf> {
+fn articles(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<Inventory> {
     let colours = colours(pattern, choice, context)?;
     check_names(pattern, context);
-    let mut shelf = Shelf::fill(pattern, context);
+    let mut shelf = Inventory::fill(pattern, context);
     if let Some(colours) = colours {
         shelf.recolour(colours, context);
     }
@@ -66,7 +68,7 @@ fn strands(
     pattern: &Pattern,
     made_to: MadeTo,
     joined: Option<&Closure>,
-    shelf: &Shelf,
+    shelf: &Inventory,
     context: &mut Context,
 ) -> (Entries<Strand>, bool) {
     let untied = Closure::default();
@@ -88,7 +90,7 @@ fn strands(
 }
 
 /// Joins rows bead to bead whose ends are tied to each other round a limb.
-fn tie(strands: &mut [Strand], pattern: &Pattern, closure: &Closure, shelf: &Shelf) {
+fn tie(strands: &mut [Strand], pattern: &Pattern, closure: &Closure, shelf: &Inventory) {
     if wraps::goes_round(pattern.kind.value, wraps::written(pattern)) && closure.is_empty() {
         let tied = strands.iter_mut().filter(|strand| !shelf.cords[strand.cord].is_sprung());
         tied.for_each(|strand| row::close(strand, &shelf.beads));
@@ -145,7 +147,7 @@ fn named_once<'a>(thing: Thing, names: impl Iterator<Item = &'a At<String>>, con
 }
 
 /// An end bar or a clasp with loops holds the strands apart by its spacing.
-fn hang_apart(strands: &mut [Strand], closure: &Closure, shelf: &Shelf) {
+fn hang_apart(strands: &mut [Strand], closure: &Closure, shelf: &Inventory) {
     let findings = closure.left().iter().map(|part| &shelf.findings[part.finding]);
     let spacing = findings.filter_map(Finding::comb).find(|comb| comb.holes > 1).map(|comb| comb.spacing);
     refill::hang_apart(strands, spacing.unwrap_or_default());
@@ -162,8 +164,6 @@ fn heading(pattern: &Pattern, choice: &Choice) -> Heading {
         skill: pattern.skill,
         time: pattern.time.as_deref().map(time),
         notes: pattern.notes.clone(),
-        units: pattern.units.unwrap_or_default(),
-        currency: pattern.currency.clone(),
         size: choice.size.clone(),
         colourway: choice.colourway.clone(),
         variants: 1 + pattern.variants().len() as u32,

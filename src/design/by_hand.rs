@@ -1,6 +1,7 @@
 //! Designs and their parts made by hand, where there is no pattern: for tests, and for programs that have their own.
 //!
-//! Whoever makes one asks [`Design::flaw`] whether it keeps what stages after it rely on.
+//! Whoever makes one fills a [`Model`] and makes it a [`super::Design`], which looks whether it keeps what stages after it
+//! rely on.
 
 use crate::pattern::{Kind, Settle};
 use crate::source::Place;
@@ -9,13 +10,13 @@ use crate::units::Length;
 use super::build::copies;
 use super::entries::{Entries, Index};
 use super::joins::Closure;
-use super::model::{Bit, Design, End, Heading, Rest, Strand, Train, Wear, What};
+use super::model::{Bit, End, Heading, Model, Rest, Strand, Train, Wear, What};
 use super::stated::Stated;
 use super::stock::Cord;
 use super::wear::{Basis, Build, limb, narrowest};
 
-impl Design {
-    /// A design of a title and a kind, of nothing else, for somebody of this girth where it is worn.
+impl Model {
+    /// One of a title and a kind, of nothing else, for somebody of this girth where it is worn.
     #[must_use]
     pub fn bare(title: &str, kind: Kind, girth: Length) -> Self {
         let wear = Wear {
@@ -57,8 +58,6 @@ impl Heading {
             skill: None,
             time: None,
             notes: None,
-            units: Default::default(),
-            currency: None,
             size: None,
             colourway: None,
         }

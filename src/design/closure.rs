@@ -16,16 +16,16 @@ use super::Context;
 use super::entries::Index;
 use super::finding::Finding;
 use super::form::{Foot, Form};
-use super::joins::{Closure, Joins, Part, Worn};
+use super::joins::{Closure, Joins, Part, WornOpen};
 use super::model::{Bit, Dangle, Phrase, Strand, What};
 use super::row::{self, Strung};
 use super::shaping;
-use super::shelf::Shelf;
+use super::shelf::Inventory;
 use super::spot::{self, Spot};
 use super::stated::Stated;
 
 /// Resolves the closure.
-pub fn closure(pattern: &pattern::Pattern, shelf: &Shelf, context: &mut Context) -> Option<Closure> {
+pub fn closure(pattern: &pattern::Pattern, shelf: &Inventory, context: &mut Context) -> Option<Closure> {
     let Some(written) = &pattern.closure else { return Some(Closure::default()) };
     let closure = match &written.value.both_ends {
         Some(_) if pattern.kind.place.is_nowhere() => None,
@@ -75,7 +75,7 @@ fn tailless(written: &pattern::Closure, context: &mut Context) {
 fn open(
     written: &At<pattern::Closure>,
     pattern: &pattern::Pattern,
-    shelf: &Shelf,
+    shelf: &Inventory,
     context: &mut Context,
 ) -> Option<Closure> {
     let (how, kind) = (written.value.open.as_ref()?, &pattern.kind);
@@ -90,8 +90,8 @@ fn open(
     let right = parts(each, written.value.right.as_deref(), Spot::Open, shelf, context);
     let (left, right) = (left?, right?);
     let worn = match how.value {
-        Open::Hanging => Worn::Hanging,
-        Open::Through => Worn::Through(Stated::or(written.value.tail.as_ref().map(|tail| tail.value), usual::TAIL)),
+        Open::Hanging => WornOpen::Hanging,
+        Open::Through => WornOpen::Through(Stated::or(written.value.tail.as_ref().map(|tail| tail.value), usual::TAIL)),
     };
     let goes_through =
         |part: &Part| matches!(shelf.findings[part.finding].kind(), FindingKind::JumpRing | FindingKind::ToggleRing);
@@ -102,7 +102,7 @@ fn open(
 }
 
 /// What both ends of a strand go through where they meet, and what hangs there, from the top down.
-pub fn meeting(pattern: &pattern::Pattern, shelf: &Shelf, context: &mut Context) -> Option<At<Dangle>> {
+pub fn meeting(pattern: &pattern::Pattern, shelf: &Inventory, context: &mut Context) -> Option<At<Dangle>> {
     let both = pattern.closure.as_ref()?.value.both_ends.as_ref().filter(|_| meets(pattern.kind.value))?;
     let strung: Vec<_> = both.value.iter().map(|part| met(part, shelf, context)).collect();
     let strung: Vec<_> = strung.into_iter().collect::<Option<_>>()?;
@@ -112,7 +112,7 @@ pub fn meeting(pattern: &pattern::Pattern, shelf: &Shelf, context: &mut Context)
 }
 
 /// A bead, or a finding that hangs there.
-fn met(part: &At<ClosurePart>, shelf: &Shelf, context: &mut Context) -> Option<Strung> {
+fn met(part: &At<ClosurePart>, shelf: &Inventory, context: &mut Context) -> Option<Strung> {
     let id = &part.value.id;
     if let Some(length) = &part.value.length {
         return context.refuse(no_length(&id.value, length.place));
@@ -155,7 +155,7 @@ fn looped(
     both: &At<Parts>,
     written: &pattern::Closure,
     kind: Kind,
-    shelf: &Shelf,
+    shelf: &Inventory,
     context: &mut Context,
 ) -> Option<Closure> {
     if kind != Kind::Earrings {
@@ -167,7 +167,7 @@ fn looped(
 }
 
 /// A first and a last ends' side that hook together; of earrings the first alone.
-fn sided(written: &At<pattern::Closure>, kind: Kind, shelf: &Shelf, context: &mut Context) -> Option<Closure> {
+fn sided(written: &At<pattern::Closure>, kind: Kind, shelf: &Inventory, context: &mut Context) -> Option<Closure> {
     let each = written.value.each_side.as_deref().unwrap_or_default();
     let left = parts(each, written.value.left.as_deref(), Spot::Side, shelf, context);
     let right = parts(each, written.value.right.as_deref(), Spot::Side, shelf, context);
@@ -185,7 +185,7 @@ fn sided(written: &At<pattern::Closure>, kind: Kind, shelf: &Shelf, context: &mu
 }
 
 /// An outermost chain that a clasp hooks into is an extender: at its shortest one link is used.
-fn shorten(parts: &mut [Part], clasp_opposite: bool, shelf: &Shelf) {
+fn shorten(parts: &mut [Part], clasp_opposite: bool, shelf: &Inventory) {
     if let Some(part) = parts.last_mut().filter(|_| clasp_opposite)
         && let Some(chain) = shelf.findings[part.finding].chain()
     {
@@ -197,7 +197,7 @@ fn parts(
     each: &[At<ClosurePart>],
     side: Option<&[At<ClosurePart>]>,
     spot: Spot,
-    shelf: &Shelf,
+    shelf: &Inventory,
     context: &mut Context,
 ) -> Option<Vec<Part>> {
     let written: Vec<_> = each.iter().chain(side.unwrap_or_default()).collect();

@@ -14,12 +14,17 @@ use super::entries::{Entries, Index};
 use super::finding::Finding;
 use super::joins::Closure;
 use super::model::End;
-use super::shelf::Shelf;
+use super::shelf::Inventory;
 use super::spot::{self, Spot};
 use super::stock::Cord;
 
 /// The end that the findings of a strand's `ends` make, a knot in it not yet tied.
-pub fn end(strand: &pattern::Strand, cord: Option<Index<Cord>>, shelf: &Shelf, context: &mut Context) -> Option<End> {
+pub fn end(
+    strand: &pattern::Strand,
+    cord: Option<Index<Cord>>,
+    shelf: &Inventory,
+    context: &mut Context,
+) -> Option<End> {
     let ids = strand.ends.as_ref().map_or(&[][..], |ends| ends.ids());
     // A loop is turned of memory wire; of other cord it is a finding.
     let sprung = cord.is_some_and(|cord| shelf.cords[cord].is_sprung());

@@ -8,10 +8,10 @@ use crate::source::At;
 use crate::units::Length;
 
 use super::Context;
-use super::model::{Design, Strand};
+use super::model::{Model, Strand};
 
 /// Leaves a remark for every figure that differs, as far as the design is whole.
-pub fn check(expect: &Expect, pattern: &Pattern, design: &Design, whole: bool, context: &mut Context) {
+pub fn check(expect: &Expect, pattern: &Pattern, design: &Model, whole: bool, context: &mut Context) {
     if let Some(beads) = expect.beads.as_ref().filter(|_| whole) {
         counts(None, beads, &design.counts(), design, context);
     }
@@ -25,7 +25,7 @@ pub fn check(expect: &Expect, pattern: &Pattern, design: &Design, whole: bool, c
     }
 }
 
-fn strand(strand: &Strand, expected: &ExpectStrand, design: &Design, context: &mut Context) {
+fn strand(strand: &Strand, expected: &ExpectStrand, design: &Model, context: &mut Context) {
     if let Some(beads) = &expected.beads {
         counts(Some(&strand.name), beads, &strand.counts(design), design, context);
     }
@@ -37,7 +37,7 @@ fn strand(strand: &Strand, expected: &ExpectStrand, design: &Design, context: &m
     check(Figure::Cut, &expected.cut, strand.cut());
 }
 
-fn counts(strand: Option<&String>, expected: &Dict<At<Whole>>, counts: &[u32], design: &Design, context: &mut Context) {
+fn counts(strand: Option<&String>, expected: &Dict<At<Whole>>, counts: &[u32], design: &Model, context: &mut Context) {
     for (id, count) in &expected.entries {
         let Some(bead) = design.beads.iter().position(|bead| bead.id == id.value) else {
             if !has_errors(&context.remarks) && !context.holes.any() {

@@ -8,7 +8,7 @@ use crate::units::{Length, Mass};
 
 use super::entries::Index;
 use super::form::*;
-use super::model::Design;
+use super::model::Model;
 use super::stated::Stated;
 use super::stock::{Bead, Sold};
 
@@ -133,8 +133,8 @@ impl Finding {
     pub fn wire(&self) -> Option<Stated<Length>> {
         match &self.form {
             Form::Pin(pin) => Some(Stated::Stated(pin.wire)),
-            Form::Chain(Chain { wire, .. })
-            | Form::JumpRing(Ring { wire, .. })
+            Form::Chain(ChainLinks { wire, .. })
+            | Form::JumpRing(JumpRing { wire, .. })
             | Form::Bail(Hanger { wire, .. })
             | Form::EarWire(Hanger { wire, .. }) => Some(*wire),
             Form::SpacerBar(Bar { wire, .. })
@@ -173,13 +173,13 @@ impl Finding {
 
     /// Its sizes as chain.
     #[must_use]
-    pub const fn chain(&self) -> Option<&Chain> {
+    pub const fn chain(&self) -> Option<&ChainLinks> {
         if let Form::Chain(chain) = &self.form { Some(chain) } else { None }
     }
 
     /// Its sizes as a jump ring.
     #[must_use]
-    pub const fn ring(&self) -> Option<&Ring> {
+    pub const fn ring(&self) -> Option<&JumpRing> {
         if let Form::JumpRing(ring) = &self.form { Some(ring) } else { None }
     }
 
@@ -209,7 +209,7 @@ impl Finding {
 
     /// What it is made of: as the pattern says, or the cord that it is wound of.
     #[must_use]
-    pub fn made_of(&self, design: &Design) -> Option<String> {
+    pub fn made_of(&self, design: &Model) -> Option<String> {
         let wound = self.tassel().and_then(|tassel| tassel.wound).map(|(cord, _)| design.cords[cord].name.clone());
         self.material.clone().or(wound)
     }
@@ -230,8 +230,8 @@ impl Finding {
     /// usual share of its length, an assumption.
     #[must_use]
     pub fn thickness(&self) -> Length {
-        let wire = |body: &Body, share: f64| body.wire.unwrap_or(body.length * share);
-        let broad = |body: &Body, share: f64| body.outside.unwrap_or(body.length * share);
+        let wire = |body: &Dimensions, share: f64| body.wire.unwrap_or(body.length * share);
+        let broad = |body: &Dimensions, share: f64| body.outside.unwrap_or(body.length * share);
         match &self.form {
             Form::Hook(body) => wire(body, usual::HOOK_WIRE),
             Form::ToggleRing(body) => wire(body, usual::TOGGLE_WIRE),
@@ -247,7 +247,7 @@ impl Finding {
             Form::EndBar(bar) | Form::SpacerBar(bar) | Form::SlideHalf(bar) => bar.outside.unwrap_or(bar.length),
             Form::BoxHalf(bar) => bar.outside.unwrap_or(bar.length * usual::BOX_THICK),
             Form::Pin(pin) => pin.wire,
-            Form::JumpRing(Ring { wire, .. }) | Form::Chain(Chain { wire, .. }) => **wire,
+            Form::JumpRing(JumpRing { wire, .. }) | Form::Chain(ChainLinks { wire, .. }) => **wire,
             Form::Bail(hanger) | Form::EarWire(hanger) => *hanger.wire,
             Form::Crimp(_) | Form::BeadCap(_) | Form::Cone(_) => self.across(),
             Form::Charm(_) => usual::PLATE,

@@ -9,14 +9,14 @@
 
 use crate::geometry::hinge::Hinge;
 
-use super::model::{Bit, Design, Strand};
+use super::model::{Bit, Model, Strand};
 use super::stock::Bead;
 
 /// Rounds in which the turn and what it takes are found: each leaves less than half of what was amiss.
 const ROUNDS: u32 = 40;
 
 /// A side of a loop as it folds, in mm.
-struct Side {
+struct Leg {
     /// Cord from its end to the bead before the fold.
     leg: f64,
     /// Cord of its own beyond that bead, in the fold.
@@ -30,7 +30,7 @@ struct Side {
     heavier: f64,
 }
 
-impl Design {
+impl Model {
     /// By how much in mm a loop is less deep than half its strand.
     pub(super) fn opened(&self, strand: &Strand) -> f64 {
         let half = 0.5 * strand.finished.value();
@@ -48,7 +48,7 @@ impl Design {
                 let before = at.checked_sub(1).and_then(|before| bead(bits[before]));
                 let above = bits[..at].iter().map(|bit| bit.mass).sum::<f64>();
                 let heavier = above / (pair[0].mass + 0.5 * pair[1].mass);
-                let side = Side { leg, gap: half - end, length, breadth: across(last), apart, heavier };
+                let side = Leg { leg, gap: half - end, length, breadth: across(last), apart, heavier };
                 return half - side.depth(before.map(|before| before.hinge(last, cord)));
             }
         }
@@ -56,7 +56,7 @@ impl Design {
     }
 }
 
-impl Side {
+impl Leg {
     /// How deep it hangs, its beads parted.
     fn depth(&self, hinge: Option<Hinge>) -> f64 {
         let opens = |turn: f64| hinge.map_or(0.0, |hinge| hinge.opens(turn));

@@ -19,25 +19,25 @@ pub enum Form {
     /// A wire with an eye or a head.
     Pin(Pin),
     /// The trigger clasp.
-    Clasp(Body),
+    Clasp(Dimensions),
     /// A clasp that is a ring with a sprung bolt.
-    SpringRing(Body),
+    SpringRing(Dimensions),
     /// A clasp of bent wire.
-    Hook(Body),
+    Hook(Dimensions),
     /// The ring of a toggle clasp.
-    ToggleRing(Body),
+    ToggleRing(Dimensions),
     /// The bar of a toggle clasp.
-    ToggleBar(Body),
+    ToggleBar(Dimensions),
     /// Half of a clasp whose halves screw, snap or hold together by magnets.
-    BarrelHalf(Body),
+    BarrelHalf(Dimensions),
     /// Half of a flat clasp with a loop for each strand.
     BoxHalf(Bar),
     /// Half of a clasp of two tubes with a loop for each strand.
     SlideHalf(Bar),
     /// Chain, sold by length.
-    Chain(Chain),
+    Chain(ChainLinks),
     /// A ring of wire.
-    JumpRing(Ring),
+    JumpRing(JumpRing),
     /// A bar with holes, along the way.
     SpacerBar(Bar),
     /// A bar with loops that strands end on.
@@ -45,9 +45,9 @@ pub enum Form {
     /// A cup that sits on a bead's end.
     BeadCap(Cap),
     /// A hollow ball that hides a crimp.
-    CrimpCover(Body),
+    CrimpCover(Dimensions),
     /// A horseshoe in the loop.
-    WireGuard(Body),
+    WireGuard(Dimensions),
     /// A loop that carries a pendant.
     Bail(Hanger),
     /// The hook through the ear.
@@ -61,12 +61,12 @@ pub enum Form {
     /// Threads that hang by a loop.
     Tassel(Tassel),
     /// A loop that grips an arm of a pair of spectacles.
-    SpectacleLoop(Body),
+    SpectacleLoop(Dimensions),
 }
 
 /// The sizes of what has a length and little else that matters.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Body {
+pub struct Dimensions {
     /// Along the piece.
     pub length: Length,
     /// Outside diameter or width, where stated.
@@ -127,7 +127,7 @@ pub enum Foot {
 
 /// The sizes of chain.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Chain {
+pub struct ChainLinks {
     /// Length of one link, outside.
     pub link: Length,
     /// Diameter of its wire.
@@ -138,7 +138,7 @@ pub struct Chain {
 
 /// The sizes of a jump ring.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Ring {
+pub struct JumpRing {
     /// Inside diameter.
     pub inside: Length,
     /// Diameter of its wire.
@@ -196,7 +196,7 @@ pub struct Hanger {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct KnotCover {
     /// Its sizes.
-    pub body: Body,
+    pub body: Dimensions,
     /// The bead that the knot in it is tied round.
     pub bead: Option<Index<Bead>>,
 }
@@ -282,7 +282,7 @@ impl Form {
     }
 
     /// Its sizes, where its kind has the usual ones.
-    pub(super) const fn body(&self) -> Option<&Body> {
+    pub(super) const fn body(&self) -> Option<&Dimensions> {
         match self {
             Self::Clasp(body)
             | Self::SpringRing(body)
@@ -299,7 +299,7 @@ impl Form {
     }
 }
 
-impl Chain {
+impl ChainLinks {
     /// By how much a link lengthens it: its own length less two thicknesses of its wire, which lie in its neighbours.
     #[must_use]
     pub fn pitch(&self) -> Length {
@@ -361,7 +361,7 @@ impl Cone {
     }
 }
 
-impl Ring {
+impl JumpRing {
     /// How broad it is outside, with its wire at least.
     #[must_use]
     pub fn breadth(&self) -> Length {

@@ -30,12 +30,12 @@ pub enum Joins {
     /// The first ends hang from these, and nothing joins the last: one of a pair of earrings.
     Above(Vec<Part>),
     /// What the first ends and what the last ends end in, which nothing joins, and how the piece is worn.
-    Open([Vec<Part>; 2], Worn),
+    Open([Vec<Part>; 2], WornOpen),
 }
 
 /// How an open necklace is worn.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Worn {
+pub enum WornOpen {
     /// Both ends hang in front.
     Hanging,
     /// The last end goes through the ring in which the first ends, and hangs so far below it, as it is drawn.
@@ -99,7 +99,7 @@ impl Closure {
 
     /// How it is worn, where nothing joins its ends.
     #[must_use]
-    pub const fn open(&self) -> Option<Worn> {
+    pub const fn open(&self) -> Option<WornOpen> {
         if let Joins::Open(_, worn) = self.joins { Some(worn) } else { None }
     }
 

@@ -6,7 +6,7 @@ use crate::units::{Length, Mass, UnitStyle};
 use super::bars::Shared;
 use super::entries::Index;
 use super::joins::Part;
-use super::model::{Bit, Dangle, Design, End, Rest, Strand, Train, What};
+use super::model::{Bit, Dangle, End, Model, Rest, Strand, Train, What};
 use super::stock::Bead;
 use crate::pattern::{CordKind, FindingKind, Kind};
 
@@ -52,14 +52,14 @@ impl Strand {
 
     /// Whether beads slide on it: what hangs in the links of a chain does not.
     #[must_use]
-    pub fn slides(&self, design: &Design) -> bool {
+    pub fn slides(&self, design: &Model) -> bool {
         let free = |train: &Train| matches!(train.rest, Rest::Free(..));
         design.cords[self.cord].kind != CordKind::Chain && self.trains.iter().any(free)
     }
 
     /// How many links of chain it is, where the links of its cord are known.
     #[must_use]
-    pub fn links(&self, design: &Design) -> Option<u64> {
+    pub fn links(&self, design: &Model) -> Option<u64> {
         let link = design.cords[self.cord].link?;
         // Lengths are finite and below 10 m, links longer than 0.
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a whole number from 0 on")]
@@ -69,7 +69,7 @@ impl Strand {
     /// The first station from one on at which a link of its chain lies on its face, as the first does; that one, where
     /// its cord is no chain of known links.
     #[must_use]
-    pub fn face_from(&self, design: &Design, station: f64) -> f64 {
+    pub fn face_from(&self, design: &Model, station: f64) -> f64 {
         let pair = design.cords[self.cord].link.map(|link| 2.0 * link.value());
         pair.map_or(station, |pair| (station / pair - 1e-6).ceil() * pair)
     }
@@ -109,7 +109,7 @@ impl Strand {
     /// Cord that an end has beyond what closes it: its allowance less what goes back from the loop, through
     /// what holds it.
     #[must_use]
-    pub fn tail(&self, end: &End, design: &Design) -> Length {
+    pub fn tail(&self, end: &End, design: &Model) -> Length {
         let crimps = end.findings.iter().filter_map(|at| design.findings[*at].crimp());
         let back = end.bight + crimps.map(|crimp| crimp.length).sum();
         if back < self.allowance { self.allowance - back } else { Length::ZERO }
@@ -118,21 +118,21 @@ impl Strand {
     /// Likely spread of the beaded length, plus or minus: the beads' tolerances, read as two
     /// standard deviations each, added in squares.
     #[must_use]
-    pub fn spread(&self, design: &Design) -> Length {
+    pub fn spread(&self, design: &Model) -> Length {
         let squares = self.tolerances(design).fold(0.0, |sum, tolerance| sum + tolerance * tolerance);
         Length::mm(squares.sqrt())
     }
 
     /// Spread of the beaded length if every bead were off by its whole tolerance.
     #[must_use]
-    pub fn worst_spread(&self, design: &Design) -> Length {
+    pub fn worst_spread(&self, design: &Model) -> Length {
         Length::mm(self.tolerances(design).fold(0.0, |sum, tolerance| sum + tolerance))
     }
 
     /// What the beads add if the whole lot is off one way, where that is more than half a bead of the usual
     /// length: then it changes how many fit.
     #[must_use]
-    pub fn bias(&self, design: &Design) -> Option<Bias> {
+    pub fn bias(&self, design: &Model) -> Option<Bias> {
         let lengths = self.bits().filter(|bit| matches!(bit.what, What::Bead(_))).map(Bit::length);
         let (count, sum) = lengths.fold((0.0, 0.0), |(count, sum), length| (count + 1.0, sum + length));
         let each = || self.tolerances(design).filter(|tolerance| *tolerance > 0.0).map(Length::mm);
@@ -143,7 +143,7 @@ impl Strand {
     }
 
     /// The tolerances of the beads that the row's length depends on: not of those that lie inside a neighbour.
-    fn tolerances<'a>(&'a self, design: &'a Design) -> impl Iterator<Item = f64> + 'a {
+    fn tolerances<'a>(&'a self, design: &'a Model) -> impl Iterator<Item = f64> + 'a {
         let of = move |bits: &'a [Bit]| {
             let bead = move |at: usize| bits.get(at).and_then(|bit| bit.what.bead()).map(|bead| &design.beads[bead]);
             (0..bits.len()).filter_map(move |at| {
@@ -157,44 +157,44 @@ impl Strand {
 
     /// How many of each bead, dangles included, indexed like the design's beads.
     #[must_use]
-    pub fn counts(&self, design: &Design) -> Vec<u32> {
+    pub fn counts(&self, design: &Model) -> Vec<u32> {
         let mut counts = vec![0; design.beads.len()];
         self.bits().for_each(|bit| count(bit, &mut counts));
         counts
     }
 
     /// The beads that the knots at its ends are tied round.
-    pub fn in_end_knots<'a>(&'a self, design: &'a Design) -> impl Iterator<Item = Index<Bead>> + 'a {
+    pub fn in_end_knots<'a>(&'a self, design: &'a Model) -> impl Iterator<Item = Index<Bead>> + 'a {
         self.ends.iter().flat_map(|end| &end.findings).filter_map(|index| design.findings[*index].knotted_bead())
     }
 
     /// How wide its cord is, legs side by side.
     #[must_use]
-    pub fn cord_width(&self, design: &Design) -> Length {
+    pub fn cord_width(&self, design: &Model) -> Length {
         design.cords[self.cord].diameter * f64::from(self.legs)
     }
 
     /// How wide a knot in it is, across its cord.
     #[must_use]
-    pub fn knot_width(&self, design: &Design) -> Length {
+    pub fn knot_width(&self, design: &Model) -> Length {
         self.cord_width(design) * usual::KNOT_WIDTH
     }
 
     /// How stiff its cord is, all legs together: its E I in N mm².
     #[must_use]
-    pub fn stiffness(&self, design: &Design) -> f64 {
+    pub fn stiffness(&self, design: &Model) -> f64 {
         *design.cords[self.cord].stiffness * f64::from(self.legs)
     }
 
     /// Mass of its cord by the metre, all legs together.
     #[must_use]
-    pub fn cord_mass(&self, design: &Design) -> Mass {
+    pub fn cord_mass(&self, design: &Model) -> Mass {
         design.cords[self.cord].mass_per_metre * f64::from(self.legs)
     }
 
     /// Mass of what is strung, with the cord that its knots take up, of the end findings and the other cord.
     #[must_use]
-    pub fn mass(&self, design: &Design) -> Mass {
+    pub fn mass(&self, design: &Model) -> Mass {
         let strung: f64 = self.bits().map(|bit| bit.mass).sum();
         let ends: Mass = self.ends.iter().flat_map(|end| &end.findings).map(|index| design.findings[*index].mass).sum();
         let knotted: Mass = self.in_end_knots(design).map(|bead| design.beads[bead].mass).sum();
@@ -257,7 +257,7 @@ impl Train {
 impl Dangle {
     /// How far below the cord each of the branch's bits has its centre, in mm.
     #[must_use]
-    pub fn levels(&self, design: &Design) -> Vec<f64> {
+    pub fn levels(&self, design: &Model) -> Vec<f64> {
         let strung: f64 = self.bits.iter().map(Bit::length).sum();
         let foot = self.on.map_or(Length::ZERO, |on| design.findings[on].foot());
         let mut below = self.drop - strung - foot.value();
@@ -270,7 +270,7 @@ impl Dangle {
     }
 }
 
-impl Design {
+impl Model {
     /// What both ends of its strand meet in, where they do.
     #[must_use]
     pub fn meeting(&self) -> Option<&Dangle> {

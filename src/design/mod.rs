@@ -193,8 +193,10 @@ pub fn attempt(pattern: &Pattern, holes: &Holes, choice: &Choice) -> Attempt {
         context.remarks.extend(shelf::unused(pattern));
     }
     // Beads of what could not be resolved, or whose shelf could not be read, are idle.
-    let flaw = || design.as_ref()?.flaw().filter(|flaw| !matches!(flaw, Flaw::Idle(_)));
-    debug_assert_eq!(flaw(), None);
+    debug_assert!(
+        !sound || design.as_ref().is_none_or(|design| design.idle().is_none()),
+        "a bead that nothing strings"
+    );
     Attempt { design, whole, remarks: once(context.remarks) }
 }
 

@@ -4,27 +4,79 @@
 //! is finite, every size and count positive, every index points at an entry of its list; no strand
 //! is overfull; beads are listed in the order in which the pattern's lists first name them, and each
 //! is strung, or a knot is tied round it; a strand's trains follow one another along its cord without
-//! overlap, wherever in their ranges they come to rest. [`Design::flaw`] looks it over.
+//! overlap, wherever in their ranges they come to rest. [`Design::new`] looks it over, and no other way leads to one.
 
-use std::ops::Range;
+use std::ops::{Deref, Range};
 
 use crate::pattern::{Kind, Overhead, Settle, Skill};
 use crate::source::Place;
-use crate::units::{Length, Money, UnitStyle};
+use crate::units::{Length, Money};
 
 use super::assorted::Assorted;
 use super::entries::{Entries, Index};
 use super::finding::Finding;
 use super::joins::Closure;
+use super::sound::Flaw;
 use super::stated::Stated;
 use super::stock::{Bead, Cord};
 use super::twist::Twist;
 use super::wear::{Basis, Build};
 
-/// A piece, resolved: by [`super::resolve`], or by hand from [`Design::bare`].
+/// A piece, resolved: by [`super::resolve`], or by hand from a [`Model`]. What it is made of is read through it, and
+/// nobody changes it:
+///
+/// ```compile_fail,E0594
+/// # fn change(mut design: festoon::design::Design) {
+/// design.copies = 3;
+/// # }
+/// ```
+#[derive(Clone, Debug)]
+pub struct Design(Model);
+
+impl Design {
+    /// The design of a model.
+    ///
+    /// # Errors
+    /// The model's first flaw.
+    pub fn new(model: Model) -> Result<Self, Flaw> {
+        match model.flaw() {
+            Some(flaw) => Err(flaw),
+            None => Ok(Self(model)),
+        }
+    }
+
+    /// The design with something changed.
+    ///
+    /// # Errors
+    /// The first flaw that the change makes.
+    pub fn changed(&self, change: impl FnOnce(&mut Model)) -> Result<Self, Flaw> {
+        let mut model = self.0.clone();
+        change(&mut model);
+        Self::new(model)
+    }
+
+    /// The design with another letter for each bead.
+    #[must_use]
+    pub fn relettered(mut self, letter: impl Fn(&Bead) -> String) -> Self {
+        for bead in &mut self.0.beads {
+            bead.letter = letter(bead);
+        }
+        self
+    }
+}
+
+impl Deref for Design {
+    type Target = Model;
+
+    fn deref(&self) -> &Model {
+        &self.0
+    }
+}
+
+/// What a design is made of, of which nothing is promised yet: [`Design::new`] looks it over.
 #[derive(Clone, Debug)]
 #[non_exhaustive]
-pub struct Design {
+pub struct Model {
     /// Title and what else stands above the drawing.
     pub heading: Heading,
     /// The beads in order of first use.
@@ -66,8 +118,6 @@ pub struct Heading {
     pub skill: Option<Skill>,
     pub time: Option<String>,
     pub notes: Option<String>,
-    pub units: UnitStyle,
-    pub currency: Option<String>,
     pub size: Option<String>,
     pub colourway: Option<String>,
     /// How many are made of its pattern, its own sizes and colourways and itself.
@@ -136,12 +186,12 @@ pub struct Strand {
     /// Where the pattern says its length.
     pub length_place: Place,
     /// The repeat that fills it, where one entry of its list does.
-    pub fill: Option<Fill>,
+    pub fill: Option<FillRepeat>,
 }
 
 /// A repeat that fills a strand.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Fill {
+pub struct FillRepeat {
     /// How often its list is strung.
     pub times: u32,
     /// Bits of the strand's first train that are one repeat, the last but one where there are several; in

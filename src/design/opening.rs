@@ -5,7 +5,7 @@ use crate::pattern::{CordKind, FindingKind};
 use super::finding::Finding;
 use super::form::{Foot, Form, Pin};
 use super::joins::Part;
-use super::model::Design;
+use super::model::Model;
 
 impl Finding {
     /// Whether a ring, link or loop of it is opened to hang something in it. The rings of clasps and bars
@@ -26,7 +26,7 @@ impl Finding {
     }
 }
 
-impl Design {
+impl Model {
     /// Whether a part of a closure's side opens for its neighbours. A cone or cap has the loop of the pin that
     /// it covers, and a chain's own end link opens for what it hangs on.
     #[must_use]

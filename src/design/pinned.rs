@@ -14,8 +14,8 @@ use crate::units::{Length, Mass};
 use super::Context;
 use super::finding::Finding;
 use super::joins::{Closure, Joins};
-use super::model::{Design, Strand};
-use super::shelf::Shelf;
+use super::model::{Model, Strand};
+use super::shelf::Inventory;
 use super::stated::Stated;
 use super::stock::Cord;
 
@@ -47,7 +47,7 @@ pub fn strands<'p>(
     pattern: &'p Pattern,
     closure: &Closure,
     closed: bool,
-    shelf: &Shelf,
+    shelf: &Inventory,
     context: &mut Context,
 ) -> Vec<Option<Cow<'p, At<pattern::Strand>>>> {
     // A closure that was refused may have been one.
@@ -94,7 +94,7 @@ fn idle(strand: &pattern::Strand) -> Option<(&'static str, Place)> {
 impl Strand {
     /// Whether it hangs on a pin, and has no cord.
     #[must_use]
-    pub fn is_on_pin(&self, design: &Design) -> bool {
+    pub fn is_on_pin(&self, design: &Model) -> bool {
         design.cords[self.cord].is_pin
     }
 

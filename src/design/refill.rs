@@ -6,38 +6,47 @@ use std::ops::Range;
 use crate::units::Length;
 
 use super::entries::Index;
-use super::model::{Bit, Design, Rest, Strand};
+use super::model::{Bit, Design, Model, Rest, Strand};
 
 impl Design {
     /// With so many repeats of the list that fills a strand; nothing where no repeat does.
     #[must_use]
     pub fn refilled(&self, strand: Index<Strand>, times: u32) -> Option<Self> {
-        let mut other = self.clone();
-        refill(other.strands.get_mut(strand)?, times)?;
-        Some(other)
+        self.with(|other| refill(other.strands.get_mut(strand)?, times))
     }
 
     /// With a strand so much longer, its beads where they were from the middle.
     #[must_use]
     pub fn lengthened(&self, strand: Index<Strand>, by: Length) -> Option<Self> {
-        let mut other = self.clone();
-        let longer = other.strands.get_mut(strand)?;
-        longer.finished = longer.finished + by;
-        for train in &mut longer.trains {
-            train.rest = match train.rest {
-                Rest::At(start) => Rest::At(start + 0.5 * by.value()),
-                Rest::Free(from, to) => Rest::Free(from, to + by.value()),
-            };
-        }
-        Some(other)
+        self.with(|other| {
+            lengthen(other.strands.get_mut(strand)?, by);
+            Some(())
+        })
     }
 
     /// With its strands held so far apart, each from the next, at their ends.
     #[must_use]
-    pub fn held_apart(&self, by: Length) -> Self {
-        let mut other = self.clone();
-        hang_apart(&mut other.strands, by);
-        other
+    pub fn held_apart(&self, by: Length) -> Option<Self> {
+        self.with(|other| {
+            hang_apart(&mut other.strands, by);
+            Some(())
+        })
+    }
+
+    /// With a change, where that can be made and leaves a design.
+    fn with(&self, change: impl FnOnce(&mut Model) -> Option<()>) -> Option<Self> {
+        let mut made = None;
+        self.changed(|model| made = change(model)).ok().filter(|_| made.is_some())
+    }
+}
+
+fn lengthen(strand: &mut Strand, by: Length) {
+    strand.finished = strand.finished + by;
+    for train in &mut strand.trains {
+        train.rest = match train.rest {
+            Rest::At(start) => Rest::At(start + 0.5 * by.value()),
+            Rest::Free(from, to) => Rest::Free(from, to + by.value()),
+        };
     }
 }
 

@@ -3,7 +3,7 @@
 //! A row of no written length that `repeat: fill` fills is strung as often as brings the closed row's inside
 //! nearest to the girth with its ease. The inside is that of [`wind`], with the closure hooked up short.
 
-use crate::geometry::chord::{Body, Chord};
+use crate::geometry::chord::{Chord, Profile};
 use crate::geometry::wound::{Wound, wind};
 use crate::trade::usual::KNOT_WIDTH;
 use crate::units::Length;
@@ -11,7 +11,7 @@ use crate::units::Length;
 use super::entries::{Entries, Index};
 use super::finding::Finding;
 use super::joins::{Closure, Part};
-use super::model::{Bit, Design, End, What};
+use super::model::{Bit, End, Model, What};
 use super::stock::Bead;
 
 /// Beads and findings by their indices.
@@ -88,7 +88,7 @@ impl Stock<'_> {
     }
 }
 
-impl Design {
+impl Model {
     /// Its beads and findings.
     #[must_use]
     pub const fn stock(&self) -> Stock<'_> {
@@ -98,9 +98,9 @@ impl Design {
 
 impl Bead {
     /// Its outline in the plane of a ring, on a cord so thick in mm.
-    fn body(&self, cord: f64) -> Body {
+    fn body(&self, cord: f64) -> Profile {
         let hole = self.hole.value();
-        Body { noses: self.noses(), hole: 0.5 * hole, play: 0.5 * (hole - cord).max(0.0) }
+        Profile { noses: self.noses(), hole: 0.5 * hole, play: 0.5 * (hole - cord).max(0.0) }
     }
 }
 
@@ -110,7 +110,7 @@ pub fn parts(closure: &Closure) -> impl Iterator<Item = &Part> {
 }
 
 /// A row that is to be closed round a limb.
-pub struct Row<'a> {
+pub struct Circlet<'a> {
     /// What its indices mean.
     pub stock: Stock<'a>,
     /// What closes it.
@@ -123,7 +123,7 @@ pub struct Row<'a> {
     pub wraps: u32,
 }
 
-impl Row<'_> {
+impl Circlet<'_> {
     /// Girth in mm of the largest limb that bits go round, closed; 0 where they reach round none.
     pub fn inside(&self, bits: &[Bit]) -> f64 {
         self.wound(bits).map_or(0.0, |wound| wound.taut.girth())

@@ -14,7 +14,7 @@ use super::article::{gauge_diameter, sold};
 use super::entries::Index;
 use super::finding::Finding;
 use super::form::{
-    Bar, Body, Cap, Chain, Charm, Cone, CordEnd, Crimp, Foot, Form, Hanger, KnotCover, Pin, Ring, Tassel,
+    Bar, Cap, ChainLinks, Charm, Cone, CordEnd, Crimp, Dimensions, Foot, Form, Hanger, JumpRing, KnotCover, Pin, Tassel,
 };
 use super::stated::Stated;
 use super::stock::{Bead, Cord};
@@ -124,9 +124,9 @@ impl Sizes<'_> {
         self.need("inside", value(&self.written.inside))
     }
 
-    fn body(&mut self) -> Body {
+    fn body(&mut self) -> Dimensions {
         let written = self.written;
-        Body {
+        Dimensions {
             length: self.length(),
             outside: value(&written.outside),
             inside: value(&written.inside),
@@ -155,14 +155,14 @@ impl Sizes<'_> {
         Pin { length: self.length(), wire: self.need("gauge", wire), foot, outside }
     }
 
-    fn chain(&mut self) -> Chain {
+    fn chain(&mut self) -> ChainLinks {
         let link = self.need("link", value(&self.written.link));
-        Chain { link, wire: Stated::or(self.wire, link * usual::LINK_WIRE), length: value(&self.written.length) }
+        ChainLinks { link, wire: Stated::or(self.wire, link * usual::LINK_WIRE), length: value(&self.written.length) }
     }
 
-    fn ring(&mut self) -> Ring {
+    fn ring(&mut self) -> JumpRing {
         let inside = self.inside();
-        Ring {
+        JumpRing {
             inside,
             wire: Stated::or(self.wire, inside * usual::RING_WIRE),
             outside: value(&self.written.outside),
@@ -188,12 +188,12 @@ impl Sizes<'_> {
     }
 
     fn cap(&mut self) -> Cap {
-        let Body { length, outside, inside, .. } = self.body();
+        let Dimensions { length, outside, inside, .. } = self.body();
         Cap { length, outside, inside, mouth: value(&self.written.mouth) }
     }
 
     fn hanger(&mut self) -> Hanger {
-        let Body { length, outside, inside, wire } = self.body();
+        let Dimensions { length, outside, inside, wire } = self.body();
         Hanger { length, wire: Stated::or(wire, usual::EAR_WIRE), outside, inside }
     }
 
@@ -288,7 +288,7 @@ fn consistent(finding: Finding, context: &mut Context) -> Option<Finding> {
         },
     };
     let links =
-        |chain: &Chain| countable(&finding.id, chain, chain.length.unwrap_or(chain.link), finding.place, context);
+        |chain: &ChainLinks| countable(&finding.id, chain, chain.length.unwrap_or(chain.link), finding.place, context);
     if !finding.chain().is_none_or(links) {
         return None;
     }
@@ -298,7 +298,7 @@ fn consistent(finding: Finding, context: &mut Context) -> Option<Finding> {
 }
 
 /// Refuses so much chain that its links are none of a piece's.
-pub fn countable(id: &str, chain: &Chain, length: Length, place: Place, context: &mut Context) -> bool {
+pub fn countable(id: &str, chain: &ChainLinks, length: Length, place: Place, context: &mut Context) -> bool {
     let links = chain.links(length);
     if links.is_some_and(|links| links <= u64::from(MOST_LINKS)) {
         return true;

@@ -21,7 +21,7 @@ use super::stock::{Bead, Cord};
 /// Beads, cords and findings in the order in which indices count them, and the ids of all that the
 /// pattern defines.
 #[derive(Debug, Default)]
-pub struct Shelf {
+pub struct Inventory {
     pub beads: Entries<Bead>,
     pub cords: Entries<Cord>,
     pub findings: Entries<Finding>,
@@ -32,13 +32,13 @@ pub struct Shelf {
 
 /// What an id may mean.
 #[derive(Clone, Copy, PartialEq, Eq)]
-pub enum Article {
+pub enum Meaning {
     Bead,
     Cord,
     Finding,
 }
 
-impl Article {
+impl Meaning {
     const fn thing(self) -> Thing {
         match self {
             Self::Bead => Thing::Bead,
@@ -48,7 +48,7 @@ impl Article {
     }
 }
 
-impl Shelf {
+impl Inventory {
     /// Resolves what the pattern uses.
     pub fn fill(pattern: &Pattern, context: &mut Context) -> Self {
         let used = pattern.used_ids();
@@ -120,7 +120,7 @@ impl Shelf {
 
     /// The bead of an id; a remark where there is none.
     pub fn find_bead(&self, id: &At<String>, context: &mut Context) -> Option<Index<Bead>> {
-        self.expect(Article::Bead, id, context);
+        self.expect(Meaning::Bead, id, context);
         self.bead(&id.value)
     }
 
@@ -128,20 +128,20 @@ impl Shelf {
     pub fn find_cord(&self, id: &At<String>, context: &mut Context) -> Option<Index<Cord>> {
         let cord = self.cords.find(|cord| cord.id == id.value);
         if cord.is_none() {
-            self.expect(Article::Cord, id, context);
+            self.expect(Meaning::Cord, id, context);
         }
         cord
     }
 
     /// The finding of an id; a remark where there is none.
     pub fn find_finding(&self, id: &At<String>, context: &mut Context) -> Option<Index<Finding>> {
-        self.expect(Article::Finding, id, context);
+        self.expect(Meaning::Finding, id, context);
         self.finding(&id.value)
     }
 
     /// Leaves a remark where the pattern does not define an id as such an article; what it defines
     /// wrongly has had its remark.
-    fn expect(&self, article: Article, id: &At<String>, context: &mut Context) {
+    fn expect(&self, article: Meaning, id: &At<String>, context: &mut Context) {
         match self.means(&id.value) {
             Some(_) if self.known(article).any(|known| known == id.value) => {}
             Some(other) => context.remarks.push(not_a(article, other, id)),
@@ -151,19 +151,19 @@ impl Shelf {
     }
 
     /// What an id stands for in the pattern, whether or not that is sound.
-    pub fn means(&self, id: &str) -> Option<Article> {
-        let articles = [Article::Bead, Article::Cord, Article::Finding];
+    pub fn means(&self, id: &str) -> Option<Meaning> {
+        let articles = [Meaning::Bead, Meaning::Cord, Meaning::Finding];
         articles.into_iter().find(|article| self.known[*article as usize].iter().any(|known| known == id))
     }
 
     /// The ids that the pattern defines of one kind of article.
-    pub fn known(&self, article: Article) -> impl Iterator<Item = &str> + Clone {
+    pub fn known(&self, article: Meaning) -> impl Iterator<Item = &str> + Clone {
         self.known[article as usize].iter().map(String::as_str)
     }
 
     /// Whether an id that is not known may be a bead or finding all the same.
     pub const fn may_be_strung(&self) -> bool {
-        self.lost[Article::Bead as usize] || self.lost[Article::Finding as usize]
+        self.lost[Meaning::Bead as usize] || self.lost[Meaning::Finding as usize]
     }
 
     /// The bead of an id.
@@ -196,10 +196,10 @@ impl Context {
 
 /// Refuses what is said to come with itself, with what itself comes with something, or with chain, which is
 /// sold by length; and what has a price beside.
-fn sold_together(key: &At<String>, with: &At<String>, pattern: &Pattern, shelf: &Shelf, context: &mut Context) {
+fn sold_together(key: &At<String>, with: &At<String>, pattern: &Pattern, shelf: &Inventory, context: &mut Context) {
     let written = |id: &str| pattern.findings.as_ref().and_then(|all| all.get(id));
     let Some(other) = written(&with.value) else {
-        return context.unknown(Thing::Finding, with, shelf.known(Article::Finding));
+        return context.unknown(Thing::Finding, with, shelf.known(Meaning::Finding));
     };
     let (id, named) = (key.value.clone(), with.value.clone());
     let wrong = if other.comes_with.is_some() || other.kind.value == FindingKind::Chain {
@@ -213,7 +213,7 @@ fn sold_together(key: &At<String>, with: &At<String>, pattern: &Pattern, shelf: 
 }
 
 /// A remark about an id that means another kind of article than belongs in its place.
-pub fn not_a(article: Article, other: Article, id: &At<String>) -> Remark {
+pub fn not_a(article: Meaning, other: Meaning, id: &At<String>) -> Remark {
     let (thing, is) = (article.thing(), other.thing());
     Remark::new(Naming::NotA { thing, id: id.value.clone(), is }).at(id.place)
 }

@@ -6,11 +6,11 @@ use crate::units::Length;
 
 use super::entries::Index;
 use super::finding::Finding;
-use super::model::{Bit, Design, Phrase, Rest, Strand, Train, What};
+use super::model::{Bit, Model, Phrase, Rest, Strand, Train, What};
 use super::resting::SAME;
 use super::stock::{Bead, Cord};
 
-/// What of a design is not as is promised.
+/// What of a model is not as is promised of a design.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum Flaw {
@@ -18,8 +18,6 @@ pub enum Flaw {
     BeadSize(Index<Bead>),
     /// A cord without a thickness.
     CordSize(Index<Cord>),
-    /// A bead that nothing strings.
-    Idle(Index<Bead>),
     /// A strand of which a length or mass is no number, or less than nothing.
     Number(Index<Strand>),
     /// A strand that names what the design does not have.
@@ -32,20 +30,22 @@ pub enum Flaw {
     Overlap(Index<Strand>),
 }
 
-impl Design {
-    /// The first of its flaws, a bead that nothing strings last. What a sound pattern makes has none, what one
-    /// with errors makes has such beads at most; who makes or changes one by hand asks.
+impl Model {
+    /// The first of its flaws.
     #[must_use]
     pub fn flaw(&self) -> Option<Flaw> {
         let bead = self.beads.entries().find(|(_, bead)| !is_sized(bead)).map(|(at, _)| Flaw::BeadSize(at));
         let cord = self.cords.entries().find(|(_, cord)| !positive(cord.diameter)).map(|(at, _)| Flaw::CordSize(at));
         let closure = self.closure.parts().any(|part| self.findings.get(part.finding).is_none());
         let strand = || self.strands.entries().find_map(|(at, strand)| self.flaw_of(at, strand));
-        let idle = || {
-            let used = self.used();
-            self.beads.indices().find(|bead| !used.contains(bead)).map(Flaw::Idle)
-        };
-        bead.or(cord).or(closure.then_some(Flaw::UnknownPart)).or_else(strand).or_else(idle)
+        bead.or(cord).or(closure.then_some(Flaw::UnknownPart)).or_else(strand)
+    }
+
+    /// The first bead that nothing strings, and round which no knot is tied: a sound pattern makes none.
+    #[must_use]
+    pub fn idle(&self) -> Option<Index<Bead>> {
+        let used = self.used();
+        self.beads.indices().find(|bead| !used.contains(bead))
     }
 
     fn flaw_of(&self, at: Index<Strand>, strand: &Strand) -> Option<Flaw> {
@@ -142,7 +142,7 @@ fn amount(number: f64) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::{Choice, Dangle, nth};
+    use crate::design::{Choice, Dangle, Design, nth};
     use crate::source::Source;
 
     /// A necklace of 20 beads that slide on 420 mm, and four of another kind beside them.
@@ -157,10 +157,10 @@ mod tests {
     }
 
     /// The flaw of that design where something of it is changed.
-    fn flaw(change: impl FnOnce(&mut Design)) -> Option<Flaw> {
-        let mut design = sound();
-        change(&mut design);
-        design.flaw()
+    fn flaw(change: impl FnOnce(&mut Model)) -> Option<Flaw> {
+        let mut model = Model::clone(&sound());
+        change(&mut model);
+        model.flaw()
     }
 
     fn strand(change: impl FnOnce(&mut Strand)) -> Option<Flaw> {
@@ -179,7 +179,18 @@ mod tests {
         let hung = Dangle { on: None, bits: vec![Bit::new(What::Finding(nth(3)), [1.0; 2], 0.1)], drop: 2.0 };
         assert_eq!(strand(|only| only.trains[0].bits[0].what = What::Dangle(hung)), Some(Flaw::Unknown(at)));
         assert_eq!(strand(|only| only.trains[0].bits[3].mass = f64::NAN), Some(Flaw::Number(at)));
-        assert_eq!(strand(|only| only.trains[0].bits.truncate(20)), Some(Flaw::Idle(nth(1))));
+    }
+
+    #[test]
+    fn what_has_a_flaw_is_no_design() {
+        let other = sound().changed(|model| model.strands[nth(0)].cord = nth(1));
+        assert_eq!(other.err(), Some(Flaw::Unknown(nth(0))));
+    }
+
+    #[test]
+    fn beads_that_nothing_strings_are_found() {
+        let fewer = sound().changed(|model| model.strands[nth(0)].trains[0].bits.truncate(20)).unwrap();
+        assert_eq!((sound().idle(), fewer.idle()), (None, Some(nth(1))));
     }
 
     /// What slides may lie against either end, and so just fits.

@@ -10,7 +10,7 @@ use super::Context;
 use super::entries::Index;
 use super::finding::Finding;
 use super::list::Threaded;
-use super::shelf::{Article, Shelf, not_a};
+use super::shelf::{Inventory, Meaning, not_a};
 
 pub use crate::remark::said::spot::Spot;
 
@@ -57,7 +57,7 @@ impl Spot {
 
 /// The finding of an id that stands at a spot. Leaves a remark where the pattern does not define it, or
 /// where its kind has no business there.
-pub fn finding(id: &At<String>, spot: Spot, shelf: &Shelf, context: &mut Context) -> Option<Index<Finding>> {
+pub fn finding(id: &At<String>, spot: Spot, shelf: &Inventory, context: &mut Context) -> Option<Index<Finding>> {
     let index = shelf.find_finding(id, context)?;
     let finding = &shelf.findings[index];
     if !spot.kinds().contains(&finding.kind()) {
@@ -78,24 +78,24 @@ pub fn finding(id: &At<String>, spot: Spot, shelf: &Shelf, context: &mut Context
 }
 
 /// What an id among the beads means: a bead, or a finding that is strung. Leaves a remark where it means neither.
-pub fn strung(id: &At<String>, shelf: &Shelf, context: &mut Context) -> Option<Threaded> {
+pub fn strung(id: &At<String>, shelf: &Inventory, context: &mut Context) -> Option<Threaded> {
     match shelf.means(&id.value) {
-        Some(Article::Bead) => return shelf.bead(&id.value).map(Threaded::Bead),
-        Some(Article::Finding) => return finding(id, Spot::Strung, shelf, context).map(Threaded::Finding),
-        Some(Article::Cord) => context.remarks.push(not_a(Article::Bead, Article::Cord, id)),
+        Some(Meaning::Bead) => return shelf.bead(&id.value).map(Threaded::Bead),
+        Some(Meaning::Finding) => return finding(id, Spot::Strung, shelf, context).map(Threaded::Finding),
+        Some(Meaning::Cord) => context.remarks.push(not_a(Meaning::Bead, Meaning::Cord, id)),
         None if shelf.may_be_strung() => {}
         None if id.value == "knot" => context.remarks.push(Remark::new(Naming::BareKnot).at(id.place)),
         None if id.value.contains(' ') => {
             context.remarks.push(Remark::new(Naming::RunTogether { entry: id.value.clone() }).at(id.place));
         }
-        None => context.unknown(Thing::Bead, id, shelf.known(Article::Bead).chain(shelf.known(Article::Finding))),
+        None => context.unknown(Thing::Bead, id, shelf.known(Meaning::Bead).chain(shelf.known(Meaning::Finding))),
     }
     None
 }
 
 /// A cover sits on a crimp and a guard in a crimped loop: neither closes an end by itself. Leaves a
 /// remark where it should.
-pub fn check_crimped(ids: &[At<String>], shelf: &Shelf, context: &mut Context) {
+pub fn check_crimped(ids: &[At<String>], shelf: &Inventory, context: &mut Context) {
     let kind = |id: &At<String>| shelf.finding(&id.value).map(|at| shelf.findings[at].kind());
     let needs = |id: &&At<String>| matches!(kind(id), Some(FindingKind::CrimpCover | FindingKind::WireGuard));
     let crimped = ids.iter().any(|id| kind(id) == Some(FindingKind::Crimp));

@@ -20,9 +20,9 @@ use crate::source::{At, Place};
 use crate::units::Length;
 
 use super::Context;
-use super::model::{Bit, Design, End, Strand, What};
+use super::model::{Bit, End, Model, Strand, What};
 use super::round::Stock;
-use super::shelf::Shelf;
+use super::shelf::Inventory;
 use super::stock::{Bead, Cord};
 
 /// Halvings of a right angle: a millionth of a degree.
@@ -126,12 +126,12 @@ impl Cord {
 impl Strand {
     /// Whether an end is a loop that its own wire is turned into.
     #[must_use]
-    pub fn is_turned(&self, end: &End, design: &Design) -> bool {
+    pub fn is_turned(&self, end: &End, design: &Model) -> bool {
         end.findings.is_empty() && design.cords[self.cord].is_sprung()
     }
 }
 
-impl Design {
+impl Model {
     /// The strand of a piece on memory wire, which has no other.
     #[must_use]
     pub fn sprung(&self) -> Option<&Strand> {
@@ -163,12 +163,12 @@ impl Design {
 }
 
 /// Refuses on memory wire what it is too hard for, or what its coil settles.
-pub fn check(strand: &pattern::Strand, shelf: &Shelf, context: &mut Context) -> Option<()> {
+pub fn check(strand: &pattern::Strand, shelf: &Inventory, context: &mut Context) -> Option<()> {
     let sprung = |why| Turns::Sprung { strand: strand.name.value.clone(), why };
     context.refuse_if(reason(strand, shelf).map(|(why, place)| Remark::new(sprung(why)).at(place)))
 }
 
-fn reason(strand: &pattern::Strand, shelf: &Shelf) -> Option<(Sprung, Place)> {
+fn reason(strand: &pattern::Strand, shelf: &Inventory) -> Option<(Sprung, Place)> {
     if let Some(length) = &strand.length {
         return Some((Sprung::Length, length.place));
     }

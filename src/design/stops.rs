@@ -14,7 +14,7 @@ use super::list::{List, Stop, Stretch};
 use super::model::{Rest, Train};
 use super::resting::{SAME, rest};
 use super::row::{self, Strung};
-use super::shelf::Shelf;
+use super::shelf::Inventory;
 
 /// Refuses stops on a strand that something fills, and where beads have no room to settle between them.
 pub fn check(list: &List<'_>, settle: Settle, place: Place, context: &mut Context) -> Option<()> {
@@ -60,7 +60,7 @@ fn overfull(strand: &pattern::Strand, over: f64) -> Remark {
 }
 
 /// A stop's train and the station where it starts.
-fn fixed(stop: &Stop, strand: &pattern::Strand, finished: f64, shelf: &Shelf) -> (Train, f64) {
+fn fixed(stop: &Stop, strand: &pattern::Strand, finished: f64, shelf: &Inventory) -> (Train, f64) {
     let At { value: finding, place } = stop.finding;
     let bits = row::bits(&[Strung::finding(finding, &shelf.findings).at(place)], &shelf.beads);
     let start =

@@ -16,12 +16,12 @@ use super::filling::{Asked, fill, nearest};
 use super::joins::Closure;
 use super::limits::{too_long, too_many, too_many_findings};
 use super::list::{self, Given, List};
-use super::model::{Bit, End, Fill, Strand, Train, What};
+use super::model::{Bit, End, FillRepeat, Strand, Train, What};
 use super::overfull::overfull;
 use super::resting::{SAME, rest};
-use super::round::{Row, Stock};
+use super::round::{Circlet, Stock};
 use super::settling::settle;
-use super::shelf::Shelf;
+use super::shelf::Inventory;
 use super::spring::{self, Spring};
 use super::stock::Cord;
 use super::stops;
@@ -36,7 +36,7 @@ pub fn strand(
     written: &At<pattern::Strand>,
     made_to: MadeTo,
     closure: &Closure,
-    shelf: &Shelf,
+    shelf: &Inventory,
     context: &mut Context,
 ) -> Option<Strand> {
     let known = Known::of(written, made_to, closure, shelf, context)?;
@@ -60,7 +60,7 @@ struct Known<'a> {
     written: &'a pattern::Strand,
     made_to: MadeTo,
     closure: &'a Closure,
-    shelf: &'a Shelf,
+    shelf: &'a Inventory,
     cord: Index<Cord>,
     list: List<'a>,
     legs: u32,
@@ -76,7 +76,7 @@ impl<'a> Known<'a> {
         At { value: written, place }: &'a At<pattern::Strand>,
         made_to: MadeTo,
         closure: &'a Closure,
-        shelf: &'a Shelf,
+        shelf: &'a Inventory,
         context: &mut Context,
     ) -> Option<Self> {
         let (cord, end, list) = named(written, shelf, context)?;
@@ -113,9 +113,9 @@ impl<'a> Known<'a> {
     }
 
     /// It as a row that goes round.
-    fn row(&self) -> Row<'_> {
+    fn row(&self) -> Circlet<'_> {
         let wraps = wraps::whole(self.made_to.wraps);
-        Row { stock: self.stock(), closure: self.closure, cord: self.thick(), ends: &self.ends, wraps }
+        Circlet { stock: self.stock(), closure: self.closure, cord: self.thick(), ends: &self.ends, wraps }
     }
 
     /// How bits lie on it, where it is memory wire.
@@ -220,12 +220,12 @@ impl<'a> Known<'a> {
     }
 
     /// The repeat that fills it bead to bead.
-    fn filled(&self, times: u32) -> Option<Fill> {
+    fn filled(&self, times: u32) -> Option<FillRepeat> {
         let fills = self.settle == Settle::Fill && self.list.has_fill();
         // Of a row that goes round its wearer the count is the nearest, whatever it is that fills it.
         let nearest = self.written.length.is_none().then(Vec::new);
         let ones = self.list.filled(times).or(nearest).filter(|_| fills);
-        ones.map(|ones| Fill { times, ones, leave: self.leave() })
+        ones.map(|ones| FillRepeat { times, ones, leave: self.leave() })
     }
 
     fn strand(self, fill: u32, finished: Length, trains: Vec<Train>, context: &mut Context) -> Strand {
@@ -253,7 +253,7 @@ impl<'a> Known<'a> {
 /// A strand's cord, what closes its ends, and its list, with all that they name.
 fn named<'a>(
     strand: &'a pattern::Strand,
-    shelf: &'a Shelf,
+    shelf: &'a Inventory,
     context: &mut Context,
 ) -> Option<(Index<Cord>, End, List<'a>)> {
     let cord = shelf.find_cord(&strand.cord, context);

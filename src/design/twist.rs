@@ -17,7 +17,7 @@ use crate::units::Length;
 
 use super::bars::Shared;
 use super::entries::Index;
-use super::model::{Bit, Design, Strand, What};
+use super::model::{Bit, Model, Strand, What};
 use super::round::Stock;
 use super::stock::Bead;
 use super::{Context, spring};
@@ -87,7 +87,7 @@ impl Twist {
     }
 }
 
-impl Design {
+impl Model {
     /// How long a strand is as it lies in the piece, from loop to loop: twisted with others, as long as all of them.
     #[must_use]
     pub fn reach_of(&self, strand: &Strand) -> Length {
@@ -154,7 +154,7 @@ impl Alike {
 }
 
 /// What comes of strands that hang apart by their own closure, where a pattern twists them.
-pub fn twist(design: &Design, pattern: &Pattern, context: &mut Context) -> Option<Twist> {
+pub fn twist(design: &Model, pattern: &Pattern, context: &mut Context) -> Option<Twist> {
     let turns = pattern.twist.as_ref()?;
     let (turns, place) = (turns.value.0, turns.place);
     if let Some(what) = held_apart(design) {
@@ -172,7 +172,7 @@ pub fn twist(design: &Design, pattern: &Pattern, context: &mut Context) -> Optio
 }
 
 /// What holds strands apart: a bar, a bead with several holes or a clasp with several loops.
-fn held_apart(design: &Design) -> Option<String> {
+fn held_apart(design: &Model) -> Option<String> {
     let comb = design.closure.parts().map(|part| &design.findings[part.finding]);
     let comb = comb.filter(|finding| finding.comb().is_some_and(|comb| comb.holes > 1)).map(|finding| &finding.name);
     let name = |shared| match shared {

@@ -5,7 +5,7 @@ use crate::remark::Remark;
 use crate::remark::said::variant::Variant;
 use crate::source::{self, At};
 pub use crate::trade::bodies::Basis;
-use crate::trade::bodies::{self, Place, Sex, girth};
+use crate::trade::bodies::{self, Sex, Site, girth};
 use crate::units::Length;
 
 use super::Context;
@@ -54,11 +54,11 @@ impl Wear {
 impl Default for Build {
     /// All of it assumed.
     fn default() -> Self {
-        build(&Said([None, None, None]))
+        build(&Statements([None, None, None]))
     }
 }
 
-fn build(said: &Said) -> Build {
+fn build(said: &Statements) -> Build {
     let ratio = said.first(|wear| wear.breadth_to_depth).map(|ratio| ratio.0);
     let tilt = said.first(|wear| wear.chest_tilt).map(|tilt| tilt.0.to_radians());
     Build {
@@ -82,8 +82,8 @@ pub struct Fit {
 
 impl Fit {
     /// Where it is measured.
-    fn measured(&self) -> impl Iterator<Item = Place> {
-        let all = [(Place::NeckBase, self.neck), (Place::Wrist, self.wrist), (Place::Ankle, self.ankle)];
+    fn measured(&self) -> impl Iterator<Item = Site> {
+        let all = [(Site::NeckBase, self.neck), (Site::Wrist, self.wrist), (Site::Ankle, self.ankle)];
         all.into_iter().filter(|(_, girth)| girth.is_some()).map(|(place, _)| place)
     }
 
@@ -106,34 +106,34 @@ impl Fit {
 /// Refuses a measure of what the piece does not go round.
 pub fn check(fit: &Fit, kind: &At<Kind>, context: &mut Context) -> Option<()> {
     let own = limb(kind.value);
-    let is_other = |place: &Place| kind.value == Kind::Earrings || *place != own;
+    let is_other = |place: &Site| kind.value == Kind::Earrings || *place != own;
     let Some(other) = fit.measured().find(is_other) else { return Some(()) };
     let piece = (kind.value != Kind::Earrings).then(|| (kind.value.word(), word(own)));
     context.refuse(Remark::new(Variant::OtherLimb { measured: word(other), piece }).at(kind.place))
 }
 
-const fn word(place: Place) -> &'static str {
+const fn word(place: Site) -> &'static str {
     match place {
-        Place::NeckBase => "neck",
-        Place::Wrist => "wrist",
-        Place::Ankle => "ankle",
+        Site::NeckBase => "neck",
+        Site::Wrist => "wrist",
+        Site::Ankle => "ankle",
     }
 }
 
 /// What a kind of piece goes round.
 #[must_use]
-pub const fn limb(kind: Kind) -> Place {
+pub const fn limb(kind: Kind) -> Site {
     match kind {
-        Kind::Necklace | Kind::Strap | Kind::Earrings => Place::NeckBase,
-        Kind::Bracelet => Place::Wrist,
-        Kind::Anklet => Place::Ankle,
+        Kind::Necklace | Kind::Strap | Kind::Earrings => Site::NeckBase,
+        Kind::Bracelet => Site::Wrist,
+        Kind::Anklet => Site::Ankle,
     }
 }
 
 /// What is said of the body: of whom it is made for, then of a size, then of the pattern.
-pub struct Said([Option<At<pattern::Wear>>; 3]);
+pub struct Statements([Option<At<pattern::Wear>>; 3]);
 
-impl Said {
+impl Statements {
     /// What a pattern says in a size, and for somebody.
     pub fn new(fit: &Fit, size: Option<&pattern::Size>, pattern: &Pattern) -> Self {
         let fit = Some(fit.wear()).filter(|_| *fit != Fit::default());
@@ -177,7 +177,12 @@ pub struct MadeTo {
 }
 
 /// What follows from who wears a variant.
-pub fn made_to(pattern: &Pattern, size: Option<&pattern::Size>, said: &Said, context: &mut Context) -> Option<MadeTo> {
+pub fn made_to(
+    pattern: &Pattern,
+    size: Option<&pattern::Size>,
+    said: &Statements,
+    context: &mut Context,
+) -> Option<MadeTo> {
     let kind = pattern.kind.value;
     let written = size.and_then(|size| size.change.as_ref()).map(|change| change.value.0);
     // A size that says how much longer it is has said so of its own wearer.
@@ -209,13 +214,13 @@ fn unmeasured(pattern: &Pattern) -> Remark {
 }
 
 /// The narrowest that a piece must go round: of a neck what is above its base.
-pub fn narrowest(place: Place, girth: Length) -> Length {
-    if place == Place::NeckBase { girth * bodies::NECK_TO_BASE } else { girth }
+pub fn narrowest(place: Site, girth: Length) -> Length {
+    if place == Site::NeckBase { girth * bodies::NECK_TO_BASE } else { girth }
 }
 
 /// Resolves the body; a woman of middle size where nothing is said. What a size does not say of its
 /// wearer, the pattern does.
-pub fn wear(kind: Kind, said: &Said) -> Wear {
+pub fn wear(kind: Kind, said: &Statements) -> Wear {
     let place = limb(kind);
     let child = said.first(|wear| wear.child).is_some_and(|answer| answer.0);
     let told = said.first(|wear| girth_of(wear, place));
@@ -241,16 +246,16 @@ impl Wear {
 }
 
 /// The girth that a group of keys says, and where it comes from.
-fn girth_of(wear: &pattern::Wear, place: Place) -> Option<(Length, Basis)> {
+fn girth_of(wear: &pattern::Wear, place: Site) -> Option<(Length, Basis)> {
     let measured = match place {
-        Place::NeckBase => wear.neck_base,
-        Place::Wrist => wear.wrist,
-        Place::Ankle => wear.ankle,
+        Site::NeckBase => wear.neck_base,
+        Site::Wrist => wear.wrist,
+        Site::Ankle => wear.ankle,
     };
     let measured = measured.map(|girth| (girth, Basis::Measured));
     measured.or_else(|| wear.body.map(|body| tabled(body.sex, body.percentile, place)))
 }
 
-fn tabled(sex: Sex, percentile: u32, place: Place) -> (Length, Basis) {
+fn tabled(sex: Sex, percentile: u32, place: Site) -> (Length, Basis) {
     (girth(sex, place, percentile), Basis::Table(sex, percentile))
 }

@@ -7,7 +7,7 @@ use crate::pattern::{self, Kind, Pattern};
 use crate::remark::Remark;
 use crate::remark::said::turns::{NoWrap, Turns};
 
-use super::model::Design;
+use super::model::Model;
 use super::{Context, spring};
 
 /// How many times a pattern's piece goes round, as it says; once where it does not.
@@ -28,7 +28,7 @@ pub fn goes_round(kind: Kind, wraps: f64) -> bool {
     matches!(kind, Kind::Bracelet | Kind::Anklet) || wraps > 1.0
 }
 
-impl Design {
+impl Model {
     /// Whether it is closed to a ring or coil: what goes round a limb, and what goes round more than once.
     #[must_use]
     pub fn is_ring(&self) -> bool {

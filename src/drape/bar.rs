@@ -6,7 +6,7 @@
 
 use std::collections::BTreeMap;
 
-use super::program::{Net, Row, Term, Tie};
+use super::program::{Constraint, Net, Term, Tie};
 use crate::design::Passage;
 
 /// A bar turns no farther in a round, in radians.
@@ -47,7 +47,7 @@ impl Bar {
 
     /// What keeps its outermost joints from parting.
     fn tie(&self) -> Tie {
-        Tie { ends: self.ends().map(|(_, node)| node), length: self.length() }
+        Tie::new(self.ends().map(|(_, node)| node), self.length())
     }
 
     /// From its first joint to its last.
@@ -71,7 +71,12 @@ impl Bar {
 
     /// What keeps its joints apart and in line while it turns so far in radians at the most; `out` is the unit vector
     /// outward from a strand that runs along a vector, where bars are kept to it.
-    fn rows<const D: usize>(&self, net: &Net<D>, turn: f64, out: impl Fn([f64; D]) -> Option<[f64; D]>) -> Vec<Row<D>> {
+    fn constraints<const D: usize>(
+        &self,
+        net: &Net<D>,
+        turn: f64,
+        out: impl Fn([f64; D]) -> Option<[f64; D]>,
+    ) -> Vec<Constraint<D>> {
         self.spread(net, turn, out).into_iter().chain(self.straight(net)).collect()
     }
 
@@ -81,7 +86,7 @@ impl Bar {
         net: &Net<D>,
         turn: f64,
         out: impl Fn([f64; D]) -> Option<[f64; D]>,
-    ) -> Option<Row<D>> {
+    ) -> Option<Constraint<D>> {
         let [first, last] = self.ends().map(|(_, node)| node);
         let at = |node: usize| net.nodes[node].at;
         let apart = self.span(net);
@@ -91,13 +96,13 @@ impl Bar {
             _ => unit(apart)?,
         };
         let terms = vec![Term { node: last, slope: along }, Term { node: first, slope: along.map(|part| -part) }];
-        Some(Row { terms, gap: dot(apart, along) - self.length() * libm::cos(turn), gives: true })
+        Some(Constraint { terms, gap: dot(apart, along) - self.length() * libm::cos(turn), gives: true })
     }
 
     /// The joints between its outermost ones stay in line with them: no farther to either side along any axis.
-    fn straight<const D: usize>(&self, net: &Net<D>) -> Vec<Row<D>> {
+    fn straight<const D: usize>(&self, net: &Net<D>) -> Vec<Constraint<D>> {
         let [first, last] = self.ends();
-        let mut rows = Vec::new();
+        let mut constraints = Vec::new();
         for (along, node) in &self.joints[1..self.joints.len() - 1] {
             let share = (along - first.0) / self.length();
             let of = [(*node, 1.0), (first.1, share - 1.0), (last.1, -share)];
@@ -106,10 +111,10 @@ impl Bar {
                 let mut slope = [0.0; D];
                 slope[axis] = sign;
                 let term = |&(node, part): &(usize, f64)| Term { node, slope: slope.map(|one: f64| one * part) };
-                rows.push(Row { terms: of.iter().map(term).collect(), gap: sign * off, gives: true });
+                constraints.push(Constraint { terms: of.iter().map(term).collect(), gap: sign * off, gives: true });
             }
         }
-        rows
+        constraints
     }
 }
 
@@ -144,9 +149,13 @@ impl Bars {
     }
 
     /// What holds them; `out` as for one bar: the unit vector outward from a strand that runs along a vector.
-    pub fn rows<const D: usize>(&self, net: &Net<D>, out: impl Fn([f64; D]) -> Option<[f64; D]>) -> Vec<Row<D>> {
+    pub fn constraints<const D: usize>(
+        &self,
+        net: &Net<D>,
+        out: impl Fn([f64; D]) -> Option<[f64; D]>,
+    ) -> Vec<Constraint<D>> {
         let bars = self.bars.iter().zip(&self.turns);
-        bars.flat_map(|(bar, turn)| bar.rows(net, *turn, &out)).collect()
+        bars.flat_map(|(bar, turn)| bar.constraints(net, *turn, &out)).collect()
     }
 
     /// Puts a net's joints where a round found them.

@@ -125,7 +125,7 @@ fn outlines(design: &Design, strand: &Strand, chain: &Chain, hung: &Hung) -> Vec
 }
 
 /// What a link looks like from the side.
-pub(super) struct Form {
+pub(super) struct Silhouette {
     /// How far its middle lies from its start.
     pub middle: f64,
     /// Half widths at places along it from its middle.
@@ -136,7 +136,7 @@ pub(super) struct Form {
     pub beyond: [f64; 2],
 }
 
-impl Form {
+impl Silhouette {
     fn boxed(length: f64, width: f64) -> Self {
         let half = 0.5 * length;
         Self { middle: half, widths: vec![(-half, 0.5 * width), (half, 0.5 * width)], is_ball: false, beyond: [0.0; 2] }
@@ -150,19 +150,19 @@ impl Form {
 }
 
 /// The form of a chain's link.
-pub(super) fn form(design: &Design, strand: &Strand, chain: &Chain, at: usize) -> Form {
+pub(super) fn form(design: &Design, strand: &Strand, chain: &Chain, at: usize) -> Silhouette {
     let (cord, length) = (strand.cord_width(design).value(), chain.links[at].length);
-    let Content::Bit(train, index) = chain.pieces[at] else { return Form::boxed(length, cord) };
+    let Content::Bit(train, index) = chain.pieces[at] else { return Silhouette::boxed(length, cord) };
     let bit = &strand.trains[train].bits[index];
     match bit.what {
-        What::Bead(_) if design.shared_bit(bit, strand).is_some() => Form::boxed(length, cord),
-        What::Bead(bead) => Form::bead(&design.beads[bead], bit.before, chain.parted.beyond[at]),
-        What::Knot => Form::boxed(length, strand.knot_width(design).value()),
+        What::Bead(_) if design.shared_bit(bit, strand).is_some() => Silhouette::boxed(length, cord),
+        What::Bead(bead) => Silhouette::bead(&design.beads[bead], bit.before, chain.parted.beyond[at]),
+        What::Knot => Silhouette::boxed(length, strand.knot_width(design).value()),
         What::Finding(finding) => {
             let outside = design.findings[finding].outside().unwrap_or_default();
-            Form::boxed(length, cord.max(outside.value()))
+            Silhouette::boxed(length, cord.max(outside.value()))
         }
-        What::Gap | What::Dangle(_) => Form::boxed(length, cord),
+        What::Gap | What::Dangle(_) => Silhouette::boxed(length, cord),
     }
 }
 

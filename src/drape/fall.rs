@@ -8,13 +8,13 @@
 use super::chain::Chain;
 use super::hang::{Hanging, Link, Unhung, solve_stiff, stations};
 use super::{Hung, Tension};
-use crate::design::{Design, Part, Strand, Worn};
+use crate::design::{Design, Part, Strand, WornOpen};
 use crate::geometry::Point;
 use crate::units::NEWTON_PER_GRAM;
 
 /// Where a strand turns from its loop or rail to what hangs, as numbers of joints of its chain.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Turns {
+pub struct TurningPoints {
     /// From which joint to which it lies on the rail.
     pub rail: [usize; 2],
     /// The joint at which its last end meets the first one; none where ends hang free.
@@ -41,8 +41,8 @@ pub fn beyond(design: &Design) -> f64 {
 /// How far in mm what a strand's first and its last end end in hangs below them: nothing where they meet.
 pub(super) fn feet(design: &Design) -> [f64; 2] {
     match design.closure.open() {
-        Some(Worn::Hanging) => [before(design), beyond(design)],
-        Some(Worn::Through(_)) => [0.0, beyond(design)],
+        Some(WornOpen::Hanging) => [before(design), beyond(design)],
+        Some(WornOpen::Through(_)) => [0.0, beyond(design)],
         None => [0.0; 2],
     }
 }
@@ -58,8 +58,8 @@ pub fn meeting(design: &Design, strand: &Strand, hung: &Hung) -> Option<Point> {
 fn meets(design: &Design, stations: &[f64]) -> Option<usize> {
     let last = stations.len() - 1;
     match design.closure.open() {
-        Some(Worn::Hanging) => None,
-        Some(Worn::Through(tail)) => Some(nearest(stations, stations[last] + beyond(design) - tail.value())),
+        Some(WornOpen::Hanging) => None,
+        Some(WornOpen::Through(tail)) => Some(nearest(stations, stations[last] + beyond(design) - tail.value())),
         None => Some(last),
     }
 }
@@ -73,13 +73,13 @@ fn nearest(stations: &[f64], at: f64) -> usize {
 
 /// Where a strand turns that lies over a rail of a breadth, each at the joint nearest to it.
 #[must_use]
-pub fn turns(design: &Design, chain: &Chain, across: f64) -> Turns {
+pub fn turns(design: &Design, chain: &Chain, across: f64) -> TurningPoints {
     let stations = chain.stations();
     let meets = meets(design, &stations);
     // Of a loop both sides are equally long, the findings in which the first end ends among them.
     let round = stations[meets.unwrap_or(stations.len() - 1)] - meets.map_or(0.0, |_| before(design));
     let rail = [round - across, round + across].map(|twice| nearest(&stations, 0.5 * twice));
-    Turns { rail, meets }
+    TurningPoints { rail, meets }
 }
 
 /// What closes the loop of a strand that turns so.
@@ -101,7 +101,7 @@ pub struct Over {
     /// The joints of its chain in their order; the left end of the rail is the origin.
     pub joints: Vec<Point>,
     /// Where it turns.
-    pub turns: Turns,
+    pub turns: TurningPoints,
     /// The tension at both ends of the rail, and the least at any joint that hangs.
     pub tension: Tension,
     /// Steps that the solver took for the loop.

@@ -14,15 +14,15 @@
 use super::chain::{Chain, Content};
 use super::clearance::form;
 use super::hang::{Hanging, Link};
-use super::program::{Net, Node, Row, Term, Tie, down};
+use super::program::{Constraint, Net, Node, Term, Tie, down};
 use crate::design::{Design, Strand};
 use crate::geometry::Point;
 
 /// A loop as it hangs alone, opened where its sides lie in one another; nothing where the solver finds no place.
 pub fn opened(design: &Design, strand: &Strand, chain: &Chain, hanging: &Hanging) -> Option<Hanging> {
     let net = net(chain, hanging);
-    let rows = rows(design, strand, chain, hanging);
-    let found = net.solve(&rows, 0.0)?;
+    let constraints = constraints(design, strand, chain, hanging);
+    let found = net.solve(&constraints, 0.0)?;
     let joints: Vec<Point> = found.places.iter().map(|[x, y]| Point::new(*x, *y)).collect();
     let along = |pair: &[Point]| Point::towards((pair[1] - pair[0]).angle());
     Some(Hanging {
@@ -43,7 +43,7 @@ fn net(chain: &Chain, hanging: &Hanging) -> Net<2> {
         let after = chain.links.get(at).map_or(0.0, |link| weight(link, 0.0));
         Node { at: [joint.x, joint.y], weight: before + after, down: down(), held: [at == 0 || at == last; 2] }
     };
-    let tie = |(at, link): (usize, &Link)| Tie { ends: [at, at + 1], length: link.length };
+    let tie = |(at, link): (usize, &Link)| Tie::new([at, at + 1], link.length);
     Net {
         nodes: hanging.joints.iter().enumerate().map(node).collect(),
         ties: chain.links.iter().enumerate().map(tie).collect(),
@@ -57,7 +57,7 @@ fn weight(link: &Link, end: f64) -> f64 {
 }
 
 /// What keeps the sides off the line between them.
-fn rows(design: &Design, strand: &Strand, chain: &Chain, hanging: &Hanging) -> Vec<Row<2>> {
+fn constraints(design: &Design, strand: &Strand, chain: &Chain, hanging: &Hanging) -> Vec<Constraint<2>> {
     let joints = &hanging.joints;
     let middle = 0.5 * (joints[0].x + joints[joints.len() - 1].x);
     let low = (0..joints.len()).min_by(|a, b| joints[*a].y.total_cmp(&joints[*b].y)).unwrap_or_default();
@@ -73,7 +73,7 @@ fn rows(design: &Design, strand: &Strand, chain: &Chain, hanging: &Hanging) -> V
                 Term { node: at, slope: [side * (1.0 - share), 0.0] },
                 Term { node: at + 1, slope: [side * share, 0.0] },
             ];
-            Row { terms, gap: side * (x - middle) - reach, gives: true }
+            Constraint { terms, gap: side * (x - middle) - reach, gives: true }
         })
     };
     let is_bead = |at: &usize| match chain.pieces[*at] {

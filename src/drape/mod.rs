@@ -109,7 +109,8 @@ pub struct Seat {
 pub struct Tension {
     /// At the first end, or where it leaves a rail on that side.
     pub first: f64,
-    /// Where it is least: at the lowest point of a strand that has one between its ends.
+    /// Where it is least: at the lowest point of a strand that has one between its ends; less than nothing where stiff cord
+    /// is pressed between bars.
     pub lowest: f64,
     /// At the last end, or where it leaves a rail on that side.
     pub last: f64,
@@ -139,7 +140,7 @@ pub struct Worn {
     /// How much the closure adds as it is worn: hooked as short as goes round the neck.
     pub closure: f64,
     /// One a strand: its way with half of the closure at either end; none where it does not reach round.
-    pub lines: Vec<Vec<Spot>>,
+    pub lines: Vec<Vec<Waypoint>>,
     /// One a strand: how far below the front of the neck's base it hangs.
     pub drops: Vec<f64>,
     /// One a strand: how much longer it is than what goes round the neck above its base; less than nothing where it does not.
@@ -150,7 +151,7 @@ pub struct Worn {
 
 /// A place on a worn strand's way.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Spot {
+pub struct Waypoint {
     /// Cord length from the strand's first end: less than nothing, or more than its length, in the closure.
     pub station: f64,
     /// Where it is.
@@ -187,12 +188,12 @@ pub struct Coil {
     /// How far each turn lies beside the one before.
     pub pitch: f64,
     /// Its way in space: stations beyond the strand's length are in what closes it.
-    pub way: Vec<Spot>,
+    pub way: Vec<Waypoint>,
 }
 
 /// Where a way of spots is at a station, and the unit vector along it there; nothing beyond its ends.
 #[must_use]
-pub fn on_way(spots: &[Spot], station: f64) -> Option<(Point3, Point3)> {
+pub fn on_way(spots: &[Waypoint], station: f64) -> Option<(Point3, Point3)> {
     let next = spots.partition_point(|spot| spot.station <= station);
     let (from, to) = (spots.get(next.checked_sub(1)?)?, spots.get(next)?);
     let share = (station - from.station) / (to.station - from.station);

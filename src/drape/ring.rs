@@ -8,7 +8,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::chain::{Chain, Content};
 use super::hang::Link;
-use super::{Coil, Hung, Joint, Ring, Seat, Spot, Tension, hang_alone, sort_places};
+use super::{Coil, Hung, Joint, Ring, Seat, Tension, Waypoint, hang_alone, sort_places};
 use crate::design::{Design, Index, Part, Spring, Strand, What, closing_parts};
 use crate::geometry::chord::Chord;
 use crate::geometry::taut::Taut;
@@ -63,7 +63,7 @@ pub(super) struct Rope {
     /// Girth inside it, hooked as short and as long as it goes.
     pub inside: [f64; 2],
     /// Its middle line on its way round, anticlockwise, hooked as short as it goes.
-    pub line: Vec<Spot>,
+    pub line: Vec<Waypoint>,
     /// The closure's joints, as those of a [`Ring`].
     pub closing: Vec<Point>,
 }
@@ -79,7 +79,7 @@ pub(super) fn rope(design: &Design, length: Length, thickness: Length) -> Option
     let longest = wound(|part: &Part| part.reach).map_or(taut.girth(), |(taut, ..)| taut.girth());
     let way = Way::new(&chords, &taut, links, Foot::Middle);
     let step = size[0] / links as f64;
-    let spot = |(at, joint): (usize, &Point)| Spot {
+    let spot = |(at, joint): (usize, &Point)| Waypoint {
         station: at as f64 * step,
         at: Point3::new(joint.x, joint.y, 0.0),
         hidden: false,
@@ -118,7 +118,7 @@ fn sprung(design: &Design, index: Index<Strand>, spring: &Spring, laid: &Hung) -
         let angle = FIRST + 2.0 * PI * station / turn;
         let around = spring.helix.at(angle);
         let at = Point3::new(around.x, around.y, spring.helix.rise * station / turn);
-        Spot { station, at, hidden: false }
+        Waypoint { station, at, hidden: false }
     };
     let stations = laid.joints.iter().map(|joint| joint.station);
     let middles = laid.joints.windows(2).map(|pair| pair[0].station.midpoint(pair[1].station));
@@ -215,11 +215,11 @@ impl Way {
     }
 
     /// The way in space of a row that is wound: its joints and, between them, the centres of its chords.
-    fn in_space(&self, chords: &[Chord], wound: &Wound) -> Vec<Spot> {
+    fn in_space(&self, chords: &[Chord], wound: &Wound) -> Vec<Waypoint> {
         let spot = |station: f64, at: Point| {
             let out = 1.0 + wound.climb.lift(station) / at.length().max(f64::MIN_POSITIVE);
             let at = Point3::new(at.x * out, at.y * out, wound.climb.height(station));
-            Spot { station, at, hidden: false }
+            Waypoint { station, at, hidden: false }
         };
         let mut station = 0.0;
         let mut way = vec![spot(0.0, self.joints[0])];

@@ -7,7 +7,7 @@ use super::open::{self, Hinges};
 use super::{
     Clearance, Drape, Hung, Joint, Seat, Tension, body, clearance, contact, ellipse, fold, ring, slide, twist,
 };
-use crate::design::{Design, Index, Shared, Strand, Wear, What, Worn, nth};
+use crate::design::{Design, Index, Shared, Strand, Wear, What, WornOpen, nth};
 use crate::geometry::{Extent, Point};
 use crate::many;
 use crate::pattern::Kind;
@@ -99,7 +99,7 @@ fn hang_with(design: &Design, span: Option<f64>, asked: Asked) -> Result<Drape, 
     let lies = asked == Asked::Worn
         && kind == Kind::Necklace
         && !design.is_ring()
-        && design.closure.open() != Some(Worn::Hanging);
+        && design.closure.open() != Some(WornOpen::Hanging);
     if let (Some(twist), Hold::Points(span)) = (&design.twist, hold) {
         // All as one: what they are told by is the first.
         return twist::hang(design, twist, span, lies).map_err(|why| Fault { strand: nth(0), why });

@@ -17,7 +17,7 @@ use std::f64::consts::TAU;
 
 use super::chain::{Chain, Content};
 use super::hang::{Hanging, Link, Unhung, solve};
-use super::{Closed, Drape, Hung, Joint, Ring, Seat, Spot, Tension, Worn, body, contact, ring, slide, sort_places};
+use super::{Closed, Drape, Hung, Joint, Ring, Seat, Tension, Waypoint, Worn, body, contact, ring, slide, sort_places};
 use crate::design::{Design, Entries, Index, Strand, Twist, What};
 use crate::geometry::twist::Lay;
 use crate::geometry::{Point, Point3};
@@ -97,9 +97,9 @@ fn share(design: &Design, twist: &Twist) -> f64 {
 }
 
 /// The line as it hangs.
-fn hung_line(links: &[Link], hanging: &Hanging) -> Vec<Spot> {
+fn hung_line(links: &[Link], hanging: &Hanging) -> Vec<Waypoint> {
     let stations = super::hang::stations(links.iter().map(|link| link.length));
-    let spot = |(station, at): (f64, &Point)| Spot { station, at: Point3::new(at.x, at.y, 0.0), hidden: false };
+    let spot = |(station, at): (f64, &Point)| Waypoint { station, at: Point3::new(at.x, at.y, 0.0), hidden: false };
     stations.into_iter().zip(&hanging.joints).map(spot).collect()
 }
 
@@ -111,7 +111,7 @@ fn twine(design: &Design, twist: &Twist, worn: &mut Worn) {
 }
 
 /// The ways of the strands round a line.
-fn wound(design: &Design, twist: &Twist, line: &[Spot]) -> Vec<Vec<Spot>> {
+fn wound(design: &Design, twist: &Twist, line: &[Waypoint]) -> Vec<Vec<Waypoint>> {
     let axis = Axis::new(line);
     design.strands.indices().map(|at| Winding::new(design, twist, at).way(&axis)).collect()
 }
@@ -125,7 +125,7 @@ pub fn closed(design: &Design, twist: &Twist) -> Option<Closed> {
 
 /// A line with a frame at each of its spots.
 struct Axis {
-    spots: Vec<Spot>,
+    spots: Vec<Waypoint>,
     /// Unit vectors across the line.
     across: Vec<Point3>,
 }
@@ -140,7 +140,7 @@ struct Stand {
 
 impl Axis {
     /// Sets frames on a line, from its middle out, where they look towards who looks.
-    fn new(spots: &[Spot]) -> Self {
+    fn new(spots: &[Waypoint]) -> Self {
         let mut across = vec![Point3::new(0.0, 0.0, 1.0); spots.len()];
         let middle = spots.len() / 2;
         for at in middle..spots.len() {
@@ -177,7 +177,7 @@ impl Axis {
 }
 
 /// The direction of a line at one of its spots: from the spot before to the one after.
-fn along(spots: &[Spot], at: usize) -> Point3 {
+fn along(spots: &[Waypoint], at: usize) -> Point3 {
     let after = (at + 1).min(spots.len() - 1);
     (spots[after].at - spots[at.saturating_sub(1)].at).unit().unwrap_or(Point3::new(1.0, 0.0, 0.0))
 }
@@ -224,19 +224,19 @@ impl Winding {
     }
 
     /// A place on the strand, by its place on the line: in the closure, beyond its ends, on the line.
-    fn at(&self, axis: &Axis, on_line: f64) -> Option<Spot> {
+    fn at(&self, axis: &Axis, on_line: f64) -> Option<Waypoint> {
         let line = self.lengths[1];
         let stand = axis.at(on_line)?;
         let out = self.aside(on_line.min(line - on_line));
         let (sine, cosine) = libm::sincos(self.lay.start + TAU * self.turns * on_line / line);
         let aside = stand.across * cosine + stand.along.cross(stand.across) * sine;
-        Some(Spot { station: on_line, at: stand.at + aside * out, hidden: stand.hidden })
+        Some(Waypoint { station: on_line, at: stand.at + aside * out, hidden: stand.hidden })
     }
 
     /// The strand's way round a line: stations are the strand's own, spread evenly along its way.
-    fn way(&self, axis: &Axis) -> Vec<Spot> {
+    fn way(&self, axis: &Axis) -> Vec<Waypoint> {
         let [own, line] = self.lengths;
-        let mut way: Vec<Spot> =
+        let mut way: Vec<Waypoint> =
             axis.stations([0.0, line]).into_iter().filter_map(|station| self.at(axis, station)).collect();
         let closing = way.partition_point(|spot| spot.station <= line + SAME);
         way[closing..].iter_mut().for_each(|spot| spot.station += own - line);
@@ -252,7 +252,7 @@ impl Winding {
 }
 
 /// Where a way is at a station, which lies between its ends.
-fn on(way: &[Spot], station: f64) -> Option<Point3> {
+fn on(way: &[Waypoint], station: f64) -> Option<Point3> {
     let next = way.partition_point(|spot| spot.station <= station).clamp(1, way.len().max(2) - 1);
     let (from, to) = (way.get(next - 1)?, way.get(next)?);
     Some(from.at.between(to.at, (station - from.station) / (to.station - from.station)))
@@ -262,7 +262,7 @@ fn on(way: &[Spot], station: f64) -> Option<Point3> {
 struct Strung<'a> {
     strand: &'a Strand,
     chain: &'a Chain,
-    way: Vec<Spot>,
+    way: Vec<Waypoint>,
 }
 
 impl Strung<'_> {

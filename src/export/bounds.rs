@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use crate::geometry::{Extent, Point};
-use crate::paint::mark::{Key, Mark, Page, Step, Symbol};
+use crate::paint::mark::{Key, Mark, Page, Segment, Symbol};
 
 /// How far mitred corners may reach out, in half widths of the line: SVG's usual limit.
 const MITRE: f64 = 4.0;
@@ -66,12 +66,12 @@ impl Bounds {
     }
 }
 
-/// The points between which a step lies.
-fn corners(step: &Step) -> Vec<Point> {
-    match *step {
-        Step::Move(to) | Step::Line(to) => vec![to],
-        Step::Curve(first, second, to) => vec![first, second, to],
-        Step::Close => Vec::new(),
+/// The points between which a segment lies.
+fn corners(segment: &Segment) -> Vec<Point> {
+    match *segment {
+        Segment::Move(to) | Segment::Line(to) => vec![to],
+        Segment::Curve(first, second, to) => vec![first, second, to],
+        Segment::Close => Vec::new(),
     }
 }
 

@@ -5,9 +5,9 @@
 
 mod bounds;
 mod day;
+mod elements;
 mod number;
 mod packed;
-mod parts;
 mod pdf;
 mod png;
 mod raster;

@@ -21,8 +21,6 @@ const MODULUS: u32 = 65_521;
 /// The numbers of the filters that take what is left, or above, off a row (PNG specification, third edition, 9.2).
 const LEFT: u8 = 1;
 const ABOVE: u8 = 2;
-/// How many bytes one is looked at of, so that those of all channels are.
-const FEW: usize = 7;
 /// The stream of rows of so many bytes, in pixels of so many.
 ///
 /// # Errors
@@ -85,10 +83,9 @@ fn less(bytes: &[u8], before: &[u8]) -> impl Iterator<Item = u8> {
     bytes.iter().zip(before).map(|(byte, before)| byte.wrapping_sub(*before))
 }
 
-/// The sum of such differences, each as a signed number without its sign: of every few, which tell as much.
+/// The sum of such differences, each as a signed number without its sign.
 fn sum(bytes: &[u8], before: &[u8]) -> u64 {
-    let some = (0..bytes.len()).step_by(FEW);
-    some.map(|at| u64::from(bytes[at].wrapping_sub(before[at]).cast_signed().unsigned_abs())).sum()
+    less(bytes, before).map(|byte| u64::from(byte.cast_signed().unsigned_abs())).sum()
 }
 
 /// The two sums of Adler-32, and of how many bytes.

@@ -1,7 +1,7 @@
 //! Pages as one PDF: exact page boxes, selectable text in subset fonts, a bookmark a page, and tags for
 //! those who hear it.
 //!
-//! A page is drawn in its [`parts`], each from an SVG of its own, as tags stand round whole drawings
+//! A page is drawn in its [`elements`], each from an SVG of its own, as tags stand round whole drawings
 //! only; parsed trees are freed before the next, so that memory does not grow with the number of
 //! pages. No clock and no random id is asked: equal pages give equal bytes.
 //!
@@ -27,7 +27,7 @@ use krilla::tagging::{
 use krilla::{Document, SerializeSettings};
 use krilla_svg::{SurfaceExt, SvgSettings};
 
-use super::parts::{Holder, Kind, Part, parts, read_apart};
+use super::elements::{Element, ElementKind, Holder, elements, read_apart};
 use super::{Day, ExportError, tree::tree};
 use crate::paint::mark::{Mark, Page};
 use crate::units::INCH;
@@ -117,8 +117,8 @@ fn draw(document: &mut Document, page: &Page) -> Result<TagGroup, ExportError> {
     let mut sheet = document.start_page_with(settings);
     let mut surface = sheet.surface();
     let mut drawing = Drawing { surface: &mut surface, page, size, description: Some(&page.description) };
-    for part in parts(&page.marks) {
-        if let Some(node) = drawing.part(&part, None)? {
+    for element in elements(&page.marks) {
+        if let Some(node) = drawing.element(&element, None)? {
             section.push(node);
         }
     }
@@ -137,30 +137,30 @@ struct Drawing<'a, 's> {
 }
 
 impl Drawing<'_, '_> {
-    /// Draws a part within what holds it; says its tag, if readers are to hear of it.
-    fn part(&mut self, part: &Part<'_>, within: Option<&Holder>) -> Result<Option<Node>, ExportError> {
-        match part {
-            Part::Drawn(kind, marks) => {
+    /// Draws an element within what holds it; says its tag, if readers are to hear of it.
+    fn element(&mut self, element: &Element<'_>, within: Option<&Holder>) -> Result<Option<Node>, ExportError> {
+        match element {
+            Element::Drawn(kind, marks) => {
                 let drawn = self.marks(kind, marks)?;
                 Ok(self.tagged(kind, drawn, within.is_some()))
             }
-            Part::Held(holder, parts) => {
+            Element::Held(holder, held) => {
                 let mut tag = TagGroup::new(tag(holder, within));
-                for part in parts {
-                    self.part(part, Some(holder))?.into_iter().for_each(|node| tag.push(node));
+                for element in held {
+                    self.element(element, Some(holder))?.into_iter().for_each(|node| tag.push(node));
                 }
                 Ok(Some(tag.into()))
             }
         }
     }
 
-    fn marks(&mut self, kind: &Kind, marks: &[Mark]) -> Result<Identifier, ExportError> {
+    fn marks(&mut self, kind: &ElementKind, marks: &[Mark]) -> Result<Identifier, ExportError> {
         let tree = tree(&alone(self.page, marks))?;
         let artifact = |kind| ContentTag::Artifact(Artifact::with_kind(kind));
         let drawn = self.surface.start_tagged(match kind {
-            Kind::Ornament => artifact(ArtifactType::Layout),
-            Kind::Footer => artifact(ArtifactType::Footer),
-            Kind::Words | Kind::Figure(_) => ContentTag::Other,
+            ElementKind::Ornament => artifact(ArtifactType::Layout),
+            ElementKind::Footer => artifact(ArtifactType::Footer),
+            ElementKind::Words | ElementKind::Figure(_) => ContentTag::Other,
         });
         self.surface.draw_svg(&tree, self.size, SvgSettings::default());
         self.surface.end_tagged();
@@ -168,12 +168,12 @@ impl Drawing<'_, '_> {
     }
 
     /// What was drawn under its tag: words that nothing holds are a paragraph.
-    fn tagged(&mut self, kind: &Kind, drawn: Identifier, is_held: bool) -> Option<Node> {
+    fn tagged(&mut self, kind: &ElementKind, drawn: Identifier, is_held: bool) -> Option<Node> {
         let tag: TagKind = match kind {
-            Kind::Words if is_held => return Some(drawn.into()),
-            Kind::Words => Tag::P.into(),
-            Kind::Figure(shows) => Tag::Figure(Some(self.alternative(shows))).into(),
-            Kind::Ornament | Kind::Footer => return None,
+            ElementKind::Words if is_held => return Some(drawn.into()),
+            ElementKind::Words => Tag::P.into(),
+            ElementKind::Figure(shows) => Tag::Figure(Some(self.alternative(shows))).into(),
+            ElementKind::Ornament | ElementKind::Footer => return None,
         };
         let mut group = TagGroup::new(tag);
         group.push(drawn);
@@ -186,7 +186,7 @@ impl Drawing<'_, '_> {
     }
 }
 
-/// The tag of what holds parts.
+/// The tag of what holds elements.
 fn tag(holder: &Holder, within: Option<&Holder>) -> TagKind {
     match holder {
         Holder::Heading(level, words) => {

@@ -121,13 +121,13 @@ mod tests {
     use super::*;
     use crate::export::tree::tree;
     use crate::geometry::Point;
-    use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
+    use crate::paint::mark::{Fill, Mark, Rgb, Segment, Stroke};
 
     fn page(width: f64, height: f64) -> Page {
         let corners = [(0.0, 0.0), (width / 2.0, 0.0), (width / 2.0, height), (0.0, height)];
         let outline = corners.iter().enumerate().map(|(i, (x, y))| {
             let at = Point::new(*x, *y);
-            if i == 0 { Step::Move(at) } else { Step::Line(at) }
+            if i == 0 { Segment::Move(at) } else { Segment::Line(at) }
         });
         let fill = Some(Fill::Flat(Rgb(10, 120, 200), 1.0));
         let marks = vec![Mark::Shape { outline: outline.collect(), fill, stroke: None }];
@@ -187,7 +187,7 @@ mod tests {
         let line = |at: i32| {
             let (top, foot) = (Point::new(f64::from(3 * at), 0.0), Point::new(f64::from(200 - 3 * at), 297.0));
             let stroke = Some(Stroke::new(Rgb(0, 0, 0), 0.12));
-            Mark::Shape { outline: vec![Step::Move(top), Step::Line(foot)], fill: None, stroke }
+            Mark::Shape { outline: vec![Segment::Move(top), Segment::Line(foot)], fill: None, stroke }
         };
         let page = Page { marks: (0..60).map(line).collect(), ..page(210.0, 297.0) };
         let (info, _, data) = decoded(&png(&page, 110.0, Effort::Preview).unwrap());

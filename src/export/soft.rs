@@ -1,5 +1,7 @@
 //! The soft shadow of a drawing: how opaque it is, blurred by a Gaussian as small as that is smooth.
 
+use std::ops::Range;
+
 use tiny_skia::Pixmap;
 
 use crate::many;
@@ -12,6 +14,8 @@ const SMOOTH: f64 = 2.5;
 const FAR: f64 = 3.0;
 /// Rows of a drawing that are worked on at a time: few enough to stay in a processor's own store.
 const BAND: usize = 128;
+/// Values of a row that are skipped together where all are nothing.
+const BLOCK: usize = 32;
 
 /// A drawing and its shadow.
 pub struct Soft<'a> {
@@ -54,26 +58,30 @@ impl<'a> Soft<'a> {
         let places = (from..from + rows.len() / (4 * across.len())).map(|at| self.between(at, 1));
         let down: Vec<_> = places.collect();
         let [first, last] = [down.first(), down.last()].map(|place| place.map_or(0, |place| place.before));
-        let shade = self.blurred(first, last + 1);
-        let mut mixed = vec![0.0; shade.width];
+        let (shade, mut mixed) = (self.blurred(first, last + 1), PixelRow::empty(self.width()));
         for (down, row) in down.iter().zip(rows.chunks_exact_mut(4 * across.len())) {
             let upper = (down.before - first).unsigned_abs() as usize;
-            if [upper, upper + 1].into_iter().any(|at| shade.row(at).is_some()) {
-                mixed.fill(0.0);
-                for (at, share) in [(upper, 1.0 - down.share), (upper + 1, down.share)] {
-                    add(self.opacity * share, shade.row(at).unwrap_or_default(), &mut mixed);
-                }
-                across
-                    .iter()
-                    .zip(row.chunks_exact_mut(4))
-                    .for_each(|(across, pixel)| self.tint(across.of(&mixed), pixel));
-            }
+            mixed.clear();
+            mixed.add_all(self.opacity * (1.0 - down.share), &shade[upper]);
+            mixed.add_all(self.opacity * down.share, &shade[upper + 1]);
+            self.tint_row(&across, &mixed, row);
+        }
+    }
+
+    /// Darkens a row of pixels, each of which stands between two of the shadow's.
+    fn tint_row(&self, across: &[Between], mixed: &PixelRow, pixels: &mut [u8]) {
+        let beyond = whole(self.reach(0));
+        let before = |at: i32| across.partition_point(|place| place.before < at - beyond);
+        for run in mixed.runs() {
+            let [from, to] = [before(whole(run.start) - 1), before(whole(run.end))];
+            let places = across[from..to].iter().zip(pixels[4 * from..4 * to].chunks_exact_mut(4));
+            places.for_each(|(place, pixel)| self.tint(place.of(&mixed.values, beyond), pixel));
         }
     }
 
     /// Where a column or a row of the drawing stands in the shadow.
     fn between(&self, at: usize, axis: usize) -> Between {
-        Between::new((at as f64 + 0.5) / self.times as f64 - 0.5 - f64::from(self.moved[axis]), self.reach(axis))
+        Between::new((at as f64 + 0.5) / self.times as f64 - 0.5 - f64::from(self.moved[axis]))
     }
 
     /// How many pixels the blur reaches.
@@ -81,48 +89,49 @@ impl<'a> Soft<'a> {
         self.weights[axis].len() / 2
     }
 
-    /// Rows of the shadow from one to another.
-    fn blurred(&self, first: i32, last: i32) -> Rows {
-        let (reach, down) = (whole(self.reach(1)), &self.weights[1]);
-        let width = (self.drawing.width() as usize).div_ceil(self.times) + 2 * self.reach(0);
-        let mut held = vec![0.0; width - 2 * self.reach(0)];
-        let mut rows = Rows::new(width);
-        (first - reach..=last + reach).for_each(|row| rows.add(|sums| self.blur_row(row, &mut held, sums)));
-        let mut shade = Rows::new(width);
-        for at in 0..(last - first + 1).unsigned_abs() as usize {
-            shade.add(|sums| {
-                let some = down.iter().enumerate().filter_map(|(on, weight)| Some((weight, rows.row(at + on)?)));
-                some.map(|(weight, row)| add(*weight, row, sums)).count() > 0
-            });
-        }
-        shade
+    /// How many pixels a row of the shadow has: those of the drawing, made smaller, and how far they are blurred.
+    fn width(&self) -> usize {
+        (self.drawing.width() as usize).div_ceil(self.times) + 2 * self.reach(0)
     }
 
-    /// A row under the weights across, as much longer as they reach beyond it; whether anything is in it.
-    fn blur_row(&self, row: i32, held: &mut [f32], sums: &mut [f32]) -> bool {
-        let Ok(row) = usize::try_from(row) else { return false };
-        self.opaque(row, held);
-        let filled = |value: &f32| *value > 0.0;
-        let (Some(from), Some(to)) = (held.iter().position(filled), held.iter().rposition(filled)) else {
-            return false;
+    /// Rows of the shadow from one to another.
+    fn blurred(&self, first: i32, last: i32) -> Vec<PixelRow> {
+        let (reach, down) = (whole(self.reach(1)), &self.weights[1]);
+        let rows: Vec<_> = (first - reach..=last + reach).map(|row| self.blurred_across(row)).collect();
+        let mixed = |some: &[PixelRow]| {
+            let mut sums = PixelRow::empty(self.width());
+            down.iter().zip(some).for_each(|(weight, row)| sums.add_all(*weight, row));
+            sums
         };
-        let beyond = 2 * self.reach(0);
+        rows.windows(down.len()).map(mixed).collect()
+    }
+
+    /// A row under the weights across, as much longer as they reach beyond it.
+    fn blurred_across(&self, row: i32) -> PixelRow {
+        let mut sums = PixelRow::empty(self.width());
+        let opaque = usize::try_from(row).map_or_else(|_| PixelRow::empty(0), |row| self.opaque(row));
+        let (runs, beyond): (Vec<_>, _) = (opaque.runs().collect(), 2 * self.reach(0));
         for (at, weight) in self.weights[0].iter().enumerate() {
-            add(*weight, &held[from..=to], &mut sums[beyond - at + from..]);
+            runs.iter().for_each(|run| sums.add(*weight, &opaque.values[run.clone()], run.start + beyond - at));
         }
-        true
+        sums
     }
 
     /// How opaque the drawing is along a row, from 0 to 1: each value is the mean of a square of its pixels.
-    fn opaque(&self, row: usize, values: &mut [f32]) {
+    fn opaque(&self, row: usize) -> PixelRow {
         let width = self.drawing.width() as usize;
         let share = 1.0 / (255 * self.times * self.times) as f32;
-        values.fill(0.0);
+        let mut opaque = PixelRow::empty(width.div_ceil(self.times));
         for pixels in self.drawing.pixels().chunks_exact(width).skip(row * self.times).take(self.times) {
-            for (value, square) in values.iter_mut().zip(pixels.chunks(self.times)) {
-                *value += share * square.iter().map(|pixel| f32::from(pixel.alpha())).sum::<f32>();
+            for (at, some) in pixels.chunks(BLOCK * self.times).enumerate() {
+                if some.iter().any(|pixel| pixel.alpha() > 0) {
+                    let squares = some.chunks(self.times);
+                    let sums = squares.map(|square| square.iter().map(|pixel| f32::from(pixel.alpha())).sum::<f32>());
+                    opaque.add(share, &sums.collect::<Vec<_>>(), at * BLOCK);
+                }
             }
         }
+        opaque
     }
 
     /// Darkens a pixel.
@@ -135,57 +144,65 @@ impl<'a> Soft<'a> {
     }
 }
 
-/// Rows of values, some of them empty, in one store.
-struct Rows {
-    width: usize,
+/// A row of values, most of which are nothing.
+struct PixelRow {
     values: Vec<f32>,
+    /// Which of its blocks may hold something.
     filled: Vec<bool>,
 }
 
-impl Rows {
-    const fn new(width: usize) -> Self {
-        Self { width, values: Vec::new(), filled: Vec::new() }
+impl PixelRow {
+    fn empty(width: usize) -> Self {
+        Self { values: vec![0.0; width], filled: vec![false; width.div_ceil(BLOCK)] }
     }
 
-    /// Adds a row of nothing; what is put into it is said to be something.
-    fn add(&mut self, put: impl FnOnce(&mut [f32]) -> bool) {
-        let start = self.values.len();
-        self.values.resize(start + self.width, 0.0);
-        self.filled.push(put(&mut self.values[start..]));
+    fn clear(&mut self) {
+        self.values.fill(0.0);
+        self.filled.fill(false);
     }
 
-    /// A row, unless it is empty.
-    fn row(&self, at: usize) -> Option<&[f32]> {
-        self.filled.get(at).filter(|filled| **filled).map(|_| &self.values[at * self.width..][..self.width])
+    /// Adds values, each so many times, from a place on.
+    fn add(&mut self, times: f32, values: &[f32], from: usize) {
+        let to = from + values.len();
+        self.values[from..to].iter_mut().zip(values).for_each(|(sum, value)| *sum += times * value);
+        self.filled[from / BLOCK..to.div_ceil(BLOCK)].fill(true);
     }
-}
 
-/// Adds values, each so many times.
-fn add(times: f32, values: &[f32], sums: &mut [f32]) {
-    sums.iter_mut().zip(values).for_each(|(sum, value)| *sum += times * value);
+    /// Adds another row as long, each value so many times.
+    fn add_all(&mut self, times: f32, other: &Self) {
+        other.runs().for_each(|run| self.add(times, &other.values[run.clone()], run.start));
+    }
+
+    /// Where blocks in a row may hold something.
+    fn runs(&self) -> impl Iterator<Item = Range<usize>> {
+        let mut end = 0;
+        let run = move |alike: &[bool]| {
+            let start = end;
+            end = (start + alike.len() * BLOCK).min(self.values.len());
+            alike[0].then_some(start..end)
+        };
+        self.filled.chunk_by(|one, next| one == next).filter_map(run)
+    }
 }
 
 /// A place between one pixel's middle and the next one's.
 struct Between {
     before: i32,
-    /// Where the one before stands in a blurred row.
-    index: Option<usize>,
     /// How much of the next one it has.
     share: f32,
 }
 
 impl Between {
-    /// A place in rows that begin so much earlier.
-    fn new(place: f64, earlier: usize) -> Self {
+    fn new(place: f64) -> Self {
         #[expect(clippy::cast_possible_truncation, reason = "a place on a drawing")]
         let before = place.floor() as i32;
-        Self { before, index: usize::try_from(before + whole(earlier)).ok(), share: (place - place.floor()) as f32 }
+        Self { before, share: (place - place.floor()) as f32 }
     }
 
-    /// What is there in a row, beyond which there is nothing.
-    fn of(&self, row: &[f32]) -> f32 {
-        let at = |at: usize| row.get(at).copied().unwrap_or(0.0);
-        self.index.map_or(0.0, |index| at(index) + (at(index + 1) - at(index)) * self.share)
+    /// What is there in a row that begins so many pixels earlier, and beyond which there is nothing.
+    fn of(&self, row: &[f32], earlier: i32) -> f32 {
+        let at = |at: i32| usize::try_from(at + earlier).ok().and_then(|at| row.get(at)).copied().unwrap_or(0.0);
+        at(self.before) + (at(self.before + 1) - at(self.before)) * self.share
     }
 }
 
@@ -240,10 +257,9 @@ mod tests {
         let shadow = Shadow { throw: Point::new(0.0, 0.25), blur: 4.0, colour: Rgb::BLACK, opacity: 1.0 };
         let soft = Soft::new(&dot, &shadow, 1.0);
         let (rows, reach) = (soft.blurred(-20, 120), soft.reach(0) as f64);
-        let row = |at: usize| rows.row(at).unwrap_or_default();
-        let values = (0..141).map(|at| (at, row(at))).flat_map(|(y, row)| {
+        let values = rows.iter().enumerate().flat_map(|(y, row)| {
             let place = move |x: usize| [x as f64 - reach, y as f64 - 20.0];
-            row.iter().enumerate().map(move |(x, value)| (place(x), f64::from(*value)))
+            row.values.iter().enumerate().map(move |(x, value)| (place(x), f64::from(*value)))
         });
         let moment = |axis: usize, about: f64, power: i32| -> f64 {
             values.clone().map(|(at, value)| value * (at[axis] - about).powi(power)).sum()

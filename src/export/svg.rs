@@ -20,7 +20,7 @@ use super::number;
 use crate::geometry::Point;
 use crate::paint::font::FAMILY;
 use crate::paint::fraction::tucks;
-use crate::paint::mark::{Anchor, Fill, Key, Mark, Page, Shadow, Step, Stop, Stroke, Symbol, Text, Weight};
+use crate::paint::mark::{Anchor, ColourStop, Fill, Key, Mark, Page, Segment, Shadow, Stroke, Symbol, Text, Weight};
 use crate::paint::outline;
 
 /// Decimals of a coordinate: a thousandth of a millimetre.
@@ -187,7 +187,7 @@ impl Writer<'_> {
         holding(group, self.elements(marks)).into()
     }
 
-    fn shape(&mut self, outline: &[Step], fill: Option<&Fill>, stroke: Option<&Stroke>) -> Option<Element> {
+    fn shape(&mut self, outline: &[Segment], fill: Option<&Fill>, stroke: Option<&Stroke>) -> Option<Element> {
         let mut path = Element::from(Path::new().set("d", data(outline)));
         match fill {
             Some(Fill::Flat(colour, opacity)) => coloured(&mut path, "fill", *colour, *opacity),
@@ -202,7 +202,7 @@ impl Writer<'_> {
 }
 
 fn gradient(fill: &Fill) -> Element {
-    let (element, stops): (Element, &[Stop]) = match fill {
+    let (element, stops): (Element, &[ColourStop]) = match fill {
         Fill::Flat(..) => (LinearGradient::new().into(), &[]),
         Fill::Linear(from, to, stops) => {
             let ends = [("x1", from.x), ("y1", from.y), ("x2", to.x), ("y2", to.y)];
@@ -216,7 +216,7 @@ fn gradient(fill: &Fill) -> Element {
     holding(with(element, "gradientUnits", "userSpaceOnUse"), stops.iter().map(stop))
 }
 
-fn stop(stop: &Stop) -> Element {
+fn stop(stop: &ColourStop) -> Element {
     let mut element = measured(Element::new("stop"), &[("offset", stop.at)]);
     element.assign("stop-color", stop.colour.hex());
     faded(&mut element, "stop-opacity", stop.opacity);
@@ -263,14 +263,14 @@ fn line_of_text(text: &Text) -> Element {
     element
 }
 
-fn data(outline: &[Step]) -> String {
+fn data(outline: &[Segment]) -> String {
     let mut data = String::new();
-    for step in outline {
-        let (letter, points): (char, &[Point]) = match step {
-            Step::Move(to) => ('M', &[*to]),
-            Step::Line(to) => ('L', &[*to]),
-            Step::Curve(first, second, to) => ('C', &[*first, *second, *to]),
-            Step::Close => ('Z', &[]),
+    for segment in outline {
+        let (letter, points): (char, &[Point]) = match segment {
+            Segment::Move(to) => ('M', &[*to]),
+            Segment::Line(to) => ('L', &[*to]),
+            Segment::Curve(first, second, to) => ('C', &[*first, *second, *to]),
+            Segment::Close => ('Z', &[]),
         };
         data.push(letter);
         for (index, point) in points.iter().enumerate() {
@@ -307,10 +307,10 @@ mod tests {
 
     fn area(fill: Fill) -> Mark {
         let outline = vec![
-            Step::Move(Point::new(0.0, -1.25)),
-            Step::Curve(Point::new(1.0, 0.0), Point::new(2.0, 0.0), Point::new(3.0, 0.5)),
-            Step::Line(Point::new(0.3333, 1.0)),
-            Step::Close,
+            Segment::Move(Point::new(0.0, -1.25)),
+            Segment::Curve(Point::new(1.0, 0.0), Point::new(2.0, 0.0), Point::new(3.0, 0.5)),
+            Segment::Line(Point::new(0.3333, 1.0)),
+            Segment::Close,
         ];
         Mark::Shape { outline, fill: Some(fill), stroke: None }
     }
@@ -331,7 +331,7 @@ mod tests {
 
     #[test]
     fn equal_gradients_are_written_once() {
-        let stop = |at, colour| Stop { at, colour, opacity: 1.0 };
+        let stop = |at, colour| ColourStop { at, colour, opacity: 1.0 };
         let radial = |radius| Fill::Radial(Point::ORIGIN, radius, vec![stop(0.0, Rgb::WHITE), stop(1.0, Rgb::BLACK)]);
         let svg = svg(&page(vec![area(radial(1.0)), area(radial(1.0)), area(radial(2.0))]));
         assert_eq!(svg.matches("<radialGradient").count(), 2);

@@ -9,10 +9,10 @@ use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Anchor, Mark, Page, Symbol};
 use crate::paint::style;
 use crate::picture;
-use crate::sheet::finished;
+use crate::sheet::{english, finished};
 use crate::trade::paper::Paper;
 
-use super::Entry;
+use super::Exhibit;
 
 /// Figures across and down a page.
 const GRID: (usize, usize) = (3, 4);
@@ -23,13 +23,13 @@ const GAP: f64 = 6.0;
 
 /// One page of the contact sheet, of at most [`FIGURES`] pieces with their entries.
 #[must_use]
-pub fn contact(title: &str, pieces: &[(Piece, &Entry)], number: usize, count: usize, paper: Paper) -> Page {
+pub fn contact(title: &str, pieces: &[(Piece, &Exhibit)], number: usize, count: usize, paper: Paper) -> Page {
     let (width, height) = paper.size();
     let room = Rect::new(style::MARGIN, style::MARGIN, width - 2.0 * style::MARGIN, height - 2.0 * style::MARGIN);
     let mut page = Page {
         width,
         height,
-        title: format!("{title}, page {number} of {count}"),
+        title: english::numbered(title, number, count),
         description: pieces.iter().map(|(piece, _)| picture::alternative(piece)).collect::<Vec<_>>().join(" "),
         symbols: Arc::default(),
         marks: head(title, number, count, room),
@@ -50,13 +50,14 @@ fn head(title: &str, number: usize, count: usize, room: Rect) -> Vec<Mark> {
     let baseline = room.top + Type::HEADING.size;
     vec![
         Type::HEADING.mark(title, Point::new(room.left, baseline), Anchor::Start),
-        Type::TINY.mark(&format!("page {number} of {count}"), Point::new(room.right(), baseline), Anchor::End),
+        Type::TINY.mark(&english::page(number, count), Point::new(room.right(), baseline), Anchor::End),
     ]
 }
 
 /// A piece as large as its cell allows, above its title, length and price.
-fn figure(piece: &Piece, entry: &Entry, at: usize, cell: Rect, symbols: &mut Vec<Symbol>) -> Mark {
-    let facts = entry.price.iter().fold(finished(piece), |facts, price| format!("{facts} · {price}"));
+fn figure(piece: &Piece, entry: &Exhibit, at: usize, cell: Rect, symbols: &mut Vec<Symbol>) -> Mark {
+    let facts =
+        entry.price.iter().fold(finished(piece, piece.telling.units), |facts, price| format!("{facts} · {price}"));
     let words =
         Block::stack([Type::STRONG.fitted(&entry.title, cell.width), Type::TINY.fitted(&facts, cell.width)], 0.0);
     let room = cell.above(words.height + 1.5);

@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::Piece;
 use crate::design::{Design, Strand};
+use crate::materials::render::words::in_currency;
 use crate::materials::{Order, materials};
 use crate::picture::{self, Proportion};
 use crate::sheet::fact::{self, Fact};
@@ -12,7 +13,7 @@ use crate::units::UnitStyle;
 
 /// One pattern in the gallery.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Entry {
+pub struct Exhibit {
     /// Its folder's name: the pattern file's without its ending.
     pub folder: String,
     /// Its title.
@@ -70,7 +71,7 @@ impl Shot {
     }
 }
 
-impl Entry {
+impl Exhibit {
     /// The files beside its page.
     pub fn files(&self) -> impl Iterator<Item = String> {
         self.shots.iter().flat_map(|shot| [shot.picture(), shot.thumbnail(), shot.sheet()])
@@ -80,13 +81,13 @@ impl Entry {
     #[must_use]
     pub fn new(folder: &str, pieces: &[Piece], proportion: Proportion, prices: bool) -> Option<Self> {
         let piece = pieces.first()?;
-        let heading = &piece.design.heading;
+        let (heading, telling) = (&piece.design.heading, &piece.telling);
         let said = |fact: &Fact| {
-            let (name, fact) = english::fact(fact, heading.units);
+            let (name, fact) = english::fact(fact, telling.units);
             (name.to_owned(), fact)
         };
         let weight = said(&fact::weight(&piece.design)).1;
-        let short = [english::kind(heading.kind).to_owned(), sheet::finished(piece), weight];
+        let short = [english::kind(heading.kind).to_owned(), sheet::finished(piece, telling.units), weight];
         Some(Self {
             folder: folder.to_owned(),
             title: heading.title.clone(),
@@ -96,8 +97,8 @@ impl Entry {
             facts: sheet::facts(piece).iter().map(said).collect(),
             short,
             beads: beads(&piece.design),
-            strands: piece.design.strands.iter().map(|row| strand(row, heading.units)).collect(),
-            price: prices.then(|| price(&piece.design)).flatten(),
+            strands: piece.design.strands.iter().map(|row| strand(row, telling.units)).collect(),
+            price: prices.then(|| price(piece)).flatten(),
             shots: pieces.iter().enumerate().map(|(at, piece)| shot(at, piece, proportion)).collect(),
         })
     }
@@ -114,10 +115,9 @@ fn strand(strand: &Strand, units: UnitStyle) -> [String; 3] {
 }
 
 /// The suggested price for a wearer, with its currency.
-fn price(design: &Design) -> Option<String> {
-    let retail = materials(design, &Order::default()).suggestion?.retail;
-    let currency = design.heading.currency.as_ref().map(|currency| format!(" {currency}"));
-    Some(format!("{retail}{}", currency.unwrap_or_default()))
+fn price(piece: &Piece) -> Option<String> {
+    let retail = materials(&piece.design, &Order::default()).suggestion?.retail;
+    Some(format!("{retail}{}", in_currency(piece.telling.currency.as_ref())))
 }
 
 fn shot(at: usize, piece: &Piece, proportion: Proportion) -> Shot {

@@ -3,11 +3,11 @@
 use maud::{Markup, PreEscaped, html};
 
 use super::frame::{address, clean, document};
-use super::{Entry, SCRIPT, Shot};
+use super::{Exhibit, SCRIPT, Shot};
 
 /// The index page.
 #[must_use]
-pub fn index(title: &str, entries: &[Entry]) -> String {
+pub fn index(title: &str, entries: &[Exhibit]) -> String {
     let many = match entries.len() {
         1 => "1 pattern".to_owned(),
         many => format!("{many} patterns"),
@@ -26,7 +26,7 @@ pub fn index(title: &str, entries: &[Entry]) -> String {
 }
 
 /// The search, which the script brings to light: without a script it could do nothing.
-fn search(entries: &[Entry]) -> Markup {
+fn search(entries: &[Exhibit]) -> Markup {
     let mut kinds: Vec<_> = entries.iter().map(|entry| entry.kind.as_str()).collect();
     kinds.sort_unstable();
     kinds.dedup();
@@ -41,7 +41,7 @@ fn search(entries: &[Entry]) -> Markup {
     }
 }
 
-fn card(entry: &Entry) -> Markup {
+fn card(entry: &Exhibit) -> Markup {
     let folder = format!("pieces/{}", address(&entry.folder));
     let facts = entry.short.iter().map(|fact| clean(fact));
     let ways = (entry.shots.len() > 1).then(|| format!("{} colourways", entry.shots.len()));
@@ -60,7 +60,7 @@ fn card(entry: &Entry) -> Markup {
 }
 
 /// All that a search may find, in small letters.
-fn words(entry: &Entry) -> String {
+fn words(entry: &Exhibit) -> String {
     let beads = entry.beads.iter().map(|(name, _)| name.as_str());
     let ways = entry.shots.iter().filter_map(|shot| shot.name.as_deref());
     let head = [entry.title.as_str(), &entry.kind, &entry.summary, &entry.designer].into_iter();

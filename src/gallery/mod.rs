@@ -1,6 +1,6 @@
 //! A gallery: static pages that show every pattern of a folder and open without a server.
 //!
-//! An [`Entry`] is what the pages say of one pattern. [`index`] and [`page`] write the HTML and
+//! An [`Exhibit`] is what the pages say of one pattern. [`index`] and [`page`] write the HTML and
 //! [`contact`] the printed sheet of small figures. The pages ask nothing of any other computer: one
 //! style sheet and one script stand inside, pictures and fonts lie beside them.
 
@@ -11,7 +11,7 @@ mod index;
 mod page;
 
 pub use contact::{FIGURES, contact};
-pub use entry::{Entry, Shot};
+pub use entry::{Exhibit, Shot};
 pub use frame::address;
 pub use index::index;
 pub use page::page;

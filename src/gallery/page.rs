@@ -3,11 +3,11 @@
 use maud::{Markup, html};
 
 use super::frame::{address, clean, document};
-use super::{Entry, Shot};
+use super::{Exhibit, Shot};
 
 /// The page of an entry between its neighbours in the index.
 #[must_use]
-pub fn page(gallery: &str, entry: &Entry, before: Option<&Entry>, after: Option<&Entry>) -> String {
+pub fn page(gallery: &str, entry: &Exhibit, before: Option<&Exhibit>, after: Option<&Exhibit>) -> String {
     let (first, ways) = entry.shots.split_at(entry.shots.len().min(1));
     let beads = entry.beads.iter().map(|(name, count)| [name.as_str(), count]);
     let strands = entry.strands.iter().map(|row| row.each_ref().map(String::as_str));
@@ -42,7 +42,7 @@ fn paragraph(class: &str, text: &str) -> Markup {
 }
 
 /// Links to the entries before and after.
-fn neighbours(before: Option<&Entry>, after: Option<&Entry>) -> Markup {
+fn neighbours(before: Option<&Exhibit>, after: Option<&Exhibit>) -> Markup {
     let both = before.map(|entry| ("Before", entry)).into_iter().chain(after.map(|entry| ("Next", entry)));
     html! {
         @if before.or(after).is_some() {
@@ -83,7 +83,7 @@ fn colourway(shot: &Shot) -> Markup {
     }
 }
 
-fn facts(entry: &Entry) -> Markup {
+fn facts(entry: &Exhibit) -> Markup {
     html! {
         dl {
             @for (name, value) in &entry.facts { dt { (clean(name)) } dd { (clean(value)) } }

@@ -13,12 +13,12 @@ pub struct Chord {
     /// How far it reaches inward from its centre.
     pub inward: f64,
     /// Its outline, where it has rims by which it keeps its neighbours off.
-    pub body: Option<Body>,
+    pub body: Option<Profile>,
 }
 
 /// The outline of a bead in the plane of a ring.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Body {
+pub struct Profile {
     /// Its start and its end.
     pub noses: [Nose; 2],
     /// The radius of its hole.

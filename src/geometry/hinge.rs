@@ -74,7 +74,7 @@ impl Hinge {
 mod tests {
     use super::*;
     use crate::geometry::Point;
-    use crate::geometry::chord::{Body, Chord};
+    use crate::geometry::chord::{Chord, Profile};
     use crate::geometry::nose::Oval;
     use crate::geometry::taut::close;
 
@@ -176,7 +176,7 @@ mod tests {
     fn a_ring_takes_as_much_as_all_of_its_hinges() {
         const BEADS: u32 = 40;
         for nose in noses() {
-            let body = Body { noses: [nose; 2], hole: HOLE, play: 0.3 };
+            let body = Profile { noses: [nose; 2], hole: HOLE, play: 0.3 };
             let chord = Chord { body: Some(body), ..Chord::even(2.0 * nose.rim.x, 3.0) };
             let ring = close(&vec![chord; BEADS as usize]).unwrap();
             let hinge = Hinge::new([nose; 2], [HOLE; 2], HOLE - 0.3);

@@ -69,19 +69,19 @@ pub fn close(chords: &[Chord]) -> Option<Taut> {
 /// Winds chords so many times round before they close; nothing where they do not reach round a limb.
 #[must_use]
 pub fn wind(chords: &[Chord], turns: u32) -> Option<Taut> {
-    let mut row = Row::new(chords, turns).filter(|_| chords.len() > 2 * turns as usize)?;
-    let (mut radius, mut moved) = (row.radius(None)?, f64::INFINITY);
+    let mut belt = Belt::new(chords, turns).filter(|_| chords.len() > 2 * turns as usize)?;
+    let (mut radius, mut moved) = (belt.radius(None)?, f64::INFINITY);
     for _ in 0..ROUNDS {
-        row.open(radius);
+        belt.open(radius);
         let about = [radius - moved, radius + moved];
-        let before = std::mem::replace(&mut radius, row.radius(Some(about))?);
+        let before = std::mem::replace(&mut radius, belt.radius(Some(about))?);
         moved = (radius - before).abs();
         if moved < SETTLED {
             break;
         }
     }
     let fits = |chord: &Chord| chord.before + chord.after <= 2.0 * (radius + chord.inward);
-    chords.iter().all(fits).then(|| row.laid(radius))
+    chords.iter().all(fits).then(|| belt.laid(radius))
 }
 
 /// A place of the cord that keeps away from the limb.
@@ -105,7 +105,7 @@ impl Place {
 }
 
 /// All the way round.
-struct Row<'a> {
+struct Belt<'a> {
     chords: &'a [Chord],
     /// How many times it goes round.
     turns: f64,
@@ -137,11 +137,11 @@ impl Edge {
     }
 }
 
-impl<'a> Row<'a> {
+impl<'a> Belt<'a> {
     fn new(chords: &'a [Chord], turns: u32) -> Option<Self> {
-        let mut row = Self { chords, turns: f64::from(turns), places: Vec::new(), gaps: vec![0.0; chords.len()] };
-        row.place();
-        (row.length() > 0.0).then_some(row)
+        let mut belt = Self { chords, turns: f64::from(turns), places: Vec::new(), gaps: vec![0.0; chords.len()] };
+        belt.place();
+        (belt.length() > 0.0).then_some(belt)
     }
 
     /// Sets the places out along the row.
@@ -284,7 +284,7 @@ fn is_below(middle: Point, from: Point, to: Point) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::geometry::chord::Body;
+    use crate::geometry::chord::Profile;
     use crate::geometry::nose::{Nose, Oval};
 
     /// A ball of a diameter, its cord in a narrow hole.
@@ -292,7 +292,7 @@ mod tests {
         let half = 0.5 * size;
         let nose =
             Nose { rim: Point::new(half, 0.0), swell: Oval { centre: Point::ORIGIN, along: half, across: half } };
-        Chord { body: Some(Body { noses: [nose; 2], hole: 0.0, play: 0.0 }), ..Chord::even(size, half) }
+        Chord { body: Some(Profile { noses: [nose; 2], hole: 0.0, play: 0.0 }), ..Chord::even(size, half) }
     }
 
     /// Balls of these sizes in a row, so often.
@@ -353,7 +353,7 @@ mod tests {
                 },
                 _ => Nose::cornered(Point::new(half, 0.0), Point::new(0.0, wide)),
             };
-            let body = Some(Body { noses: [nose; 2], hole: 0.0, play: 0.0 });
+            let body = Some(Profile { noses: [nose; 2], hole: 0.0, play: 0.0 });
             Chord { body, ..Chord::even(2.0 * half, wide) }
         };
         (0..count).map(bead).collect()

@@ -3,6 +3,7 @@
 //! A listing says what the pattern says, and what follows from it by counting and measuring. Of what the pattern
 //! does not say it claims nothing: what a thing is made of, for whom a length is, how to care for it.
 
+mod english;
 mod render;
 
 use serde::Serialize;
@@ -13,7 +14,7 @@ use crate::materials::{Amount, Article, Order, materials};
 use crate::pattern::Kind;
 use crate::picture;
 use crate::sheet;
-use crate::units::Length;
+use crate::units::{Length, UnitStyle};
 
 pub use render::{json, markdown, text};
 
@@ -32,15 +33,15 @@ pub struct Listing {
     /// What is in it.
     pub contents: Vec<Content>,
     /// Lengths as it lies, each with its name.
-    pub laid: Vec<Fact>,
+    pub laid: Vec<NamedFact>,
     /// Lengths as it is worn, where the pattern says by whom.
-    pub worn: Vec<Fact>,
+    pub worn: Vec<NamedFact>,
     /// What the maker says that things are made of, each once.
     pub materials: Vec<String>,
     /// What the pattern does not say the material of, by name: nothing is claimed of it.
     pub undeclared: Vec<String>,
     /// The sizes that it is made in; empty where there is but one.
-    pub sizes: Vec<Fact>,
+    pub sizes: Vec<NamedFact>,
     /// The colourways that it is made in, beside its own.
     pub colourways: Vec<String>,
     /// How to look after it, where the pattern says.
@@ -64,14 +65,14 @@ pub struct Content {
 /// A fact with its name.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[non_exhaustive]
-pub struct Fact {
+pub struct NamedFact {
     /// What it is of.
     pub name: String,
     /// What it is.
     pub value: String,
 }
 
-impl Fact {
+impl NamedFact {
     fn new(name: impl Into<String>, value: impl Into<String>) -> Self {
         Self { name: name.into(), value: value.into() }
     }
@@ -89,12 +90,12 @@ impl Listing {
             is: picture::subject(design),
             summary: heading.summary.clone(),
             designer: heading.designer.clone(),
-            contents: contents(design),
+            contents: contents(piece),
             laid: laid(piece),
             worn: worn(piece),
             materials,
             undeclared,
-            sizes: piece.sizes.iter().filter_map(size).collect(),
+            sizes: piece.sizes.iter().filter_map(|one| size(one, piece.telling.units)).collect(),
             colourways: piece.colourways.iter().filter_map(|way| way.name.clone()).collect(),
             care: heading.care.clone(),
             alt: picture::alternative(piece),
@@ -103,13 +104,14 @@ impl Listing {
 }
 
 /// Beads, cords and findings in the order of the materials, without spare.
-fn contents(design: &Design) -> Vec<Content> {
+fn contents(piece: &Piece) -> Vec<Content> {
+    let design = &piece.design;
     let order = Order { spare: 0.0, ..Order::default() };
     let is_in_it = |line: &crate::materials::Line| !matches!(line.article, Article::Assorted(_));
     let lines = materials(design, &order).lines.into_iter().filter(is_in_it);
     let content = |line: crate::materials::Line| Content {
         count: if let Amount::Count(count) = line.need { Some(count) } else { None },
-        is: sheet::asked_for(design, line.article),
+        is: sheet::asked_for(design, line.article, piece.telling.units),
         name: line.name,
     };
     lines.map(content).collect()
@@ -138,14 +140,14 @@ fn declared(design: &Design) -> (Vec<String>, Vec<String>) {
 }
 
 /// How long it lies, and each strand of several.
-fn laid(piece: &Piece) -> Vec<Fact> {
+fn laid(piece: &Piece) -> Vec<NamedFact> {
     let design = &piece.design;
-    let mut laid = vec![Fact::new(sheet::length_fact(design), sheet::finished(piece))];
-    laid.extend(sheet::twist(design).map(|(name, times)| Fact::new(name, times)));
+    let units = piece.telling.units;
+    let mut laid = vec![NamedFact::new(sheet::length_fact(design), sheet::finished(piece, units))];
+    laid.extend(sheet::twist(design, units).map(|(name, times)| NamedFact::new(name, times)));
     if design.strands.len() > 1 {
-        let before = if design.twist.is_some() { ", before twisting" } else { "" };
         let strand = |strand: &crate::design::Strand| {
-            Fact::new(format!("strand {}{before}", strand.name), design.heading.units.ruler(strand.finished))
+            NamedFact::new(english::strand(&strand.name, design.twist.is_some()), units.ruler(strand.finished))
         };
         laid.extend(design.strands.iter().map(strand));
     }
@@ -153,45 +155,36 @@ fn laid(piece: &Piece) -> Vec<Fact> {
 }
 
 /// Of whom it fits and how far it hangs, where the pattern says who wears it.
-fn worn(piece: &Piece) -> Vec<Fact> {
+fn worn(piece: &Piece) -> Vec<NamedFact> {
     let design = &piece.design;
     if !design.wear.is_told() {
         return Vec::new();
     }
-    let ruler = |mm: f64| design.heading.units.ruler(Length::mm(mm));
-    let limb = match design.heading.kind {
-        Kind::Bracelet => Some("made for a wrist of"),
-        Kind::Anklet => Some("made for an ankle of"),
-        Kind::Necklace if design.closure.open().is_some() => None,
-        Kind::Necklace => Some("made for a neck, at its base, of"),
-        Kind::Earrings | Kind::Strap => None,
-    };
-    let mut worn: Vec<_> = limb.map(|limb| Fact::new(limb, ruler(design.wear.girth.value()))).into_iter().collect();
-    worn.extend(sheet::wraps(design).map(|(name, times)| Fact::new(name, times)));
+    let units = piece.telling.units;
+    let ruler = |mm: f64| units.ruler(Length::mm(mm));
+    let is_open = design.heading.kind == Kind::Necklace && design.closure.open().is_some();
+    let limb = english::made_for(design.heading.kind).filter(|_| !is_open);
+    let mut worn: Vec<_> =
+        limb.map(|limb| NamedFact::new(limb, ruler(design.wear.girth.value()))).into_iter().collect();
+    worn.extend(sheet::wraps(design, units).map(|(name, times)| NamedFact::new(name, times)));
     if let Some(ring) = piece.drape.ring() {
-        worn.push(Fact::new("measures inside", ruler(ring.inside_girth)));
+        worn.push(NamedFact::new(english::INSIDE, ruler(ring.inside_girth)));
     }
     let drops = piece.drape.worn.iter().flat_map(|worn| worn.drops.iter().zip(&design.strands));
     let drops = drops.take(if design.twist.is_some() { 1 } else { design.strands.len() });
     let several = design.strands.len() > 1 && design.twist.is_none();
     let drop = |(drop, strand): (&f64, &crate::design::Strand)| {
-        let which = if several { format!(", strand {}", strand.name) } else { String::new() };
-        let neck = if limb.is_some() {
-            "that neck".to_owned()
-        } else {
-            format!("a neck of {} at its base", ruler(design.wear.girth.value()))
-        };
-        Fact::new(format!("hangs below the front of {neck}{which}"), ruler(*drop))
+        let which = several.then_some(strand.name.as_str());
+        NamedFact::new(english::hangs(limb.is_some(), design.wear.girth, which, units), ruler(*drop))
     };
     worn.extend(drops.map(drop));
     worn
 }
 
 /// One of its sizes, with its length and whom the pattern says that it is for.
-fn size(size: &Size) -> Option<Fact> {
+fn size(size: &Size, units: UnitStyle) -> Option<NamedFact> {
     let design = size.design.as_ref()?;
-    let told = || format!(", for {}", design.heading.units.ruler(design.wear.girth));
-    let whose = if design.wear.is_told() { told() } else { String::new() };
-    let name = size.name.clone().unwrap_or_else(|| "as written".to_owned());
-    Some(Fact::new(name, sheet::length_of(design) + &whose))
+    let whose = if design.wear.is_told() { english::whose(design.wear.girth, units) } else { String::new() };
+    let name = size.name.clone().unwrap_or_else(|| english::AS_WRITTEN.to_owned());
+    Some(NamedFact::new(name, sheet::length_of(design, units) + &whose))
 }

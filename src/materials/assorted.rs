@@ -13,7 +13,7 @@
 
 use super::lots::{count_lots, whole};
 use super::{Amount, Article, Buy, Line, Stash};
-use crate::design::{Assorted, Bead, Design, Held, Index, Pack};
+use crate::design::{Assorted, Bead, Held, Index, Model, Pack};
 
 /// How many standard deviations a mix may hold less of a kind than its share.
 const MARGIN: f64 = 3.0;
@@ -22,7 +22,7 @@ const LEAST_TERM: f64 = 1e-18;
 
 /// A bead among those that it is bought with.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Within {
+pub struct Among {
     /// The id of what they are bought in.
     pub id: String,
     /// Its name.
@@ -36,7 +36,7 @@ pub struct Within {
 }
 
 /// How many of a bead are needed, and how many are wanted beside those in hand.
-pub type Wanted<'a> = &'a dyn Fn(Index<Bead>) -> [u64; 2];
+pub type Wants<'a> = &'a dyn Fn(Index<Bead>) -> [u64; 2];
 
 /// How many packs hold enough of a kind; nothing where they hold no bead at all.
 #[must_use]
@@ -87,7 +87,7 @@ pub fn surely(assorted: &Assorted, held: &Held, packs: u64) -> u64 {
 
 /// How many packs hold enough of every kind.
 #[must_use]
-pub fn all_packs(assorted: &Assorted, wanted: Wanted<'_>) -> Option<u64> {
+pub fn all_packs(assorted: &Assorted, wanted: Wants<'_>) -> Option<u64> {
     assorted
         .used()
         .map(|(held, bead)| packs(assorted, held, wanted(bead)[1]))
@@ -97,11 +97,11 @@ pub fn all_packs(assorted: &Assorted, wanted: Wanted<'_>) -> Option<u64> {
 /// The line of what several kinds are bought in, and how each kind of it stands.
 #[must_use]
 pub fn line(
-    design: &Design,
+    design: &Model,
     at: Index<Assorted>,
-    wanted: Wanted<'_>,
+    wanted: Wants<'_>,
     stash: &Stash,
-) -> (Line, Vec<(Index<Bead>, Within)>) {
+) -> (Line, Vec<(Index<Bead>, Among)>) {
     let (assorted, article) = (&design.assorted[at], Article::Assorted(at));
     let unit = if assorted.is_mix() { "bag" } else { "strand" };
     let packs = all_packs(assorted, wanted);
@@ -115,7 +115,7 @@ pub fn line(
         let left_over =
             (whole(beads as f64 * assorted.share(held) + 0.5) + stash.count(Article::Bead(bead))).saturating_sub(need);
         let (id, name) = (assorted.id.clone(), assorted.name.clone());
-        (bead, Within { id, name, unit, left_over, wanting })
+        (bead, Among { id, name, unit, left_over, wanting })
     };
     let within: Vec<_> = assorted.used().map(left).collect();
     let needed: u64 = assorted.used().map(|(_, bead)| wanted(bead)[0]).sum();

@@ -9,7 +9,7 @@ mod packing;
 use packing::{Bins, Sizes, pack};
 
 use super::{Article, Stash};
-use crate::design::{Design, Lot};
+use crate::design::{Lot, Model};
 use crate::units::Length;
 
 /// Lengths are compared in whole ten-millionths of a millimetre, rounded down, so that the thirds of a spool
@@ -102,14 +102,14 @@ impl Cutting {
 
 /// Plans the cuts of an article that is needed by length.
 #[must_use]
-pub fn plan(design: &Design, article: Article, pieces: Vec<Cut>, stash: &Stash) -> Cutting {
+pub fn plan(design: &Model, article: Article, pieces: Vec<Cut>, stash: &Stash) -> Cutting {
     let (stash, lot) = (stash.length(article), lot_length(design, article));
     fewest(article, pieces, Supply { stash, lot, lost: lost(design, article) })
 }
 
 /// What a cut takes: the link of chain that is cut through, where its links are known; of a cord nothing.
 #[must_use]
-pub fn lost(design: &Design, article: Article) -> Length {
+pub fn lost(design: &Model, article: Article) -> Length {
     let link = match article {
         Article::Cord(at) => design.cords[at].link,
         Article::Finding(at) => design.findings[at].opening(),
@@ -119,7 +119,7 @@ pub fn lost(design: &Design, article: Article) -> Length {
 }
 
 /// Length of one lot of a cord or chain, where it is sold by anything that has one.
-pub(super) fn lot_length(design: &Design, article: Article) -> Option<Length> {
+pub(super) fn lot_length(design: &Model, article: Article) -> Option<Length> {
     match &article.sold(design)?.lot {
         Lot::Strand(length) | Lot::Length(length) => Some(*length),
         Lot::Grams(mass) => {

@@ -4,7 +4,7 @@ use super::cutting::{Cut, lot_length};
 use super::lots::lot_count;
 use super::pool::Batch;
 use super::{Article, Order, need};
-use crate::design::{Assorted, Design};
+use crate::design::{Assorted, Model};
 use crate::units::{Length, Money};
 
 /// Bags that hold the same.
@@ -36,12 +36,12 @@ pub struct Packed {
     /// Its name, with the names of what comes with it.
     pub name: String,
     /// How much of it.
-    pub held: Held,
+    pub held: Bagged,
 }
 
 /// How much of an article is in a bag.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Held {
+pub enum Bagged {
     /// So many, and so many spare.
     Counted(u64, u64),
     /// Pieces, each cut to its length.
@@ -74,12 +74,12 @@ impl Kit {
     }
 }
 
-fn packed(design: &Design, order: &Order) -> Vec<(Article, Packed)> {
+fn packed(design: &Model, order: &Order) -> Vec<(Article, Packed)> {
     let counts = need::bought(design);
     let copies = u64::from(design.copies);
     let held = |article| match counts.get(&article) {
-        Some(count) => Held::Counted(count * copies, order.spare_of(article, count * copies)),
-        None => Held::Cut((0..copies).flat_map(|_| need::pieces(design, article)).collect()),
+        Some(count) => Bagged::Counted(count * copies, order.spare_of(article, count * copies)),
+        None => Bagged::Cut((0..copies).flat_map(|_| need::pieces(design, article)).collect()),
     };
     let is_bought = |article: &Article| counts.contains_key(article) || need::by_length(design, *article);
     let pack = |article: Article| {
@@ -90,22 +90,22 @@ fn packed(design: &Design, order: &Order) -> Vec<(Article, Packed)> {
 }
 
 /// With what a bead is bought, where that is with others.
-fn assorted(design: &Design, article: Article) -> Option<&Assorted> {
+fn assorted(design: &Model, article: Article) -> Option<&Assorted> {
     design.assorted.iter().find(|one| one.beads > 0 && one.used().any(|(_, bead)| Article::Bead(bead) == article))
 }
 
 /// The share of a lot's price that a bag holds; nothing where the pattern gives none, or no lot holds it.
-fn cost(design: &Design, article: Article, packed: &Packed) -> Option<Money> {
-    if let (Some(assorted), Held::Counted(count, spare)) = (assorted(design, article), &packed.held) {
+fn cost(design: &Model, article: Article, packed: &Packed) -> Option<Money> {
+    if let (Some(assorted), Bagged::Counted(count, spare)) = (assorted(design, article), &packed.held) {
         return Some(assorted.price?.share((count + spare) as f64, assorted.beads as f64));
     }
     let price = article.sold(design)?.price?;
     match &packed.held {
-        Held::Counted(count, spare) => {
+        Bagged::Counted(count, spare) => {
             let (_, holds) = lot_count(design, article).filter(|(_, holds)| *holds > 0)?;
             Some(price.share((count + spare) as f64, holds as f64))
         }
-        Held::Cut(pieces) => {
+        Bagged::Cut(pieces) => {
             let length: Length = pieces.iter().map(|piece| piece.length).sum();
             Some(price.share(length.value(), lot_length(design, article)?.value()))
         }

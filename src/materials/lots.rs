@@ -2,7 +2,7 @@
 
 use super::cutting::Cutting;
 use super::{Amount, Article, Buy, Line, Stash};
-use crate::design::{Bead, Design, Lot, Sold};
+use crate::design::{Bead, Lot, Model, Sold};
 use crate::pattern::CordKind;
 use crate::units::{Length, Mass, Money};
 
@@ -42,7 +42,7 @@ pub fn spare(count: u64, share: f64) -> u64 {
 
 /// The line of an article that is counted: so many, and so many spare.
 #[must_use]
-pub fn counted(design: &Design, article: Article, [need, spare]: [u64; 2], stash: &Stash) -> Line {
+pub fn counted(design: &Model, article: Article, [need, spare]: [u64; 2], stash: &Stash) -> Line {
     let wanted = need.saturating_add(spare);
     let in_hand = stash.count(article);
     let from_stash = in_hand.min(wanted);
@@ -64,7 +64,7 @@ pub fn counted(design: &Design, article: Article, [need, spare]: [u64; 2], stash
 }
 
 /// How a counted article is sold, and how many one lot holds.
-pub(super) fn lot_count(design: &Design, article: Article) -> Option<(&Sold, u64)> {
+pub(super) fn lot_count(design: &Model, article: Article) -> Option<(&Sold, u64)> {
     let sold = article.sold(design)?;
     let holds = match article {
         Article::Bead(at) => beads_in(&design.beads[at], &sold.lot),
@@ -86,7 +86,7 @@ fn findings_in(mass: f64, lot: &Lot) -> u64 {
 
 /// The line of an article that is cut from lengths.
 #[must_use]
-pub fn cut(design: &Design, cutting: &Cutting) -> Line {
+pub fn cut(design: &Model, cutting: &Cutting) -> Line {
     let stash = || cutting.spools.iter().filter(|spool| spool.in_stash);
     let in_hand: Length = stash().map(|spool| spool.length).sum();
     let from_stash: Length = stash().map(|spool| spool.length - spool.left).sum();
@@ -103,7 +103,7 @@ pub fn cut(design: &Design, cutting: &Cutting) -> Line {
     line(design, cutting.article, [cutting.total(), Length::ZERO, in_hand, from_stash].map(Amount::Length), buy)
 }
 
-fn line(design: &Design, article: Article, amounts: [Amount; 4], buy: Option<Buy>) -> Line {
+fn line(design: &Model, article: Article, amounts: [Amount; 4], buy: Option<Buy>) -> Line {
     let [need, spare, in_hand, from_stash] = amounts;
     let (id, name) = (article.id(design).to_owned(), article.whole_name(design));
     let from = article.sold(design).and_then(|sold| sold.from.clone());
@@ -118,7 +118,7 @@ const fn mass(lot: &Lot) -> Option<Mass> {
 }
 
 /// The word for a lot.
-fn unit(design: &Design, article: Article, lot: &Lot) -> &'static str {
+fn unit(design: &Model, article: Article, lot: &Lot) -> &'static str {
     match (lot, article) {
         (Lot::Strand(_), _) => "strand",
         (Lot::Hank(..), _) => "hank",

@@ -17,12 +17,12 @@ pub mod price;
 pub mod render;
 pub mod stash;
 
-use crate::design::{Assorted, Bead, Cord, Design, Finding, Index, Shared, Sold};
+use crate::design::{Assorted, Bead, Cord, Design, Finding, Index, Model, Shared, Sold};
 use crate::units::{Length, Mass, Money};
 
-pub use assorted::Within;
+pub use assorted::Among;
 pub use cutting::{Cut, Cutting, Spool, Supply};
-pub use kit::{Held, Kit, Packed};
+pub use kit::{Bagged, Kit, Packed};
 pub use pool::{Batch, Pool};
 pub use price::Suggestion;
 pub use stash::Stash;
@@ -100,7 +100,7 @@ impl Article {
 
     /// Its id in the pattern.
     #[must_use]
-    pub fn id(self, design: &Design) -> &str {
+    pub fn id(self, design: &Model) -> &str {
         match self {
             Self::Bead(at) => &design.beads[at].id,
             Self::Cord(at) => &design.cords[at].id,
@@ -111,7 +111,7 @@ impl Article {
 
     /// Its name on the sheet.
     #[must_use]
-    pub fn name(self, design: &Design) -> &str {
+    pub fn name(self, design: &Model) -> &str {
         match self {
             Self::Bead(at) => &design.beads[at].name,
             Self::Cord(at) => &design.cords[at].name,
@@ -122,7 +122,7 @@ impl Article {
 
     /// How it is sold by itself, where the pattern says.
     #[must_use]
-    pub fn sold(self, design: &Design) -> Option<&Sold> {
+    pub fn sold(self, design: &Model) -> Option<&Sold> {
         match self {
             Self::Bead(at) => design.beads[at].sold.as_ref(),
             Self::Cord(at) => design.cords[at].sold.as_ref(),
@@ -134,7 +134,7 @@ impl Article {
     /// Its name with those of the findings that come with it, where they have their own: `toggle ring and toggle bar`,
     /// but `slide clasp` of two halves that are both called so.
     #[must_use]
-    pub fn whole_name(self, design: &Design) -> String {
+    pub fn whole_name(self, design: &Model) -> String {
         let with = need::companions(design, self).map(|at| design.findings[at].name.as_str());
         let mut names: Vec<&str> = Vec::new();
         for name in std::iter::once(self.name(design)).chain(with) {
@@ -147,7 +147,7 @@ impl Article {
 
     /// Everything that a design is made of, and what several kinds of bead are bought in: beads, these, cords,
     /// findings.
-    pub fn all(design: &Design) -> impl Iterator<Item = Self> {
+    pub fn all(design: &Model) -> impl Iterator<Item = Self> {
         let beads = design.beads.indices().map(Self::Bead);
         let assorted = design.assorted.indices().map(Self::Assorted);
         let cords = design.cords.entries().filter(|(_, cord)| !cord.is_pin).map(|(at, _)| Self::Cord(at));
@@ -187,12 +187,12 @@ pub struct Line {
     /// Of whom it is bought, where the pattern says.
     pub from: Option<String>,
     /// With what it is bought, of a bead that is bought with others; that has a line of its own.
-    pub within: Option<Within>,
+    pub within: Option<Among>,
 }
 
 impl Line {
     /// Buys it with others: spare is no more than what is left over.
-    fn bought_within(&mut self, within: &Within) {
+    fn bought_within(&mut self, within: &Among) {
         if let Amount::Count(spare) = self.spare {
             self.spare = Amount::Count(spare.min(within.left_over));
         }
@@ -228,8 +228,6 @@ pub struct Materials {
     pub makers: u32,
     /// Share of spare beads.
     pub spare: f64,
-    /// The currency's name, where the pattern says.
-    pub currency: Option<String>,
     /// One an article: beads, what several of them are bought in, cords, findings, each in the design's order.
     pub lines: Vec<Line>,
     /// How to cut what is sold by length: cords, then chains.
@@ -276,7 +274,6 @@ pub fn of(pool: &Pool<'_>, order: &Order) -> Materials {
     Materials {
         makers: pool.batches.iter().map(|batch| batch.pieces).sum(),
         spare: order.spare,
-        currency: pool.stock.heading.currency.clone(),
         lines,
         cuttings,
         suggestion: if let [batch] = pool.batches.as_slice() { price(batch.design) } else { None },

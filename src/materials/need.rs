@@ -6,19 +6,20 @@
 use std::collections::BTreeMap;
 
 use super::cutting::Cut;
+use super::render::words;
 use super::{Article, MOST_MAKERS};
-use crate::design::{Bit, Cord, Design, Finding, Index, Lot, Strand, What};
+use crate::design::{Bit, Cord, Finding, Index, Lot, Model, Strand, What};
 use crate::pattern::FindingKind;
 
 /// How often the pieces of one design are made.
 #[must_use]
-pub fn times(design: &Design, makers: u32) -> u64 {
+pub fn times(design: &Model, makers: u32) -> u64 {
     u64::from(design.copies) * u64::from(makers.min(MOST_MAKERS))
 }
 
 /// Whether an article is needed by length: every cord, and chain unless it is sold by the piece.
 #[must_use]
-pub fn by_length(design: &Design, article: Article) -> bool {
+pub fn by_length(design: &Model, article: Article) -> bool {
     match article {
         Article::Bead(_) | Article::Assorted(_) => false,
         Article::Cord(_) => true,
@@ -35,7 +36,7 @@ pub fn by_length(design: &Design, article: Article) -> bool {
 /// A spacer bar or a bead with several holes is strung on every strand that it holds, and counted once for all that
 /// share it.
 #[must_use]
-pub fn counts(design: &Design) -> BTreeMap<Article, u64> {
+pub fn counts(design: &Model) -> BTreeMap<Article, u64> {
     let mut counts: BTreeMap<_, u64> = BTreeMap::new();
     let mut add = |article| *counts.entry(article).or_insert(0) += 1;
     for strand in &design.strands {
@@ -53,7 +54,7 @@ pub fn counts(design: &Design) -> BTreeMap<Article, u64> {
 /// How many of each article that is counted one copy of the design takes, as it is bought: what comes with it is
 /// one with it.
 #[must_use]
-pub fn bought(design: &Design) -> BTreeMap<Article, u64> {
+pub fn bought(design: &Model) -> BTreeMap<Article, u64> {
     let counts = counts(design);
     let whole = |article: Article| {
         let with = companions(design, article).map(Article::Finding);
@@ -67,14 +68,14 @@ pub fn bought(design: &Design) -> BTreeMap<Article, u64> {
 }
 
 /// The findings that come with an article when it is bought.
-pub fn companions(design: &Design, article: Article) -> impl Iterator<Item = Index<Finding>> {
+pub fn companions(design: &Model, article: Article) -> impl Iterator<Item = Index<Finding>> {
     let comes = move |at: &Index<Finding>| design.findings[*at].comes_with.as_deref() == Some(article.id(design));
     design.findings.indices().filter(comes)
 }
 
 /// Whether an article is bought with another, and not by itself.
 #[must_use]
-pub fn comes_with(design: &Design, article: Article) -> bool {
+pub fn comes_with(design: &Model, article: Article) -> bool {
     matches!(article, Article::Finding(at) if design.findings[at].comes_with.is_some())
 }
 
@@ -94,7 +95,7 @@ fn each_article(bits: &[Bit], visit: &mut dyn FnMut(Article)) {
 
 /// The pieces that one copy of the design takes of an article that is needed by length.
 #[must_use]
-pub fn pieces(design: &Design, article: Article) -> Vec<Cut> {
+pub fn pieces(design: &Model, article: Article) -> Vec<Cut> {
     match article {
         Article::Bead(_) | Article::Assorted(_) => Vec::new(),
         Article::Cord(at) => {
@@ -107,13 +108,13 @@ pub fn pieces(design: &Design, article: Article) -> Vec<Cut> {
 }
 
 /// What is cut of a cord to see how much its knots take up.
-fn tried(design: &Design, cord: Index<Cord>) -> Option<Cut> {
+fn tried(design: &Model, cord: Index<Cord>) -> Option<Cut> {
     let tried = design.strands.iter().filter(|strand| strand.cord == cord).find_map(Strand::trial)?;
-    Some(Cut { label: "knots to try".to_owned(), length: tried })
+    Some(Cut { label: words::TO_TRY.to_owned(), length: tried })
 }
 
 /// What is cut of a cord for tassels, one piece for each.
-fn wound(design: &Design, cord: Index<Cord>) -> Vec<Cut> {
+fn wound(design: &Model, cord: Index<Cord>) -> Vec<Cut> {
     let made = design.findings.entries().filter_map(|(at, finding)| {
         let (_, length) = finding.tassel()?.takes().filter(|(of, _)| *of == cord)?;
         Some((at, Cut { label: finding.name.clone(), length }))
@@ -127,12 +128,12 @@ fn wound(design: &Design, cord: Index<Cord>) -> Vec<Cut> {
 
 /// Whether a finding is made with the piece, and not bought.
 #[must_use]
-pub fn is_made(design: &Design, article: Article) -> bool {
+pub fn is_made(design: &Model, article: Article) -> bool {
     matches!(article, Article::Finding(at) if design.findings[at].tassel().is_some_and(|tassel| tassel.wound.is_some()))
 }
 
 /// Chain in the closure is cut as the closure says; elsewhere each piece is as long as the finding.
-fn chain_pieces(design: &Design, at: Index<Finding>) -> Vec<Cut> {
+fn chain_pieces(design: &Model, at: Index<Finding>) -> Vec<Cut> {
     let chain = &design.findings[at];
     let piece = |length| Cut { label: chain.name.clone(), length };
     let in_closure = design.closure.parts().filter(|part| part.finding == at).filter_map(|part| part.cut);

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use super::cutting::Cut;
 use super::{Article, Order, need};
-use crate::design::{Assorted, Bead, Cord, Design, Entries, Finding, Form, Index, KnotCover};
+use crate::design::{Assorted, Bead, Cord, Design, Entries, Finding, Form, Index, KnotCover, Model};
 use crate::source::Place;
 
 /// A design that is made so often.
@@ -39,8 +39,8 @@ pub struct Need {
 pub struct Pool<'a> {
     /// The designs.
     pub batches: Vec<Batch<'a>>,
-    /// A design of all their articles, and of no strand.
-    pub stock: Design,
+    /// All their articles, and no strand.
+    pub stock: Model,
     /// How many of each that is counted.
     pub needs: BTreeMap<Article, Need>,
     /// The pieces of each that is needed by length.
@@ -53,7 +53,8 @@ impl<'a> Pool<'a> {
     pub fn new(first: Batch<'a>, others: Vec<Batch<'a>>, order: &Order) -> Self {
         let (beads, cords, findings) = (Entries::default(), Entries::default(), Entries::default());
         let assorted = Entries::default();
-        let stock = Design { beads, cords, findings, assorted, strands: Entries::default(), ..first.design.clone() };
+        let stock =
+            Model { beads, cords, findings, assorted, strands: Entries::default(), ..Model::clone(first.design) };
         let batches: Vec<_> = std::iter::once(first).chain(others).collect();
         let mut pool = Self { batches: batches.clone(), stock, needs: BTreeMap::new(), pieces: BTreeMap::new() };
         for batch in &batches {

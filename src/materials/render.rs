@@ -10,7 +10,7 @@ pub mod words;
 
 use serde_json::{Value, json};
 
-use super::{Amount, Buy, Cutting, Held, Kit, Line, Materials, Packed, Suggestion, Within};
+use super::{Among, Amount, Bagged, Buy, Cutting, Kit, Line, Materials, Packed, Suggestion};
 use crate::remark::escape::{escaped, in_json};
 use crate::units::Money;
 use words::said;
@@ -87,7 +87,7 @@ fn cells(line: &Line, separator: Separator) -> [String; 15] {
         Amount::Count(_) => (plain(line.need), String::new()),
         Amount::Length(_) => (String::new(), plain(line.need)),
     };
-    let within = |cell: &dyn Fn(&Within) -> String, other: String| line.within.as_ref().map_or(other, cell);
+    let within = |cell: &dyn Fn(&Among) -> String, other: String| line.within.as_ref().map_or(other, cell);
     let bought = |cell: &dyn Fn(&Buy) -> String| line.buy.as_ref().map(cell).unwrap_or_default();
     [
         line.article.kind().to_owned(),
@@ -120,13 +120,13 @@ fn plain(amount: Amount) -> String {
     number(amount).to_string()
 }
 
-/// The whole list as JSON: lines, cutting plans, totals and the price suggestion.
+/// The whole list as JSON, priced in a currency: lines, cutting plans, totals and the price suggestion.
 #[must_use]
-pub fn json(materials: &Materials) -> String {
+pub fn json(materials: &Materials, currency: Option<&str>) -> String {
     let whole = json!({
         "makers": materials.makers,
         "spare_share": materials.spare,
-        "currency": materials.currency,
+        "currency": currency,
         "materials": array(materials),
         "cutting": materials.cuttings.iter().map(|plan| cutting(materials, plan)).collect::<Vec<_>>(),
         "cost_used": money(materials.used()),
@@ -167,7 +167,7 @@ fn object(line: &Line) -> Value {
     if let Some(from) = &line.from {
         object["from"] = json!(from);
     }
-    if let Some(Within { id, left_over, wanting, .. }) = &line.within {
+    if let Some(Among { id, left_over, wanting, .. }) = &line.within {
         object["in"] = json!(id);
         object["left_over"] = json!(left_over);
         object["expected"] = json!(wanting.is_some());
@@ -177,10 +177,10 @@ fn object(line: &Line) -> Value {
 
 fn kit(kit: &Kit) -> Value {
     let held = |packed: &Packed| match &packed.held {
-        Held::Counted(count, spare) => {
+        Bagged::Counted(count, spare) => {
             json!({ "kind": packed.kind, "id": packed.id, "name": packed.name, "count": count, "spare": spare })
         }
-        Held::Cut(pieces) => {
+        Bagged::Cut(pieces) => {
             let pieces: Vec<_> = pieces.iter().map(piece).collect();
             json!({ "kind": packed.kind, "id": packed.id, "name": packed.name, "pieces": pieces })
         }

@@ -12,7 +12,7 @@
 use std::collections::BTreeMap;
 
 use super::{Amount, Article, need};
-use crate::design::Design;
+use crate::design::Model;
 use crate::pattern::node::{self, Node, Tree, Value};
 use crate::remark::said::stash::Stash as Said;
 use crate::remark::{Remark, has_errors, near};
@@ -54,7 +54,7 @@ impl Stash {
     /// Reads a stash file for a design: without errors among the remarks, each with its place in the
     /// file, there is a stash.
     #[must_use]
-    pub fn read(source: &Source, design: &Design) -> (Option<Self>, Vec<Remark>) {
+    pub fn read(source: &Source, design: &Model) -> (Option<Self>, Vec<Remark>) {
         let Tree { root, mut remarks, .. } = node::parse(source);
         let entries = root.map_or_else(|| Ok(Vec::new()), entries).map_err(|remark| remarks.push(remark));
         let mut stash = Self::default();
@@ -80,7 +80,7 @@ fn entries(node: Node) -> Result<Vec<(At<String>, Node)>, Remark> {
     }
 }
 
-fn amount(design: &Design, article: Article, id: &At<String>, node: &Node) -> Result<Amount, Remark> {
+fn amount(design: &Model, article: Article, id: &At<String>, node: &Node) -> Result<Amount, Remark> {
     let by_length = need::by_length(design, article);
     let amount = match &node.value {
         Value::Scalar(text) if by_length => length(&id.value, text),
@@ -91,7 +91,7 @@ fn amount(design: &Design, article: Article, id: &At<String>, node: &Node) -> Re
 }
 
 /// Advice about an id that the pattern does not use, where it may be a slip for one that it does.
-fn passed_over(design: &Design, id: &At<String>) -> Option<Remark> {
+fn passed_over(design: &Model, id: &At<String>) -> Option<Remark> {
     let meant = near(&id.value, Article::all(design).map(|article| article.id(design)))?;
     Some(Remark::new(Said::Unused { id: id.value.clone(), meant }).at(id.place))
 }

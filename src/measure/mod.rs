@@ -12,7 +12,7 @@ use serde::Serialize;
 
 use crate::Piece;
 use crate::design::{Bead, Bias, Bit, Design, Index, Strand, What};
-use crate::drape::{Clearance, Drape, Hung, Seat, Spot, on_way};
+use crate::drape::{Clearance, Drape, Hung, Seat, Waypoint, on_way};
 use crate::geometry::Point3;
 use crate::materials::{Order, materials, render};
 use crate::pattern::{Kind, VERSION};
@@ -250,11 +250,11 @@ impl Measures {
 }
 
 /// The way of a strand on the neck; none where it is not worn there.
-fn way(drape: &Drape, strand: Index<Strand>) -> &[Spot] {
+fn way(drape: &Drape, strand: Index<Strand>) -> &[Waypoint] {
     drape.worn.as_ref().and_then(|worn| worn.lines.get(strand.number())).map_or(&[], Vec::as_slice)
 }
 
-fn strand(design: &Design, index: Index<Strand>, hung: &Hung, way: &[Spot]) -> StrandMeasures {
+fn strand(design: &Design, index: Index<Strand>, hung: &Hung, way: &[Waypoint]) -> StrandMeasures {
     let strand = &design.strands[index];
     StrandMeasures {
         name: strand.name.clone(),
@@ -309,7 +309,7 @@ fn hang(hung: &Hung) -> HangMeasures {
 }
 
 /// The beads at a seat: one, or all of a branch, which hang straight below it.
-fn beads(design: &Design, strand: Index<Strand>, hung: &Hung, seat: &Seat, way: &[Spot]) -> Vec<BeadMeasures> {
+fn beads(design: &Design, strand: Index<Strand>, hung: &Hung, seat: &Seat, way: &[Waypoint]) -> Vec<BeadMeasures> {
     let at = seat.centre - hung.ends[0];
     let down = Point3::new(0.0, -1.0, 0.0);
     let worn = |below: Option<f64>| {

@@ -2,7 +2,7 @@
 
 use crate::design::TOLD_LACK;
 use crate::pattern::Kind;
-use crate::units::{UnitStyle, eighths, times};
+use crate::units::{UnitStyle, eighths, figures, times};
 
 use super::{Measures, StrandMeasures, mm};
 
@@ -59,7 +59,7 @@ fn strand(strand: &StrandMeasures, units: UnitStyle) -> String {
         let lacks = Some(strand.hang.lacks_mm).filter(|lacks| *lacks >= TOLD_LACK.value());
         lines.extend(lacks.map(|lacks| ("where it bends", format!("lacks {} of cord", exact(lacks, units)))));
         let pulls = [(tension.first, "first end"), (tension.lowest, "lowest"), (tension.last, "last end")];
-        let pulls = pulls.map(|(force, place)| format!("{force:.3} N {place}"));
+        let pulls = pulls.map(|(force, place)| format!("{} N {place}", figures(force, 3)));
         lines.push(("tension", pulls.join(", ")));
         let stiff = |stiffness: f64| format!("{stiffness:.2} N mm²{}", strand.stiffness_mark);
         lines.extend(strand.stiffness_n_mm2.map(|stiffness| ("cord's stiffness", stiff(stiffness))));

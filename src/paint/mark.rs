@@ -42,9 +42,9 @@ impl Rgb {
     }
 }
 
-/// A step of an outline.
+/// A segment of an outline.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Step {
+pub enum Segment {
     /// Starts a new part.
     Move(Point),
     /// A straight line.
@@ -61,14 +61,14 @@ pub enum Fill {
     /// One colour at an opacity from 0 to 1.
     Flat(Rgb, f64),
     /// Colours along a line from one point to another.
-    Linear(Point, Point, Vec<Stop>),
+    Linear(Point, Point, Vec<ColourStop>),
     /// Colours from a centre outward to a radius.
-    Radial(Point, f64, Vec<Stop>),
+    Radial(Point, f64, Vec<ColourStop>),
 }
 
 /// A colour on the way through a gradient.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Stop {
+pub struct ColourStop {
     /// From 0 to 1.
     pub at: f64,
     /// The colour there.
@@ -186,7 +186,7 @@ pub enum Mark {
     /// An area, a line or both.
     Shape {
         /// The outline.
-        outline: Vec<Step>,
+        outline: Vec<Segment>,
         /// Its inside, filled by the even-odd rule.
         fill: Option<Fill>,
         /// Its edge.

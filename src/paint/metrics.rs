@@ -136,7 +136,7 @@ pub fn wrap(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
     text.lines().flat_map(|line| wrap_line(line, size, weight, most)).collect()
 }
 
-/// How much narrower, in mm, a line may be than the sum of its words, which are kerned with the spaces
+/// How much narrower or broader, in mm, a line may be than the sum of its words, which are kerned with the spaces
 /// between them.
 const KERNED: f64 = 0.5;
 
@@ -165,8 +165,8 @@ fn filled(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
     let (mut lines, mut line, mut rest) = (Vec::new(), String::new(), pieces.as_slice());
     while !rest.is_empty() {
         let longer = |count: usize| format!("{line}{}", rest[..count].concat());
-        let about = roughly(&line, rest, size, weight, most + KERNED);
-        let count = (1..=about).rev().find(|count| fits(&longer(*count))).unwrap_or(0);
+        let [surely, perhaps] = [most - KERNED, most + KERNED].map(|most| roughly(&line, rest, size, weight, most));
+        let count = (surely + 1..=perhaps).rev().find(|count| fits(&longer(*count))).unwrap_or(surely);
         line = longer(count);
         rest = &rest[count..];
         if let Some((piece, after)) = rest.split_first() {

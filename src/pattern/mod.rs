@@ -24,9 +24,10 @@ use std::collections::BTreeMap;
 use serde_json::json;
 
 use crate::remark::Remark;
-use crate::remark::plain::Part;
+use crate::remark::plain::Landmark;
 use crate::remark::said::language::{Language, Written};
 use crate::source::{At, Place, Source};
+use crate::units::Telling;
 
 use node::{Node, Tree, Value};
 
@@ -101,6 +102,14 @@ fn holds_word(text: &str, word: &str) -> bool {
         .any(|(at, _)| !goes_on(text[..at].chars().next_back()) && !goes_on(text[at + word.len()..].chars().next()))
 }
 
+impl Pattern {
+    /// How the piece is told.
+    #[must_use]
+    pub fn telling(&self) -> Telling {
+        Telling { units: self.units.unwrap_or_default(), currency: self.currency.clone() }
+    }
+}
+
 /// Reads a pattern as far as it can be read, with the shelves beside it, and says all that is wrong.
 #[must_use]
 pub fn draft(source: &Source) -> Draft {
@@ -138,11 +147,11 @@ fn nowhere_defined(pattern: &Pattern, root: &Node, source: &Source) -> Option<Re
 /// The parts of a pattern and its shelves by name, each with its place: beads, cords, findings, assorted, strands and
 /// top-level keys.
 #[must_use]
-pub fn parts(source: &Source) -> Vec<Part> {
+pub fn parts(source: &Source) -> Vec<Landmark> {
     source.files().flat_map(parts_of_file).collect()
 }
 
-fn parts_of_file(file: &Source) -> Vec<Part> {
+fn parts_of_file(file: &Source) -> Vec<Landmark> {
     let root = node::parse(file).root.map(|root| root.value);
     let Some(Value::Map(entries)) = root else { return Vec::new() };
     entries.iter().flat_map(|(key, node)| of_entry(key, node)).collect()
@@ -169,7 +178,7 @@ fn written_in(file: &Source, group: &str, key: &str) -> BTreeMap<String, String>
 }
 
 /// A top-level key as a part, and the parts in it.
-fn of_entry(key: &At<String>, node: &Node) -> Vec<Part> {
+fn of_entry(key: &At<String>, node: &Node) -> Vec<Landmark> {
     let mut parts = vec![(span(key, node), key.value.clone())];
     match (&node.value, key.value.as_str()) {
         (Value::Map(entries), "beads" | "cords" | "findings" | "assorted") => {

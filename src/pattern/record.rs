@@ -51,7 +51,7 @@ pub trait Read: Sized {
 }
 
 /// A value that tells numbers, each in a unit, which its key's bounds hold.
-pub trait Told {
+pub trait TellsNumber {
     /// The numbers.
     fn numbers(&self) -> Vec<(Unit, f64)> {
         Vec::new()
@@ -92,7 +92,7 @@ impl<'a> Reader<'a> {
     }
 
     /// Reads a quantity from a scalar's text, and keeps to its key's bounds.
-    pub fn quantity<T: Told, E: Into<NoQuantity>>(
+    pub fn quantity<T: TellsNumber, E: Into<NoQuantity>>(
         &mut self,
         node: &Node,
         wanted: Wanted,

@@ -16,7 +16,7 @@ use crate::units::{self, Force, Length, Mass, Money, UnitError, UnitStyle};
 
 use super::bounds::{MOST_STRUNG, Unit};
 use super::node::Node;
-use super::record::{Read, Reader, Told};
+use super::record::{Read, Reader, TellsNumber};
 use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Open, Outline, Settle, Shape, Skill, SoldBy};
 
 impl<T: JsonSchema> JsonSchema for At<T> {
@@ -234,7 +234,7 @@ pub struct Body {
 /// Declares which numbers a value tells, and in what unit.
 macro_rules! told {
     ($($name:ident: |$value:ident| $numbers:expr;)*) => {
-        $(impl Told for $name {
+        $(impl TellsNumber for $name {
             fn numbers(&self) -> Vec<(Unit, f64)> {
                 let $value = self;
                 $numbers
@@ -270,11 +270,11 @@ told! {
     };
 }
 
-impl Told for Money {}
-impl Told for YesNo {}
-impl Told for Colour {}
-impl Told for Body {}
-impl Told for UnitStyle {}
+impl TellsNumber for Money {}
+impl TellsNumber for YesNo {}
+impl TellsNumber for Colour {}
+impl TellsNumber for Body {}
+impl TellsNumber for UnitStyle {}
 
 fn whole(text: &str) -> Result<Whole, NoQuantity> {
     match text.trim().parse::<u32>() {

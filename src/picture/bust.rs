@@ -5,7 +5,7 @@
 
 use crate::drape::body::skin::Skin;
 use crate::geometry::{Extent, Point, path};
-use crate::paint::mark::{Fill, Mark, Rgb, Step, Stop, Stroke};
+use crate::paint::mark::{ColourStop, Fill, Mark, Rgb, Segment, Stroke};
 use crate::paint::outline;
 use crate::sheet::figure::Frame;
 
@@ -103,25 +103,25 @@ impl Drawing<'_> {
 
     /// The shadow on the wall behind, out of focus. A shadow thrown by what the frame cuts would be
     /// cut with it: this one is drawn.
-    fn shadow(&self, stone: &[Step]) -> Mark {
+    fn shadow(&self, stone: &[Segment]) -> Mark {
         let aside = AWAY * self.size(SHADOW);
         let outline = outline::mapped(stone, |point| point + aside);
         self.soft(SHADOW, area(outline, Fill::Flat(Rgb::BLACK, 0.2)))
     }
 
     /// The stone in its shade: darker to the right and towards the foot.
-    fn body(&self, stone: &[Step]) -> Vec<Mark> {
+    fn body(&self, stone: &[Segment]) -> Vec<Mark> {
         let across = [(0.0, -0.3), (0.2, -0.06), (0.45, 0.04), (0.75, -0.16), (1.0, -0.42)];
         let stops = across.map(|(at, tone)| solid(at, tone)).to_vec();
         let fill = Fill::Linear(self.at(-REACH, 0.0), self.at(REACH, 0.0), stops);
         let down = [(0.0, 0.0), (0.4, 0.02), (0.8, 0.2), (1.0, 0.4)];
-        let stops = down.map(|(at, opacity)| Stop { at, colour: SHADE, opacity }).to_vec();
+        let stops = down.map(|(at, opacity)| ColourStop { at, colour: SHADE, opacity }).to_vec();
         let dusk = Fill::Linear(self.at(0.0, 0.0), self.at(0.0, self.bust.foot() / self.bust.breadth), stops);
         vec![area(stone.to_vec(), fill), area(stone.to_vec(), dusk)]
     }
 
     /// The outline of neck, shoulders and chest.
-    fn outline(&self) -> Vec<Step> {
+    fn outline(&self) -> Vec<Segment> {
         let foot = self.bust.foot() / self.bust.breadth;
         let body = self.bust.skin.outline(NECK, SHOULDER);
         let body: Vec<_> = body.iter().map(|at| (at.x / self.bust.breadth, at.y / self.bust.breadth)).collect();
@@ -132,9 +132,9 @@ impl Drawing<'_> {
         let right = half.iter().map(|(x, y)| self.at(*x, *y));
         let left = half.iter().rev().filter(|(x, _)| *x > 0.0).map(|(x, y)| self.at(-x, *y));
         let points: Vec<_> = right.chain(left).collect();
-        let mut steps = outline::curve(&points);
-        steps.push(Step::Close);
-        steps
+        let mut segments = outline::curve(&points);
+        segments.push(Segment::Close);
+        segments
     }
 
     /// The stone's fine grains of one colour, inside its outline.
@@ -216,12 +216,12 @@ fn side((x, y): (f64, f64)) -> impl Iterator<Item = (f64, f64)> {
     })
 }
 
-fn area(outline: Vec<Step>, fill: Fill) -> Mark {
+fn area(outline: Vec<Segment>, fill: Fill) -> Mark {
     Mark::Shape { outline, fill: Some(fill), stroke: None }
 }
 
 /// The stone lightened (above 0) or darkened (below 0).
-fn solid(at: f64, tone: f64) -> Stop {
+fn solid(at: f64, tone: f64) -> ColourStop {
     let colour = if tone < 0.0 { STONE.mixed(SHADE, -tone) } else { STONE.mixed(LIGHT, tone) };
-    Stop { at, colour, opacity: 1.0 }
+    ColourStop { at, colour, opacity: 1.0 }
 }

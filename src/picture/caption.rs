@@ -7,7 +7,7 @@ use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Rgb};
 use crate::paint::{metrics, style};
 
-use super::words;
+use super::english;
 
 /// Height of the strip for the caption, as a share of the picture's.
 pub const STRIP: f64 = 0.1;
@@ -31,6 +31,6 @@ pub fn marks(piece: &Piece, cell: Rect, among_several: bool, on_dark: bool) -> V
     };
     vec![
         line(Type::TITLE.coloured(ink), name, TITLE, 0.085),
-        line(Type::BODY.coloured(quiet), &words::length(piece), BELOW, 0.055),
+        line(Type::BODY.coloured(quiet), &english::length(piece), BELOW, 0.055),
     ]
 }

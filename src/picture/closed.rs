@@ -5,19 +5,21 @@ use crate::art::Stencils;
 use crate::drape::{self, Hung};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
-use crate::sheet::figure::{Frame, Layers, Track, Way, closed_box, closing_on, hooked, joined, mouths, on_tracks};
+use crate::sheet::figure::{
+    ClosureWay, Frame, Layers, Track, closed_box, closing_on, hooked, joined, mouths, on_tracks,
+};
 
 use super::shade::Shade;
 use super::subject::strung;
 
 /// A piece that lies closed.
-pub struct Closed {
+pub struct Arranged {
     tracks: Vec<Option<Track>>,
     strands: Vec<Option<Hung>>,
     closing: Vec<Point>,
 }
 
-impl Closed {
+impl Arranged {
     /// Lays a piece closed, where it closes behind a neck.
     pub fn of(piece: &Piece) -> Option<Self> {
         let drape::Closed { lines, closing } = drape::lay_closed(&piece.design, &piece.drape)?;
@@ -46,8 +48,8 @@ impl Closed {
         let closure = &piece.design.closure;
         let drawn = [closure.left(), closure.right()].map(|parts| hooked(parts, &piece.design));
         let [first, last] = mouths(&piece.design, self.strands.iter().map(Option::as_ref));
-        let inward = Way { line: self.closing.iter().rev().copied().collect(), mouth: first };
-        let outward = Way { line: self.closing.clone(), mouth: last };
+        let inward = ClosureWay { line: self.closing.iter().rev().copied().collect(), mouth: first };
+        let outward = ClosureWay { line: self.closing.clone(), mouth: last };
         let down = [Point::new(0.0, -1.0); 2];
         joined([inward, outward], drawn, down, &piece.design, frame, stencils)
     }

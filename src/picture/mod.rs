@@ -8,17 +8,17 @@
 mod bust;
 mod caption;
 mod closed;
+mod english;
 mod ground;
 mod mirror;
 mod portrait;
 mod shade;
 mod shine;
 mod subject;
-mod words;
 mod worn;
 
+pub use english::{alternative, subject};
 pub use portrait::Portrait;
-pub use words::{alternative, subject};
 
 use std::sync::Arc;
 
@@ -36,7 +36,7 @@ use subject::Subject;
 
 /// How a picture is made.
 #[derive(Clone, Debug)]
-pub struct Style {
+pub struct Setting {
     /// What the piece lies on.
     pub ground: Ground,
     /// Width to height.
@@ -106,20 +106,20 @@ const NARROWEST: f64 = 0.6;
 
 /// The picture of a piece, or of several variants of one side by side, each with its name.
 #[must_use]
-pub fn picture(pieces: &[Piece], style: &Style) -> Page {
-    let captioned = style.caption || pieces.len() > 1;
-    let subjects: Vec<_> = pieces.iter().map(|piece| Subject::of(piece, style.ground, !captioned)).collect();
+pub fn picture(pieces: &[Piece], setting: &Setting) -> Page {
+    let captioned = setting.caption || pieces.len() > 1;
+    let subjects: Vec<_> = pieces.iter().map(|piece| Subject::of(piece, setting.ground, !captioned)).collect();
     let extent = subjects.iter().map(Subject::extent).reduce(Extent::and);
     let extent = extent.unwrap_or(Extent { low: Point::ORIGIN, high: Point::new(1.0, 1.0) });
-    let cell = cell(extent, style.proportion, captioned, pieces.len() > 1);
+    let cell = cell(extent, setting.proportion, captioned, pieces.len() > 1);
     let mut page = bare(pieces, cell);
     let mut symbols = Vec::new();
-    page.marks = ground::marks(style.ground, page.width, page.height, &mut symbols);
+    page.marks = ground::marks(setting.ground, page.width, page.height, &mut symbols);
     for (index, subject) in subjects.iter().enumerate() {
         let cell = Rect { left: cell.width * index as f64, ..cell };
         page.marks.extend(placed(subject, index, extent, cell, captioned, &mut symbols));
         if captioned {
-            page.marks.extend(caption::marks(subject.piece, cell, pieces.len() > 1, style.ground.is_dark()));
+            page.marks.extend(caption::marks(subject.piece, cell, pieces.len() > 1, setting.ground.is_dark()));
         }
     }
     page.symbols = symbols.into();

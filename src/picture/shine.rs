@@ -4,7 +4,7 @@
 use crate::art::{self, Light, Look, looks_the_same_turned};
 use crate::design::{Bead, Design};
 use crate::geometry::{Extent, Point};
-use crate::paint::mark::{Fill, Mark, Rgb, Step, Stop, Stroke, Symbol};
+use crate::paint::mark::{ColourStop, Fill, Mark, Rgb, Segment, Stroke, Symbol};
 use crate::paint::outline::flattened;
 use crate::pattern::{Finish, Shape};
 
@@ -39,7 +39,7 @@ pub fn polished(mut symbol: Symbol, design: &Design) -> Symbol {
     symbol
 }
 
-fn area(outline: &[Step], fill: Fill) -> Mark {
+fn area(outline: &[Segment], fill: Fill) -> Mark {
     Mark::Shape { outline: outline.to_vec(), fill: Some(fill), stroke: None }
 }
 
@@ -59,8 +59,8 @@ fn over(bead: &Bead, turn: u32) -> Vec<Fill> {
     fills
 }
 
-fn shade(at: f64, opacity: f64) -> Stop {
-    Stop { at, colour: Rgb(0x1c, 0x16, 0x14), opacity }
+fn shade(at: f64, opacity: f64) -> ColourStop {
+    ColourStop { at, colour: Rgb(0x1c, 0x16, 0x14), opacity }
 }
 
 /// The dark at both ends.
@@ -80,7 +80,7 @@ fn rim(bead: &Bead) -> Fill {
 fn bloom(bead: &Bead, light: Light) -> Fill {
     let half = Point::new(bead.along.value(), bead.across.value()) * 0.5;
     let at = Point::new(light.towards.x * half.x, light.towards.y * half.y) * 0.5;
-    let stop = |at, opacity| Stop { at, colour: Rgb::WHITE, opacity };
+    let stop = |at, opacity| ColourStop { at, colour: Rgb::WHITE, opacity };
     let stops = vec![stop(0.0, BLOOM), stop(0.35, BLOOM * 0.4), stop(1.0, 0.0)];
     Fill::Radial(at, half.x.min(half.y) * 0.95, stops)
 }
@@ -92,7 +92,7 @@ fn soft_glint(mark: Mark, shape: Shape) -> Mark {
         Mark::Shape { outline, fill: Some(Fill::Flat(Rgb::WHITE, opacity)), stroke } => {
             let extent = Extent::of(flattened(&outline)).unwrap_or_default();
             let (middle, half) = (extent.low.between(extent.high, 0.5), (extent.high - extent.low) * 0.5);
-            let stop = |at, share: f64| Stop { at, colour: Rgb::WHITE, opacity: opacity * share };
+            let stop = |at, share: f64| ColourStop { at, colour: Rgb::WHITE, opacity: opacity * share };
             let fill = if matches!(shape, Shape::Tube | Shape::Barrel | Shape::Seed) {
                 let end = Point::new(half.x, 0.0);
                 let stops = vec![stop(0.0, 0.0), stop(0.3, 0.85), stop(0.7, 0.85), stop(1.0, 0.0)];
@@ -108,8 +108,9 @@ fn soft_glint(mark: Mark, shape: Shape) -> Mark {
 
 /// A mark of clear glass: what is not white light lets the ground through.
 fn glassy(mark: Mark) -> Mark {
-    let thin =
-        |stops: Vec<Stop>| stops.into_iter().map(|stop| Stop { opacity: stop.opacity * GLASS, ..stop }).collect();
+    let thin = |stops: Vec<ColourStop>| {
+        stops.into_iter().map(|stop| ColourStop { opacity: stop.opacity * GLASS, ..stop }).collect()
+    };
     match mark {
         Mark::Shape { outline, fill, stroke } => {
             let fill = fill.map(|fill| match fill {

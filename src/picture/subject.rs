@@ -7,9 +7,11 @@ use crate::drape::Hung;
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::pattern::Kind;
+use crate::sheet::english;
 use crate::sheet::figure::{self, Frame, Layers, Sketch};
+use crate::sheet::said::Alternative;
 
-use super::closed::Closed;
+use super::closed::Arranged;
 use super::shade::Shade;
 use super::{Ground, mirror, worn};
 
@@ -28,7 +30,7 @@ enum Pose {
     /// As it hangs, its closure open.
     Open,
     /// A necklace laid closed.
-    Closed(Closed),
+    Closed(Arranged),
     /// Round a limb.
     Ring(Extent),
     /// Two, mirrored in an upright line.
@@ -46,7 +48,7 @@ impl<'a> Subject<'a> {
             (None, None) if piece.design.heading.kind == Kind::Earrings => {
                 Pose::Pair(pair_axis(figure::hanging_extent(piece)))
             }
-            (None, None) => Closed::of(piece).map_or(Pose::Open, Pose::Closed),
+            (None, None) => Arranged::of(piece).map_or(Pose::Open, Pose::Closed),
         };
         Self { piece, shade: Shade::of(&piece.design, ground.is_dark()), pose }
     }
@@ -138,7 +140,7 @@ pub fn strung(
         .map(|(strand, hung)| {
             let on_edge = figure::is_along_the_limb(piece);
             let marks = Sketch { design, strand, hung, frame, stencils, on_edge }.strand();
-            Mark::figure(format!("strand {}", strand.name), marks)
+            Mark::figure(english::figure(&Alternative::Strand(&strand.name)), marks)
         })
         .collect();
     let several = figures.len().div_ceil(MOST_SHADOWS).max(1);
@@ -153,5 +155,8 @@ pub fn strung(
 fn twined(design: &Design, strands: &[Option<Hung>], shade: Shade, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
     let hung: Vec<_> = strands.iter().map(Option::as_ref).collect();
     let layers = figure::twined::layers(design, &hung, frame, stencils, MOST_SHADOWS);
-    Mark::figure(figure::twined::label(design), layers.into_iter().map(|layer| shade.touching(layer)).collect())
+    Mark::figure(
+        english::figure(&Alternative::twisted(design)),
+        layers.into_iter().map(|layer| shade.touching(layer)).collect(),
+    )
 }

@@ -9,7 +9,7 @@ use super::{Level, Remark};
 use crate::source::{Place, Source};
 
 /// A part of a pattern: where it stands, and what it is called: `bead reed`.
-pub type Part = (Place, String);
+pub type Landmark = (Place, String);
 
 /// Columns of text that are filled.
 const WIDTH: usize = 76;
@@ -21,7 +21,7 @@ const MARKED: usize = 24;
 /// The remarks, errors first and each level from top to bottom, the first 50 of each code, then how many there are of
 /// each level; nothing for no remarks.
 #[must_use]
-pub fn plain(remarks: &[Remark], source: &Source, parts: &[Part], colour: bool) -> String {
+pub fn plain(remarks: &[Remark], source: &Source, parts: &[Landmark], colour: bool) -> String {
     let mut sorted: Vec<_> = remarks.iter().collect();
     sorted.sort_by_key(|remark| (remark.level(), remark.place));
     let (few, more) = few(sorted);
@@ -29,7 +29,7 @@ pub fn plain(remarks: &[Remark], source: &Source, parts: &[Part], colour: bool) 
     if remarks.is_empty() { told } else { told + &more + &summary(remarks) + "\n" }
 }
 
-fn one(remark: &Remark, source: &Source, parts: &[Part], colour: bool) -> String {
+fn one(remark: &Remark, source: &Source, parts: &[Landmark], colour: bool) -> String {
     let source = remark.file(source);
     let mut text = format!("{}: {}\n", tinted(remark.level(), colour), on_a_line(&remark.headline()));
     let rows = [
@@ -56,7 +56,7 @@ fn tinted(level: Level, colour: bool) -> String {
 }
 
 /// `bead reed, line 7 of saltmarsh.yaml`.
-fn place(remark: &Remark, source: &Source, parts: &[Part]) -> String {
+fn place(remark: &Remark, source: &Source, parts: &[Landmark]) -> String {
     let name = on_a_line(&source.name);
     let name = if name == "-" { "what was read".to_owned() } else { name };
     let Some(place) = remark.place else { return name };

@@ -8,10 +8,10 @@ use super::few::few;
 use super::{Code, Level, Remark};
 use crate::source::{Place, Source};
 
-/// How much a remark's text says.
+/// How remarks are written down.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[non_exhaustive]
-pub enum Style {
+pub enum Notation {
     /// With the line of the pattern that is meant, and the help, for the first 50 of each code; then how many of each
     /// level.
     #[default]
@@ -45,12 +45,12 @@ pub struct Record {
 
 /// The remarks as text, ending in a line break; nothing for no remarks, save in JSON.
 #[must_use]
-pub fn render(remarks: &[Remark], source: &Source, style: Style, colour: bool) -> String {
-    match style {
-        Style::Json => json(remarks, source),
+pub fn render(remarks: &[Remark], source: &Source, notation: Notation, colour: bool) -> String {
+    match notation {
+        Notation::Json => json(remarks, source),
         _ if remarks.is_empty() => String::new(),
-        Style::Full => full(remarks, source, colour) + &summary(remarks) + "\n",
-        Style::Short => short(remarks, source) + &summary(remarks) + "\n",
+        Notation::Full => full(remarks, source, colour) + &summary(remarks) + "\n",
+        Notation::Short => short(remarks, source) + &summary(remarks) + "\n",
     }
 }
 
@@ -188,7 +188,7 @@ mod tests {
     #[test]
     fn full_shows_the_line_and_the_help() {
         assert_eq!(
-            render(&remarks(), &source(), Style::Full, false),
+            render(&remarks(), &source(), Notation::Full, false),
             "error[unknown-key]: there is no key `beeds` here\n\
              \x20--> gull.yaml:3:1\n\
              \x20 |\n\
@@ -213,7 +213,7 @@ mod tests {
     #[test]
     fn short_is_one_line_each() {
         assert_eq!(
-            render(&remarks(), &source(), Style::Short, false),
+            render(&remarks(), &source(), Notation::Short, false),
             "gull.yaml:3:1: error[unknown-key]: there is no key `beeds` here\n\
              gull.yaml:4:14: error[bad-quantity]: `6` is not a whole number\n\
              gull.yaml: error[missing-key]: `strands` is not written\n\
@@ -224,24 +224,24 @@ mod tests {
     #[test]
     fn json_is_an_array_for_programs() {
         assert_eq!(
-            render(&remarks()[..1], &source(), Style::Json, false),
+            render(&remarks()[..1], &source(), Notation::Json, false),
             "[\n  {\n    \"code\": \"unknown-key\",\n    \"level\": \"error\",\n    \
              \"headline\": \"there is no key `beeds` here\",\n    \"line\": 3,\n    \"column\": 1,\n    \
              \"help\": \"did you mean `beads`?\"\n  }\n]\n"
         );
-        assert_eq!(render(&[], &source(), Style::Json, false), "[]\n");
+        assert_eq!(render(&[], &source(), Notation::Json, false), "[]\n");
     }
 
     #[test]
     fn colour_only_where_asked() {
-        assert!(render(&remarks(), &source(), Style::Full, true).contains('\u{1b}'));
-        assert!(!render(&remarks(), &source(), Style::Full, false).contains('\u{1b}'));
+        assert!(render(&remarks(), &source(), Notation::Full, true).contains('\u{1b}'));
+        assert!(!render(&remarks(), &source(), Notation::Full, false).contains('\u{1b}'));
     }
 
     #[test]
     fn nothing_to_say_is_nothing() {
-        assert_eq!(render(&[], &source(), Style::Full, false), "");
-        assert_eq!(render(&[], &source(), Style::Short, false), "");
+        assert_eq!(render(&[], &source(), Notation::Full, false), "");
+        assert_eq!(render(&[], &source(), Notation::Short, false), "");
         assert_eq!(summary(&[]), "");
     }
 
@@ -258,8 +258,8 @@ mod tests {
                         start,
                         end,
                     });
-                    for style in [Style::Full, Style::Short, Style::Json] {
-                        assert!(!render(std::slice::from_ref(&remark), &source, style, false).contains('\u{1b}'));
+                    for notation in [Notation::Full, Notation::Short, Notation::Json] {
+                        assert!(!render(std::slice::from_ref(&remark), &source, notation, false).contains('\u{1b}'));
                     }
                 }
             }
@@ -271,7 +271,7 @@ mod tests {
         fn any_text_and_place_can_be_shown(text in any::<String>(), start in 0_usize..200, length in 0_usize..200) {
             let source = Source::new("any.yaml", text);
             let remark = Remark::new(Language::KeyTwice { key: "look".to_owned() }).at(Place { file: 0, start, end: start + length });
-            prop_assert!(render(&[remark], &source, Style::Full, true).contains("look"));
+            prop_assert!(render(&[remark], &source, Notation::Full, true).contains("look"));
         }
     }
 
@@ -282,7 +282,7 @@ mod tests {
         let source = Source::new("long.yaml", text);
         for end in [start + 4, usize::MAX] {
             let remark = Remark::new(Language::KeyTwice { key: "look".to_owned() }).at(Place { file: 0, start, end });
-            let shown = render(&[remark], &source, Style::Full, false);
+            let shown = render(&[remark], &source, Notation::Full, false);
             assert!(shown.contains("here") && shown.len() < 1000, "{}", shown.len());
         }
     }

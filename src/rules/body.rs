@@ -74,11 +74,12 @@ mod tests {
     fn a_childs_necklace_opens_when_pulled() {
         let mut design = sample::necklace();
         assert_eq!(check(&design), []);
-        design.wear.child = true;
+        design = design.changed(|model| model.wear.child = true).unwrap();
         assert_eq!(sample::codes(&check(&design)), [Code::ChildBreakaway]);
-        sample::add_clasp(&mut design);
+        design = design.changed(sample::add_clasp).unwrap();
         assert_eq!(sample::codes(&check(&design)), [Code::ChildBreakaway]);
-        design.findings.iter_mut().for_each(|finding| finding.breakaway = true);
+        design =
+            design.changed(|model| model.findings.iter_mut().for_each(|finding| finding.breakaway = true)).unwrap();
         assert_eq!(check(&design), []);
     }
 

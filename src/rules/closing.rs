@@ -1,11 +1,11 @@
 //! Whether the two sides of a closure close onto one another, and whether its findings can be joined.
 
 use super::bead;
-use crate::design::{Design, Finding, Lot, Part, Ring, Strand, Worn};
+use crate::design::{Design, Finding, JumpRing, Lot, Part, Strand, WornOpen};
 use crate::drape::fall;
 use crate::pattern::{CordKind, FindingKind};
 use crate::remark::Remark;
-use crate::remark::said::closing::{Closing, Side};
+use crate::remark::said::closing::{Closing, ClosureSide};
 use crate::units::Length;
 
 /// Remarks about the closure.
@@ -34,8 +34,8 @@ fn one_sided(design: &Design) -> Option<Remark> {
         return None;
     }
     let (bare, other) = match (closure.left().last(), closure.right().last()) {
-        (None, Some(part)) => (Side::Left, part),
-        (Some(part), None) if !closure.loops() => (Side::Right, part),
+        (None, Some(part)) => (ClosureSide::Left, part),
+        (Some(part), None) if !closure.loops() => (ClosureSide::Right, part),
         _ => return None,
     };
     let finding = &design.findings[other.finding];
@@ -45,7 +45,7 @@ fn one_sided(design: &Design) -> Option<Remark> {
 
 /// What hangs below the ring through which the last end goes must pass it.
 fn narrow(design: &Design) -> Option<Remark> {
-    let Some(Worn::Through(tail)) = design.closure.open() else { return None };
+    let Some(WornOpen::Through(tail)) = design.closure.open() else { return None };
     let ring = &design.findings[design.closure.left().last()?.finding];
     let inside = ring.inside()?;
     let below = |strand: &Strand| (strand.finished - *tail).value() + fall::beyond(design);
@@ -61,7 +61,7 @@ fn narrow(design: &Design) -> Option<Remark> {
 
 /// How broad a finding is that is to go through a ring, where that is known; a tassel is pressed together.
 fn breadth(finding: &Finding) -> Option<Length> {
-    let stated = [finding.outside(), finding.mouth(), finding.ring().map(Ring::breadth)].into_iter().flatten();
+    let stated = [finding.outside(), finding.mouth(), finding.ring().map(JumpRing::breadth)].into_iter().flatten();
     stated.reduce(Length::max).filter(|_| finding.tassel().is_none())
 }
 

@@ -184,13 +184,13 @@ mod tests {
 
     /// Strands with crimps of 2 mm, gathered by an eye pin in a cone 12 mm long.
     fn gathered(strands: usize, inside: f64) -> Design {
-        let mut design = sample::necklace();
-        let strand = design.strands[nth(0)].clone();
-        design.strands = vec![strand; strands].into();
-        let pin = Form::Pin(sample::pin(Foot::Eye, 50.0, 0.72));
-        design.findings.extend([sample::finding("eye pin", pin), sample::finding("cone", cone(12.0, inside, 1.5))]);
-        design.closure.joins = Joins::sides(Vec::new(), [1, 2].map(|at| sample::part(nth(at))).to_vec());
-        design
+        let pin = sample::finding("eye pin", Form::Pin(sample::pin(Foot::Eye, 50.0, 0.72)));
+        let gathered = sample::necklace().changed(|model| {
+            model.strands = vec![model.strands[nth(0)].clone(); strands].into();
+            model.findings.extend([pin, sample::finding("cone", cone(12.0, inside, 1.5))]);
+            model.closure.joins = Joins::sides(Vec::new(), [1, 2].map(|at| sample::part(nth(at))).to_vec());
+        });
+        gathered.unwrap()
     }
 
     #[test]
@@ -206,28 +206,26 @@ mod tests {
     #[test]
     fn an_eye_jams_or_does_not() {
         assert_eq!(sample::codes(&check(&gathered(1, 2.9))), [Code::EyeInCone]);
-        let mut wide = gathered(1, 6.5);
-        wide.findings[nth(2)].form = cone(12.0, 6.5, 3.0);
+        let mut wide = gathered(1, 6.5).changed(|model| model.findings[nth(2)].form = cone(12.0, 6.5, 3.0)).unwrap();
         assert_eq!(sample::codes(&check(&wide)), [Code::EyeInCone]);
-        wide.findings[nth(2)].form = cone(13.0, 6.5, 0.71);
+        wide = wide.changed(|model| model.findings[nth(2)].form = cone(13.0, 6.5, 0.71)).unwrap();
         assert_eq!(sample::codes(&check(&wide)), [Code::PinTooThick]);
     }
 
     #[test]
     fn loops_fill_the_eye() {
-        let mut design = gathered(2, 6.5);
-        design.cords[nth(0)].diameter = Length::mm(0.779);
+        let mut design = gathered(2, 6.5).changed(|model| model.cords[nth(0)].diameter = Length::mm(0.779)).unwrap();
         assert_eq!(sample::codes(&check(&design)), []);
-        design.cords[nth(0)].diameter = Length::mm(0.781);
+        design = design.changed(|model| model.cords[nth(0)].diameter = Length::mm(0.781)).unwrap();
         assert_eq!(sample::codes(&check(&design)), [Code::EyeTooSmall]);
     }
 
     #[test]
     fn crimps_hide_in_a_long_cone() {
-        let mut design = gathered(2, 6.5);
-        design.strands[nth(1)].ends[1].bight = Length::mm(4.11);
+        let mut design =
+            gathered(2, 6.5).changed(|model| model.strands[nth(1)].ends[1].bight = Length::mm(4.11)).unwrap();
         assert_eq!(sample::codes(&check(&design)), []);
-        design.strands[nth(1)].ends[1].bight = Length::mm(4.13);
+        design = design.changed(|model| model.strands[nth(1)].ends[1].bight = Length::mm(4.13)).unwrap();
         assert_eq!(sample::codes(&check(&design)), [Code::CrimpsShow]);
     }
 }

@@ -146,10 +146,12 @@ mod tests {
 
     #[test]
     fn a_cord_as_thick_as_the_hole_just_passes() {
-        let mut design = sample::necklace();
-        design.cords[nth(0)].diameter = *design.beads[nth(0)].hole;
+        let mut design =
+            sample::necklace().changed(|model| model.cords[nth(0)].diameter = *model.beads[nth(0)].hole).unwrap();
         assert_eq!(sample::codes(&through_beads(&design)), []);
-        design.cords[nth(0)].diameter = *design.beads[nth(0)].hole + Length::mm(0.01);
+        design = design
+            .changed(|model| model.cords[nth(0)].diameter = *model.beads[nth(0)].hole + Length::mm(0.01))
+            .unwrap();
         assert_eq!(sample::codes(&through_beads(&design)), [Code::CordTooThick]);
     }
 
@@ -158,8 +160,7 @@ mod tests {
         // Wires of 0.508 and 0.6096 mm in a crimp of 1.3 mm: three of the first fit, two of the second, three of the
         // second do not (packing geometry; inside of 1.3 mm from two trade pages).
         let crimp = |wire: f64, guarded| {
-            let mut design = sample::necklace();
-            design.cords[nth(0)].diameter = Length::mm(wire);
+            let design = sample::necklace().changed(|model| model.cords[nth(0)].diameter = Length::mm(wire)).unwrap();
             through_crimp("crimp", &sample::CRIMP, &design.cords[nth(0)], 2, guarded).map(|remark| remark.code())
         };
         assert_eq!(crimp(0.508, true), None);

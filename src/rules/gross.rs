@@ -4,7 +4,7 @@ use crate::design::{Basis, Bead, Design, limb};
 use crate::pattern::Kind;
 use crate::remark::Remark;
 use crate::remark::said::wearing::Wearing;
-use crate::trade::bodies::{Place, extremes, usual};
+use crate::trade::bodies::{Site, extremes, usual};
 use crate::units::Length;
 
 /// The longest side of the largest beads that are strung, and of the largest that hang: common practice, no source.
@@ -30,7 +30,7 @@ fn measure(design: &Design) -> Option<Remark> {
 }
 
 /// The same number in another unit, where that is what people measure.
-fn meant(girth: Length, place: Place) -> Option<Length> {
+fn meant(girth: Length, place: Site) -> Option<Length> {
     let [least, most] = usual(place);
     SLIPS.into_iter().map(|slip| girth * slip).find(|meant| (least..=most).contains(meant))
 }

@@ -1,6 +1,6 @@
 //! How the strands hang: whether they go round the neck, leave one another room, and look meant.
 
-use crate::design::{Bit, Design, Phrase, Strand, Worn};
+use crate::design::{Bit, Design, Phrase, Strand, WornOpen};
 use crate::drape::{self, Clearance, Drape};
 use crate::materials::Article;
 use crate::pattern::{CordKind, Kind, Settle};
@@ -53,8 +53,8 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
 fn too_short(strand: &Strand, lacks: Length, design: &Design) -> Option<Remark> {
     let (_, closure) = design.closure_length();
     let (tail, through) = match design.closure.open() {
-        Some(Worn::Hanging) => return None,
-        Some(Worn::Through(tail)) => (*tail, true),
+        Some(WornOpen::Hanging) => return None,
+        Some(WornOpen::Through(tail)) => (*tail, true),
         None => (Length::ZERO, false),
     };
     let (is, wear) = (design.reach_of(strand) + closure - tail, &design.wear);
@@ -102,7 +102,7 @@ fn is_crowded(clearance: &Clearance, design: &Design) -> bool {
     rows || clearance.touching > TOUCHING && clearance.hardest <= 0.0
 }
 
-const fn go_round_a_limb(design: &Design) -> bool {
+fn go_round_a_limb(design: &Design) -> bool {
     matches!(design.heading.kind, Kind::Bracelet | Kind::Anklet)
 }
 
@@ -158,7 +158,7 @@ impl Bars {
 /// The ends held farther apart: by as much as the outlines overlap, or by what more it takes.
 fn wider(clearance: &Clearance, design: &Design, bars: Bars) -> Option<Way> {
     let held = |by: f64| design.held_apart(Length::mm(bars.needed + by));
-    let by = least(&WIDER, |by| has_room(Some(held(by)), clearance))?;
+    let by = least(&WIDER, |by| has_room(held(by), clearance))?;
     Some(bars.way(bars.needed + by))
 }
 
@@ -176,7 +176,7 @@ fn longer(clearance: &Clearance, design: &Design) -> Option<Way> {
 
 /// The longer strand longer, and the ends held apart.
 fn both(clearance: &Clearance, design: &Design, bars: Bars) -> Option<[Way; 2]> {
-    let longer = longer(clearance, &design.held_apart(Length::mm(bars.needed)))?;
+    let longer = longer(clearance, &design.held_apart(Length::mm(bars.needed))?)?;
     Some([longer, bars.way(bars.needed)])
 }
 
@@ -258,8 +258,13 @@ mod tests {
         assert!(told(Unrest::TooMany).contains("too many parts"));
         let lost = told(Unrest::Lost { rounds: 7 });
         assert!(lost.contains("no place in 7 rounds") && !lost.contains("mm"), "{lost}");
-        let left = told(Unrest::Left { rounds: 20, overlap: 0.125, imbalance: 0.0031 });
-        assert!(left.contains("20 rounds: 0.12 mm of overlap and 0.0031 N"), "{left}");
+        let left = |overlap, moves| told(Unrest::Left { rounds: 20, overlap, moves });
+        let both = left(0.125, 0.0512);
+        assert!(
+            both.ends_with("20 rounds: outlines lie 0.12 mm in one another, and a round still moves it by 0.051 mm")
+        );
+        assert!(left(0.0004, 0.0512).ends_with("20 rounds: a round still moves it by 0.051 mm"));
+        assert!(left(0.013, 0.0031).ends_with("20 rounds: outlines lie 0.013 mm in one another"));
     }
 
     #[test]
@@ -284,7 +289,8 @@ mod tests {
     fn a_necklace_goes_round_its_neck() {
         let mut design = sample::necklace();
         let mut short = |by: f64| {
-            design.wear.narrowest = design.strands[nth(0)].finished + Length::mm(by);
+            design =
+                design.changed(|model| model.wear.narrowest = model.strands[nth(0)].finished + Length::mm(by)).unwrap();
             too_short(&design.strands[nth(0)], Length::ZERO, &design).map(|remark| remark.code())
         };
         assert_eq!(short(0.0), None);

@@ -67,7 +67,7 @@ fn slips(narrow: &Narrow<'_>, beside: &Bead) -> Option<Remark> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::{Form, Ring, Stated, nth};
+    use crate::design::{Form, JumpRing, Stated, nth};
     use crate::remark::Code;
     use crate::rules::sample;
 
@@ -75,17 +75,20 @@ mod tests {
     fn a_ring_narrower_than_the_hole_beside_it() {
         let mut design = sample::necklace();
         let sizes =
-            Ring { inside: Length::mm(3.0), wire: Stated::Stated(Length::mm(0.5)), outside: None, closed: false };
+            JumpRing { inside: Length::mm(3.0), wire: Stated::Stated(Length::mm(0.5)), outside: None, closed: false };
         let ring = sample::finding("ring", Form::JumpRing(sizes));
-        let at = design.findings.push(ring);
-        let bits = &mut design.strands[nth(0)].trains[0].bits;
-        let beside = bits.iter().position(|bit| bit.what == What::Bead(nth(0))).expect("a bead of the first kind");
-        let [before, after] = [bits[beside].before, bits[beside].after];
-        let strung = Bit::new(What::Finding(at), [before, after], bits[beside].mass);
-        bits.insert(beside, strung);
+        design = design
+            .changed(|model| {
+                let at = model.findings.push(ring);
+                let bits = &mut model.strands[nth(0)].trains[0].bits;
+                let beside = bits.iter().position(|bit| bit.what == What::Bead(nth(0))).unwrap();
+                let [before, after] = [bits[beside].before, bits[beside].after];
+                bits.insert(beside, Bit::new(What::Finding(at), [before, after], bits[beside].mass));
+            })
+            .unwrap();
         // A ring of 3 + 2 x 0.5 mm outside beside a hole of 4.1 mm, and beside one of 4 mm.
         let mut codes = |hole: f64| {
-            design.beads[nth(0)].hole = Stated::Stated(Length::mm(hole));
+            design = design.changed(|model| model.beads[nth(0)].hole = Stated::Stated(Length::mm(hole))).unwrap();
             let rings = check(&design).into_iter().filter(|remark| remark.headline().starts_with("ring "));
             rings.map(|remark| remark.code()).collect::<Vec<_>>()
         };

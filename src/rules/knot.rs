@@ -59,9 +59,13 @@ mod tests {
     fn thread_is_knotted_and_wire_is_crimped() {
         let mut design = sample::necklace();
         assert_eq!(check(&design), []);
-        design.strands[nth(0)].ends[1].findings.clear();
+        design = design
+            .changed(|model| {
+                model.strands[nth(0)].ends[1].findings.clear();
+            })
+            .unwrap();
         assert_eq!(sample::codes(&check(&design)), [Code::WireKnotted]);
-        design.cords[nth(0)].kind = CordKind::Thread;
+        design = design.changed(|model| model.cords[nth(0)].kind = CordKind::Thread).unwrap();
         assert_eq!(check(&design), []);
     }
 }

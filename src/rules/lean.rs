@@ -23,7 +23,7 @@ pub fn leaning(design: &Design, drape: &Drape, shared: Shared, bores: Bores, gro
     let most = bores.apart.value() * LEANS;
     let pairs = group.0.windows(2).filter(|pair| pair[0].through == pair[1].through && design.twist.is_none());
     let worst = pairs.filter_map(|pair| {
-        let rows = [pair[0].strand, pair[1].strand].map(|at| Row::of(design, drape, at, shared));
+        let rows = [pair[0].strand, pair[1].strand].map(|at| HeldRow::of(design, drape, at, shared));
         let [inner, outer] = rows;
         Pair { inner: inner?, outer: outer?, swags: swags(design) }.worst()
     });
@@ -47,7 +47,7 @@ fn joins_last_ends(design: &Design) -> bool {
 }
 
 /// A row with the places at which it is held to its neighbours.
-struct Row<'a> {
+struct HeldRow<'a> {
     strand: &'a Strand,
     /// How far along it each thing lies that it shares, in mm, between its ends where both are held.
     places: Vec<f64>,
@@ -55,7 +55,7 @@ struct Row<'a> {
     ends: bool,
 }
 
-impl<'a> Row<'a> {
+impl<'a> HeldRow<'a> {
     fn of(design: &'a Design, drape: &Drape, at: Index<Strand>, shared: Shared) -> Option<Self> {
         let strand = &design.strands[at];
         let stations = drape.strands.get(at)?.through(strand, shared).map(|seat| seat.station);
@@ -71,15 +71,15 @@ impl<'a> Row<'a> {
 
 /// Two neighbouring rows.
 struct Pair<'a> {
-    inner: Row<'a>,
-    outer: Row<'a>,
+    inner: HeldRow<'a>,
+    outer: HeldRow<'a>,
     swags: bool,
 }
 
 impl<'a> Pair<'a> {
     /// How much farther along the inner row than along the outer each thing lies.
     fn ahead(&self) -> Vec<f64> {
-        let [inner, outer] = [&self.inner, &self.outer].map(Row::length);
+        let [inner, outer] = [&self.inner, &self.outer].map(HeldRow::length);
         // Round a limb a row of thicker beads is longer, and each of its stretches by its share.
         let alike = if !self.swags && self.inner.ends { 0.5 * (inner + outer) } else { 0.0 };
         let scale = |length: f64| if alike > 0.0 { alike / length } else { 1.0 };

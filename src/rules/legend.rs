@@ -62,9 +62,12 @@ mod tests {
     use crate::rules::sample;
 
     fn remarks(one: Rgb, other: Rgb) -> Vec<Remark> {
-        let mut design = sample::necklace();
-        design.beads[nth(0)].colour = one;
-        design.beads.push(Bead { letter: "Z".to_owned(), colour: other, ..design.beads[nth(0)].clone() });
+        let design = sample::necklace()
+            .changed(|model| {
+                model.beads[nth(0)].colour = one;
+                model.beads.push(Bead { letter: "Z".to_owned(), colour: other, ..model.beads[nth(0)].clone() });
+            })
+            .unwrap();
         check(&design)
     }
 
@@ -90,7 +93,11 @@ mod tests {
             let mut design = sample::necklace();
             let mut other = Bead { letter: "Z".to_owned(), ..design.beads[nth(0)].clone() };
             change(&mut other);
-            design.beads.push(other);
+            design = design
+                .changed(|model| {
+                    model.beads.push(other);
+                })
+                .unwrap();
             check(&design).len()
         };
         assert_eq!(alike(|_| {}), 1);

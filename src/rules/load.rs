@@ -70,11 +70,11 @@ mod tests {
     fn a_cord_bears_five_times_its_tension() {
         let (mut design, mut drape) = (sample::necklace(), sample::drape());
         drape.strands[nth(0)].tension.last = 2.0;
-        design.cords[nth(0)].strength = Some(Force::newtons(10.0));
+        design = design.changed(|model| model.cords[nth(0)].strength = Some(Force::newtons(10.0))).unwrap();
         assert_eq!(check(&design, &drape), []);
-        design.cords[nth(0)].strength = Some(Force::newtons(9.9));
+        design = design.changed(|model| model.cords[nth(0)].strength = Some(Force::newtons(9.9))).unwrap();
         assert_eq!(sample::codes(&check(&design, &drape)), [Code::WeakCord]);
-        design.cords[nth(0)].strength = None;
+        design = design.changed(|model| model.cords[nth(0)].strength = None).unwrap();
         assert_eq!(sample::codes(&check(&design, &drape)), [Code::StrengthUnknown]);
     }
 
@@ -82,9 +82,11 @@ mod tests {
     fn heavy_from_150_grams() {
         let (mut design, drape) = (sample::necklace(), sample::drape());
         let rest = design.mass().value() - design.strands[nth(0)].trains[0].bits[0].mass;
-        design.strands[nth(0)].trains[0].bits[0].mass = HEAVY.value() - rest - 0.01;
+        design =
+            design.changed(|model| model.strands[nth(0)].trains[0].bits[0].mass = HEAVY.value() - rest - 0.01).unwrap();
         assert_eq!(check(&design, &drape), []);
-        design.strands[nth(0)].trains[0].bits[0].mass = HEAVY.value() - rest + 0.01;
+        design =
+            design.changed(|model| model.strands[nth(0)].trains[0].bits[0].mass = HEAVY.value() - rest + 0.01).unwrap();
         assert_eq!(sample::codes(&check(&design, &drape)), [Code::HeavyPiece]);
     }
 }

@@ -36,10 +36,11 @@ mod twist;
 use crate::design::{Bead, Bit, Design, Index, Strand};
 use crate::drape::Drape;
 use crate::remark::{Remark, once};
+use crate::units::Telling;
 
-/// Everything that the rules have to say about a design and its drape.
+/// Everything that the rules have to say about a design and its drape, and how it is told.
 #[must_use]
-pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
+pub fn check(design: &Design, drape: &Drape, telling: &Telling) -> Vec<Remark> {
     once(
         [
             fit::check(design),
@@ -59,7 +60,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
             drops::check(design, drape),
             ring::check(design, drape),
             coil::check(design),
-            twist::check(design),
+            twist::check(design, telling.units),
             extender::check(design, drape),
             links::check(design),
             legend::check(design),
@@ -67,7 +68,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
             gross::check(design),
             packs::check(design),
             price::check(design),
-            text::check(design),
+            text::check(design, telling),
         ]
         .concat(),
     )

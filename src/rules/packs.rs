@@ -149,8 +149,12 @@ mod tests {
     fn beads(count: usize, lot: Lot) -> Design {
         let mut design = sample::necklace();
         let bit = design.strands[nth(0)].trains[0].bits[0].clone();
-        design.strands[nth(0)].trains[0].bits = vec![bit; count];
-        design.beads[nth(0)].sold = Some(Sold { lot, price: Some(Money::coins(420)), from: None });
+        design = design
+            .changed(|model| {
+                model.strands[nth(0)].trains[0].bits = vec![bit; count];
+                model.beads[nth(0)].sold = Some(Sold { lot, price: Some(Money::coins(420)), from: None });
+            })
+            .unwrap();
         design
     }
 
@@ -189,9 +193,12 @@ mod tests {
 
     #[test]
     fn a_spool_shorter_than_its_strand() {
-        let mut design = beads(10, Lot::Each);
-        design.cords[nth(0)].sold =
-            Some(Sold { lot: Lot::Length(Length::mm(300.0)), price: Some(Money::coins(500)), from: None });
+        let design = beads(10, Lot::Each)
+            .changed(|model| {
+                model.cords[nth(0)].sold =
+                    Some(Sold { lot: Lot::Length(Length::mm(300.0)), price: Some(Money::coins(500)), from: None });
+            })
+            .unwrap();
         let remark = only(&design);
         assert_eq!(remark.code(), Code::SpoolTooShort);
         assert!(

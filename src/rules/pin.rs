@@ -68,11 +68,12 @@ mod tests {
 
     #[test]
     fn beads_on_a_pin() {
-        let mut design = sample::necklace();
-        sample::hang_dangle(&mut design);
+        let mut design = sample::necklace().changed(sample::hang_dangle).unwrap();
         assert_eq!(sample::codes(&check(&design)), []);
         let thick = design.beads[nth(0)].hole.value() + 0.01;
-        design.findings[nth(1)].form = Form::Pin(sample::pin(Foot::Head, 50.0, thick));
+        design = design
+            .changed(|model| model.findings[nth(1)].form = Form::Pin(sample::pin(Foot::Head, 50.0, thick)))
+            .unwrap();
         assert_eq!(sample::codes(&check(&design)), [Code::PinTooThick]);
     }
 }

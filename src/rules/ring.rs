@@ -169,9 +169,13 @@ mod tests {
     #[test]
     fn room_within_half_a_fits_range() {
         let (mut design, mut drape) = (sample::necklace(), sample::drape());
-        design.heading.kind = Kind::Bracelet;
-        design.wear.narrowest = Length::mm(160.0);
-        design.wear.ease = Length::mm(12.0);
+        design = design
+            .changed(|model| {
+                model.heading.kind = Kind::Bracelet;
+                model.wear.narrowest = Length::mm(160.0);
+                model.wear.ease = Length::mm(12.0);
+            })
+            .unwrap();
         let mut codes = |inside_girth: f64| {
             drape.rings = vec![ring(inside_girth)];
             sample::codes(&check(&design, &drape))
@@ -186,12 +190,16 @@ mod tests {
     #[test]
     fn elastic_stretches_over_the_hand() {
         let (mut design, mut drape) = (sample::necklace(), sample::drape());
-        design.cords[nth(0)].kind = CordKind::Elastic;
-        design.heading.kind = Kind::Bracelet;
-        design.wear.narrowest = Length::mm(160.0);
+        design = design
+            .changed(|model| {
+                model.cords[nth(0)].kind = CordKind::Elastic;
+                model.heading.kind = Kind::Bracelet;
+                model.wear.narrowest = Length::mm(160.0);
+            })
+            .unwrap();
         drape.rings = vec![ring(158.0)];
         assert_eq!(sample::codes(&check(&design, &drape)), []);
-        design.wear.ease = Length::mm(5.0);
+        design = design.changed(|model| model.wear.ease = Length::mm(5.0)).unwrap();
         assert_eq!(sample::codes(&check(&design, &drape)), [Code::RingTight]);
     }
 }

@@ -1,8 +1,8 @@
 //! A small design and drape for the rules' tests, about which no rule has anything to say.
 
 use crate::design::{
-    Bead, Bit, Body, Cord, Crimp, Dangle, Design, End, Finding, Foot, Form, Index, Joins, Part, Pin, Stated, Strand,
-    What, nth,
+    Bead, Bit, Cord, Crimp, Dangle, Design, Dimensions, End, Finding, Foot, Form, Index, Joins, Model, Part, Pin,
+    Stated, Strand, What, nth,
 };
 use crate::drape::{Drape, Hung, Tension};
 use crate::geometry::Point;
@@ -10,7 +10,7 @@ use crate::paint::mark::Rgb;
 use crate::pattern::{CordKind, Drilled, Finish, Kind, Shape};
 use crate::remark::{Code, Remark};
 use crate::source::Place;
-use crate::units::{Force, Length, Mass, UnitStyle};
+use crate::units::{Force, Length, Mass};
 
 /// The codes of remarks, each once.
 pub fn codes(remarks: &[Remark]) -> Vec<Code> {
@@ -19,14 +19,12 @@ pub fn codes(remarks: &[Remark]) -> Vec<Code> {
 
 /// Three 6 mm beads on 400 mm of wire, a crimp at both ends, for a neck of 370 mm.
 pub fn necklace() -> Design {
-    let mut design = Design::bare("", Kind::Necklace, Length::mm(370.0));
-    design.heading.units = UnitStyle::Mm;
-    design.beads = vec![bead()].into();
-    design.cords = vec![cord()].into();
-    design.findings = vec![finding("crimp", Form::Crimp(CRIMP))].into();
-    design.strands = vec![strand()].into();
-    assert_eq!(design.flaw(), None);
-    design
+    let mut model = Model::bare("", Kind::Necklace, Length::mm(370.0));
+    model.beads = vec![bead()].into();
+    model.cords = vec![cord()].into();
+    model.findings = vec![finding("crimp", Form::Crimp(CRIMP))].into();
+    model.strands = vec![strand()].into();
+    Design::new(model).unwrap()
 }
 
 /// That necklace's drape, as far as the rules read it.
@@ -55,14 +53,14 @@ pub fn drape() -> Drape {
 }
 
 /// Hangs a bead on a head pin, finding 1, at the strand's middle.
-pub fn hang_dangle(design: &mut Design) {
+pub fn hang_dangle(design: &mut Model) {
     design.findings.push(finding("head pin", Form::Pin(pin(Foot::Head, 50.0, 0.6))));
     let dangle = Dangle { on: Some(nth(1)), bits: vec![bit(What::Bead(nth(0)))], drop: 9.0 };
     design.strands[nth(0)].trains[0].bits.insert(1, bit(What::Dangle(dangle)));
 }
 
 /// Closes the piece with a clasp, the last finding, on the right.
-pub fn add_clasp(design: &mut Design) {
+pub fn add_clasp(design: &mut Model) {
     let clasp = design.findings.push(finding("clasp", Form::Clasp(body(50.0))));
     design.closure.joins = Joins::sides(Vec::new(), vec![part(clasp)]);
 }
@@ -81,8 +79,8 @@ pub fn pin(foot: Foot, length: f64, wire: f64) -> Pin {
 }
 
 /// What is so long, in mm.
-pub fn body(length: f64) -> Body {
-    Body { length: Length::mm(length), outside: None, inside: None, wire: None }
+pub fn body(length: f64) -> Dimensions {
+    Dimensions { length: Length::mm(length), outside: None, inside: None, wire: None }
 }
 
 /// A finding of a form.

@@ -5,10 +5,11 @@ use crate::paint::metrics;
 use crate::remark::Remark;
 use crate::remark::said::wearing::{Text, Wearing};
 use crate::source::Place;
+use crate::units::Telling;
 
 /// A remark for each text with characters that print as empty boxes.
-pub fn check(design: &Design) -> Vec<Remark> {
-    let heading = heading(&design.heading).into_iter().filter_map(|(key, text)| remark(Text::Key(key), text));
+pub fn check(design: &Design, telling: &Telling) -> Vec<Remark> {
+    let heading = heading(&design.heading, telling).into_iter().filter_map(|(key, text)| remark(Text::Key(key), text));
     let articles =
         articles(design).filter_map(|(name, text, place)| Some(remark(Text::Named(name.to_owned()), text)?.at(place)));
     heading.chain(articles).collect()
@@ -19,15 +20,15 @@ fn remark(text: Text, printed: &str) -> Option<Remark> {
     (!missing.is_empty()).then(|| Remark::new(Wearing::MissingGlyph { text, missing }))
 }
 
-/// What stands above the drawing, with its pattern key.
-fn heading(heading: &Heading) -> Vec<(&'static str, &str)> {
+/// What stands above the drawing and beside prices, with its pattern key.
+fn heading<'a>(heading: &'a Heading, telling: &'a Telling) -> Vec<(&'static str, &'a str)> {
     let others = [
         ("summary", &heading.summary),
         ("designer", &heading.designer),
         ("permissions", &heading.permissions),
         ("time", &heading.time),
         ("notes", &heading.notes),
-        ("currency", &heading.currency),
+        ("currency", &telling.currency),
         ("size", &heading.size),
         ("colourway", &heading.colourway),
     ];
@@ -50,18 +51,22 @@ fn articles(design: &Design) -> impl Iterator<Item = (&str, &str, Place)> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::nth;
+    use crate::design::{Model, nth};
     use crate::remark::Code;
     use crate::rules::sample;
 
     #[test]
     fn characters_that_the_font_has_not_are_named_with_their_place() {
-        let mut design = sample::necklace();
-        design.heading.title = "Ωμέγα и ½ — “Žlutý”".into();
-        assert_eq!(check(&design), []);
-        design.heading.title = "骨 and 珠".into();
-        design.beads[nth(0)].name = "骨 bead".into();
-        let found = check(&design);
+        let mut design =
+            sample::necklace().changed(|model| model.heading.title = "Ωμέγα и ½ — “Žlutý”".into()).unwrap();
+        assert_eq!(check(&design, &Telling::default()), []);
+        design = design
+            .changed(|model| {
+                model.heading.title = "骨 and 珠".into();
+                model.beads[nth(0)].name = "骨 bead".into();
+            })
+            .unwrap();
+        let found = check(&design, &Telling::default());
         assert_eq!(sample::codes(&found), [Code::MissingGlyph, Code::MissingGlyph]);
         assert!(
             found[0].headline().contains("in the title") && found[0].headline().contains("骨 (U+9AA8), 珠 (U+73E0)")
@@ -72,7 +77,7 @@ mod tests {
     #[test]
     fn every_text_that_is_printed_is_looked_at() {
         let mut design = sample::necklace();
-        let texts: [fn(&mut Design); 6] = [
+        let texts: [fn(&mut Model); 6] = [
             |design| design.heading.notes = Some("珠".into()),
             |design| design.heading.permissions = Some("珠".into()),
             |design| design.beads[nth(0)].material = Some("珠".into()),
@@ -81,8 +86,8 @@ mod tests {
             |design| design.strands[nth(0)].name = "珠".into(),
         ];
         for (count, text) in texts.into_iter().enumerate() {
-            text(&mut design);
-            assert_eq!(check(&design).len(), count + 1);
+            design = design.changed(text).unwrap();
+            assert_eq!(check(&design, &Telling::default()).len(), count + 1);
         }
     }
 }

@@ -3,7 +3,7 @@
 use crate::design::{Design, Strand, Twist};
 use crate::remark::Remark;
 use crate::remark::said::winding::Winding;
-use crate::units::Length;
+use crate::units::{Length, UnitStyle};
 
 /// Steepest that strands should run across the piece, in degrees: an assumption.
 const TIGHT: f64 = 40.0;
@@ -13,20 +13,20 @@ const LOOSE: f64 = 3.0;
 const BARE: f64 = 0.1;
 
 /// Remarks about the twist.
-pub fn check(design: &Design) -> Vec<Remark> {
+pub fn check(design: &Design, units: UnitStyle) -> Vec<Remark> {
     let Some(twist) = &design.twist else { return Vec::new() };
     let bare = design.strands.iter().filter_map(bare);
-    tight(twist).into_iter().chain(loose(twist)).chain(slack(design, twist)).chain(bare).collect()
+    tight(twist).into_iter().chain(loose(twist)).chain(slack(design, twist, units)).chain(bare).collect()
 }
 
 /// Strands that stand loose: each by itself, but where one alone is drawn taut, that one.
-fn slack(design: &Design, twist: &Twist) -> Vec<Remark> {
+fn slack(design: &Design, twist: &Twist, units: UnitStyle) -> Vec<Remark> {
     let slacks: Vec<_> = design.strands.indices().map(|at| twist.slack(at)).collect();
     let taut: Vec<_> = design.strands.iter().zip(&slacks).filter(|(_, slack)| slack.is_none()).collect();
     if let ([(strand, _)], true) = (taut.as_slice(), slacks.len() > 2) {
         return vec![taut_strand(strand, slacks.iter().flatten().copied())];
     }
-    let (twisted, units) = (twist.length(), design.heading.units);
+    let twisted = twist.length();
     let each = design.strands.iter().zip(slacks).filter_map(|(strand, slack)| Some((strand, slack?)));
     let said = |strand: &Strand, by| {
         let (name, fits) = (strand.name.clone(), strand.finished - by);

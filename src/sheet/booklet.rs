@@ -30,26 +30,17 @@ const fn pair(side: usize, all: usize) -> [usize; 2] {
 /// Two pages on one, the inner edges on the fold.
 fn spread(halves: [Option<Page>; 2], numbers: [usize; 2], paper: Paper) -> Page {
     let (height, width) = paper.size();
-    let mut whole = Page {
-        width,
-        height,
-        title: String::new(),
-        description: String::new(),
-        symbols: Arc::default(),
-        marks: Vec::new(),
-    };
-    let mut said = Vec::new();
-    for (half, number) in halves.into_iter().zip(numbers) {
-        let Some(page) = half else { continue };
+    let said = |of: fn(&Page) -> &str, between| halves.iter().flatten().map(of).collect::<Vec<_>>().join(between);
+    let [title, description] = [said(|page| &page.title, "; "), said(|page| &page.description, " ")];
+    let symbols = halves.iter().flatten().last().map_or_else(Arc::default, |page| Arc::clone(&page.symbols));
+    let on_its_half = |(page, number): (Page, usize)| {
         let left = if number == numbers[0] { width / 2.0 - page.width } else { width / 2.0 };
         let corner = Point::new(left, (height - page.height) / 2.0);
-        whole.marks.extend(page.marks.into_iter().map(|mark| moved(mark, corner)));
-        whole.symbols = page.symbols;
-        whole.description = format!("{} {}", whole.description, page.description).trim().to_owned();
-        said.push(page.title);
-    }
-    whole.title = said.join("; ");
-    whole
+        page.marks.into_iter().map(move |mark| moved(mark, corner))
+    };
+    let pages = halves.into_iter().zip(numbers).filter_map(|(page, number)| Some((page?, number)));
+    let marks = pages.flat_map(on_its_half).collect();
+    Page { width, height, title, description, symbols, marks }
 }
 
 #[cfg(test)]

@@ -1,11 +1,12 @@
 //! Buying and cutting: materials, cutting list, tools, sizes and, when asked for, prices.
 
 use crate::geometry::Point;
-use crate::materials::render::words::{estimates, in_currency, share};
+use crate::materials::render::words::{estimates, in_currency};
 use crate::materials::{Materials, Suggestion};
 use crate::steps;
 
-use super::{Sheet, cutting, face, needs, page, sizes};
+use super::said::{SectionKind, Subheading};
+use super::{Sheet, cutting, english, face, needs, page, sizes};
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::table::{Align, Cell, Column, SetTable, Table};
 use crate::paint::layout::text::Type;
@@ -26,12 +27,9 @@ const TOOLS_APART: f64 = 7.0;
 const TICK: f64 = 4.6;
 const TICK_GAP: f64 = 2.0;
 
-/// What the section shows.
-const DESCRIPTION: &str = "What to buy, with spares and what is left over, how to cut cords and chains, and the tools.";
-
 /// Pours what the maker has to buy, to cut and, where the face does not say it, to lay ready.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, has_tools: bool) {
-    page::begin(flow, "Buying and cutting", DESCRIPTION.to_owned());
+    page::begin(flow, &SectionKind::Buying);
     needed(flow, sheet, materials);
     cuts(flow, sheet, materials);
     if !has_tools {
@@ -44,7 +42,7 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, has_tools
     }
 }
 
-fn section(flow: &mut Flow, title: &str) {
+fn section(flow: &mut Flow, title: Subheading<'_>) {
     flow.gap(BEFORE);
     flow.heading(face::heading(title));
 }
@@ -55,9 +53,7 @@ fn note(flow: &mut Flow, words: &str) {
 }
 
 fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
-    let pair = if sheet.piece.design.copies > 1 { " All counts are for the pair." } else { "" };
-    let spare = materials.spare * 100.0;
-    let words = format!("Spare: {spare:.0} % of each bead, at least one. Left over counts the spare ones.{pair}");
+    let words = english::spare(materials, sheet.piece.design.copies);
     flow.heading(Type::TINY.paragraph(&words, flow.width()));
     flow.table(needs::table(sheet.piece, materials, sheet.style.prices).snug(flow.width()));
     for rule in estimates(materials) {
@@ -67,9 +63,7 @@ fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
         note(flow, &other);
     }
     if sheet.style.prices {
-        let currency = in_currency(materials.currency.as_ref());
-        let (bought, used) = (materials.bought(), materials.used());
-        note(flow, &format!("Bought in all: {bought}{currency}. The piece uses {used}{currency} of it."));
+        note(flow, &english::costs(materials, sheet.currency()));
     }
 }
 
@@ -77,18 +71,18 @@ fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
 fn cuts(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let plans: Vec<_> = materials.cuttings.iter().filter(|cutting| cutting.pieces().next().is_some()).collect();
     if !plans.is_empty() {
-        section(flow, "Cutting");
-        cutting::pour(flow, &sheet.piece.design, &plans);
+        section(flow, Subheading::Cutting);
+        cutting::pour(flow, sheet.piece, &plans);
     }
 }
 
 /// The tools under their heading, each with a box to tick: one a line, or as many side by side as have room.
 pub fn tools(sheet: &Sheet<'_>, width: f64, one_a_line: bool) -> Block {
     let tool = |tool: &String| Block::row([tick(), Type::BODY.paragraph(tool, width - TICK)], TICK_GAP);
-    let tools = steps::english::tools(&sheet.piece.design);
+    let tools = steps::english::tools(&sheet.piece.design, sheet.units());
     let tools = tools.iter().map(tool);
     let rows = if one_a_line { tools.collect() } else { Block::rows(tools, TOOLS_APART, width) };
-    Block::stack([face::heading("Tools"), Block::stack(rows, 0.8)], 0.0)
+    Block::stack([face::heading(Subheading::Tools), Block::stack(rows, 0.8)], 0.0)
 }
 
 /// A box to tick, in the middle of a line of text.
@@ -100,57 +94,54 @@ pub fn tick() -> Block {
     Block::new(SIDE + 0.2, top + SIDE, vec![mark])
 }
 
+/// The sizes of a graded pattern: a table with what to string for the others beside it, or below it where they have no room.
 fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let (all, design) = (&sheet.piece.sizes, &sheet.piece.design);
-    let mut tables: Vec<_> = sizes::tables(all, design).iter().map(|table| table.snug(flow.width())).collect();
+    let (all, design, units) = (&sheet.piece.sizes, &sheet.piece.design, sheet.piece.telling.units);
+    let tables: Vec<_> = sizes::tables(all, design, units).iter().map(|table| table.snug(flow.width())).collect();
     if tables.is_empty() {
         return;
     }
-    section(flow, "Sizes");
-    let notes: Vec<_> = sizes::same(all, design).into_iter().chain(sizes::datum(all, design)).collect();
-    let aside = flow.width() - tables.iter().map(SetTable::width).fold(0.0, f64::max) - ASIDE;
-    let beside =
-        (aside >= LEAST_ASIDE && tables.len() == 1).then(|| Block::stack(sizes::recipes(all, design, aside), 0.0));
-    if let Some(recipes) = beside.filter(|recipes| recipes.height < MOST_ASIDE) {
-        let table = Block::stack(tables.drain(..).map(SetTable::block), 0.0);
-        flow.add(Block::row([table, recipes], ASIDE));
-        notes.iter().for_each(|words| note(flow, words));
-        return;
+    section(flow, Subheading::Sizes);
+    let notes = sizes::notes(all, design, units);
+    let recipes = |width: f64| sizes::recipes(all, design, units, width);
+    match beside(&tables, flow.width(), recipes) {
+        Some(block) => {
+            flow.add(block);
+            notes.iter().for_each(|words| note(flow, words));
+        }
+        None => below(flow, tables, &notes, recipes),
     }
+}
+
+/// An only table with recipes of a width beside it, where those have room there.
+fn beside(tables: &[SetTable], width: f64, recipes: impl Fn(f64) -> Vec<Block>) -> Option<Block> {
+    let [table] = tables else { return None };
+    let aside = Some(width - table.width() - ASIDE).filter(|aside| *aside >= LEAST_ASIDE)?;
+    let recipes = Some(Block::stack(recipes(aside), 0.0)).filter(|recipes| recipes.height < MOST_ASIDE)?;
+    Some(Block::row([table.clone().block(), recipes], ASIDE))
+}
+
+/// Tables, what is said of them, and recipes of a width below them.
+fn below(flow: &mut Flow, tables: Vec<SetTable>, notes: &[String], recipes: impl Fn(f64) -> Vec<Block>) {
     for table in tables {
         flow.table(table);
         flow.gap(BEFORE / 2.0);
     }
     notes.iter().for_each(|words| note(flow, words));
-    flow.columns(sizes::recipes(all, design, column(flow.width(), 2, ASIDE)), ASIDE);
+    flow.columns(recipes(column(flow.width(), 2, ASIDE)), ASIDE);
 }
 
 fn price(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let Some(price) = &materials.suggestion else { return };
-    section(flow, "A suggested price");
-    flow.table(sum(price, &in_currency(materials.currency.as_ref())).set(flow.width().min(90.0)));
-    let unpriced = if price.unpriced.is_empty() {
-        String::new()
-    } else {
-        format!(" Without what has no price in the pattern: {}.", price.unpriced.join(", "))
-    };
-    let what = if sheet.piece.design.copies > 1 { "the pair" } else { "one piece" };
-    note(flow, &format!("A suggestion from the maker's own figures, for {what}, and not a valuation.{unpriced}"));
+    section(flow, Subheading::Price);
+    flow.table(sum(price, &in_currency(sheet.currency())).set(flow.width().min(90.0)));
+    note(flow, &english::suggestion(price, sheet.piece.design.copies));
 }
 
 fn sum(price: &Suggestion, currency: &str) -> Table {
     let mut table = Table::new(vec![Column::wrapping(""), Column::new("", Align::Right)]);
-    let overhead = share(price).map_or_else(|| "overhead".to_owned(), |share| format!("overhead, {share}"));
-    let [shop, wearer] = price.factors;
-    let rows = [
-        ("materials used".to_owned(), price.materials),
-        ("labour".to_owned(), price.labour),
-        (overhead, price.overhead),
-        ("cost".to_owned(), price.cost),
-        (format!("for a shop, {shop} × cost"), price.wholesale),
-        (format!("for a wearer, {wearer} × cost"), price.retail),
-    ];
-    for (name, money) in rows {
+    let sums = [price.materials, price.labour, price.overhead, price.cost, price.wholesale, price.retail];
+    for (name, money) in english::price_parts(price).into_iter().zip(sums) {
         table.push(vec![Cell::text(name), Cell::strong(format!("{money}{currency}"))]);
     }
     table

@@ -4,8 +4,9 @@ use crate::art::Stencils;
 use crate::design::{Index, Strand};
 use crate::materials::Materials;
 
-use super::{Sheet, buying, face, facts, figure, legend, needs, stringing};
-use crate::paint::layout::flow::{Flow, Section};
+use super::said::{SectionKind, Subheading};
+use super::{Sheet, buying, english, face, facts, figure, legend, needs, stringing};
+use crate::paint::layout::flow::Flow;
 use crate::paint::layout::{Block, column};
 
 /// Room between two parts.
@@ -20,12 +21,11 @@ const TWO_COLUMNS: f64 = 160.0;
 /// Pours the card: one page, but for a piece of many strands. Rows are drawn where the page has room for all of
 /// them.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_>) {
-    let description = "What to string on each strand, the beads, what one piece takes, and the tools.".to_owned();
-    flow.begin(Section { name: "Card", description });
+    flow.begin(english::section(&SectionKind::Card));
     let width = flow.width();
     let mut opening = vec![facts::head(sheet.piece, width), facts::list(sheet.piece, width)];
     opening.extend(lists(sheet, width, stencils));
-    let needs = face::titled(face::NEEDS, needs::short(sheet.piece, materials, width));
+    let needs = face::titled(Subheading::Needs, needs::short(sheet.piece, materials, width));
     let alike = sheet.piece.design.alike();
     let told: Vec<_> = alike.iter().map(|strands| stringing::told(sheet, strands, width)).collect();
     let taken: f64 = opening.iter().chain(&told).chain([&needs]).map(|block| block.height + APART).sum();
@@ -61,7 +61,7 @@ fn rows(
 fn lists(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block> {
     let columns = if width >= TWO_COLUMNS { 2 } else { 1 };
     let column = column(width, columns, COLUMNS_APART);
-    let beads = face::titled(face::BEADS, legend::table(sheet.piece, stencils).set(column).block());
+    let beads = face::titled(Subheading::Legend, legend::table(sheet.piece, stencils).set(column).block());
     let both = [Block { width: column, ..beads }, buying::tools(sheet, column, false)];
     if columns > 1 { vec![Block::row(both, COLUMNS_APART)] } else { both.into() }
 }

@@ -6,11 +6,12 @@ use crate::paint::mark::{Anchor, Mark, Stroke};
 use crate::paint::{outline, style};
 use crate::units::INCH;
 
+use super::english;
+use super::said::Alternative;
+
 /// Lengths of the bar's edges in mm, with what is printed beside them.
 const MM: (f64, f64) = (50.0, 10.0);
 const IN: (f64, f64) = (2.0 * INCH, INCH / 2.0);
-/// What it says before it.
-const WORDS: &str = "Check the print: outer ticks above 50 mm, below 2 in apart";
 /// Length of the ticks at its ends, and of those between.
 const TICKS: (f64, f64) = (1.5, 0.8);
 /// The bar's line.
@@ -31,12 +32,12 @@ pub fn bar(end: Point) -> Mark {
     let start = end - Point::new(IN.0, 0.0);
     let edges = [edge(start, MM, -1.0), edge(start, IN, 1.0)];
     let line = |outline| Mark::Shape { outline, fill: None, stroke: Some(LINE) };
-    let words = Type::TINY.mark(WORDS, start - Point::new(GAP, 0.8), Anchor::End);
-    Mark::figure("a bar of 50 mm and of 2 in to measure", edges.map(line).into_iter().chain([words]).collect())
+    let words = Type::TINY.mark(english::CHECK_PRINT, start - Point::new(GAP, 0.8), Anchor::End);
+    Mark::figure(english::figure(&Alternative::Bar), edges.map(line).into_iter().chain([words]).collect())
 }
 
 /// A line of a length with ticks every so many mm, on its one side or the other.
-fn edge(start: Point, (length, every): (f64, f64), side: f64) -> Vec<crate::paint::mark::Step> {
+fn edge(start: Point, (length, every): (f64, f64), side: f64) -> Vec<crate::paint::mark::Segment> {
     let count = (length / every).round() as u32;
     let tick = |at: u32| {
         let long = if at == 0 || at == count { TICKS.0 } else { TICKS.1 };

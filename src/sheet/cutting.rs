@@ -3,16 +3,17 @@
 //! Bars are drawn to a stated scale, as large as the pieces allow. What is left of a spool is drawn
 //! to the same scale where there is room, else broken off.
 
+use crate::Piece;
 use crate::design::{Design, Strand};
 use crate::geometry::Point;
 use crate::materials::cutting::lost;
-use crate::materials::render::words::{cut, long, runs, verdict};
+use crate::materials::render::words::{cut, long, runs};
 use crate::materials::{Article, Cut, Cutting, Spool};
-use crate::steps::english::words;
 use crate::units::{Length, UnitStyle};
 
 use super::english;
 use super::figure::Scale;
+use super::said::{FooterScale, ListedCut, MadeUp, PlanNote};
 use crate::paint::layout::Block;
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
@@ -25,8 +26,6 @@ const HEIGHT: f64 = 8.5;
 /// Room below a bar, and between two plans.
 const BELOW: f64 = 1.2;
 const APART: f64 = 2.5;
-/// What the footer says of bars of several scales.
-const SCALES: &str = "cutting bars at the scale above each";
 /// Least width of what is left of a spool.
 const REST: f64 = 16.0;
 /// Length of the line from a bar to a name below it.
@@ -43,12 +42,12 @@ const TOP_AND_BOTTOM: [f64; 2] = [HALF_EDGE, HEIGHT - HALF_EDGE];
 const EDGE: Stroke = Stroke::new(style::INK, 2.0 * HALF_EDGE);
 
 /// Pours cutting plans, each with its name and scale, its bars, its list; the first one says how lengths are rounded.
-pub fn pour(flow: &mut Flow, design: &Design, cuttings: &[&Cutting]) {
-    let plans: Vec<_> = cuttings.iter().map(|cutting| Plan::new(design, cutting, flow.width())).collect();
+pub fn pour(flow: &mut Flow, piece: &Piece, cuttings: &[&Cutting]) {
+    let plans: Vec<_> = cuttings.iter().map(|cutting| Plan::new(piece, cutting, flow.width())).collect();
     let drawn: Vec<_> = plans.iter().filter(|plan| !plan.is_single()).collect();
     let alike = drawn.iter().all(|plan| plan.scale == drawn[0].scale);
     for (at, plan) in plans.iter().enumerate() {
-        let footer = if alike { format!("cutting bars {}", plan.scale) } else { SCALES.to_owned() };
+        let footer = english::scaled(if alike { FooterScale::Bars(plan.scale) } else { FooterScale::SeveralBars });
         flow.gap(if at > 0 { APART } else { 0.0 });
         plan.pour(flow, &footer, at == 0);
     }
@@ -57,15 +56,17 @@ pub fn pour(flow: &mut Flow, design: &Design, cuttings: &[&Cutting]) {
 /// A cutting plan as it is drawn.
 struct Plan<'a> {
     design: &'a Design,
+    units: UnitStyle,
     cutting: &'a Cutting,
     spools: Vec<Spool>,
     scale: Scale,
 }
 
 impl<'a> Plan<'a> {
-    fn new(design: &'a Design, cutting: &'a Cutting, width: f64) -> Self {
+    fn new(piece: &'a Piece, cutting: &'a Cutting, width: f64) -> Self {
         let spools = spools(cutting);
-        Self { design, cutting, scale: scale(&spools, width, design.heading.units), spools }
+        let units = piece.telling.units;
+        Self { design: &piece.design, units, cutting, scale: scale(&spools, width, units), spools }
     }
 
     fn pour(&self, flow: &mut Flow, footer: &str, first: bool) {
@@ -75,8 +76,8 @@ impl<'a> Plan<'a> {
             self.bars(flow, &scaled);
         }
         match list(self.design, self.cutting.article, &self.spools).as_slice() {
-            [only] => flow.add(Type::SMALL.paragraph(&only.told(), flow.width())),
-            rows => flow.table(table(rows).snug(flow.width())),
+            [only] => flow.add(Type::SMALL.paragraph(&english::only_cut(only, self.units), flow.width())),
+            rows => flow.table(table(rows, self.units).snug(flow.width())),
         }
         if !self.is_single() {
             scaled(flow);
@@ -99,20 +100,14 @@ impl<'a> Plan<'a> {
     /// The article's name, the scale of its bars, from how much it is cut; the first says how lengths are rounded.
     fn title(&self, first: bool, width: f64) -> Block {
         let (design, cutting) = (self.design, self.cutting);
-        let mut from = match (verdict(cutting), cutting.too_long()) {
-            (_, [_, ..]) => "some pieces are longer than any length on sale".to_owned(),
-            (Some(words), _) => format!("from {words}"),
-            (None, _) => "the pattern does not say how it is sold".to_owned(),
-        };
         let name = Type::STRONG.paragraph(cutting.article.name(design), width);
-        let rounded = if first { english::rounding(design.heading.units) } else { String::new() };
-        let takes = lost(design, cutting.article) > Length::ZERO;
-        let lost = if takes { "Each cut takes the link that it goes through. " } else { "" };
-        if !self.is_single() {
-            from = format!("bars at {}; {from}", self.scale);
-        }
-        let note = format!("{}{}. {lost}{rounded}", from[..1].to_uppercase(), &from[1..]);
-        let note = Type::TINY.paragraph(note.trim_end(), width);
+        let note = PlanNote {
+            bars: (!self.is_single()).then_some(self.scale),
+            takes_links: lost(design, cutting.article) > Length::ZERO,
+            rounds: first,
+        };
+        let note = english::plan_note(cutting, &note, self.units);
+        let note = Type::TINY.paragraph(&note, width);
         Block::stack([name, note, Block::gap(1.0)], 0.0)
     }
 
@@ -123,8 +118,8 @@ impl<'a> Plan<'a> {
 
     fn bar(&self, spool: &Spool, width: f64) -> Block {
         let named = spool.pieces.iter().map(|piece| (piece, number(self.design, self.cutting.article, piece)));
-        let units = self.design.heading.units;
-        let bar = Bar { scale: self.scale.factor(), width, units, marks: Vec::new(), below: Vec::new() };
+        let units = self.units;
+        let bar = SpoolBar { scale: self.scale.factor(), width, units, marks: Vec::new(), below: Vec::new() };
         Block::stack([bar.block(named, spool.left), Block::gap(BELOW)], 0.0)
     }
 }
@@ -148,7 +143,7 @@ fn scale(spools: &[Spool], width: f64, units: UnitStyle) -> Scale {
 }
 
 /// A bar as it is drawn.
-struct Bar {
+struct SpoolBar {
     scale: f64,
     width: f64,
     units: UnitStyle,
@@ -157,13 +152,13 @@ struct Bar {
     below: Vec<(f64, String)>,
 }
 
-impl Bar {
+impl SpoolBar {
     /// A spool's pieces, each with its strand's number, and what is left.
-    fn block<'a>(mut self, pieces: impl Iterator<Item = (&'a Cut, String)>, rest: Length) -> Block {
+    fn block<'a>(mut self, pieces: impl Iterator<Item = (&'a Cut, Option<usize>)>, rest: Length) -> Block {
         let mut left = HALF_EDGE;
         for (piece, number) in pieces {
             let right = left + piece.length.value() * self.scale;
-            self.piece(piece, &number, left, right);
+            self.piece(piece, number, left, right);
             left = right;
         }
         if rest.value() * self.scale > 0.5 {
@@ -194,12 +189,13 @@ impl Bar {
         }
     }
 
-    fn piece(&mut self, piece: &Cut, number: &str, left: f64, right: f64) {
+    fn piece(&mut self, piece: &Cut, number: Option<usize>, left: f64, right: f64) {
         let fill = Some(Fill::Flat(style::ACCENT.mixed(crate::paint::mark::Rgb::WHITE, 0.88), 1.0));
         let [top, bottom] = TOP_AND_BOTTOM;
         let outline = outline::rect(Point::new(left, top), right - left, bottom - top);
         self.marks.push(Mark::Shape { outline, fill, stroke: Some(EDGE) });
-        let names = [format!("{number} {}", piece.label).trim_start().to_owned(), number.to_owned()];
+        let number = number.map(|number| number.to_string()).unwrap_or_default();
+        let names = [format!("{number} {}", piece.label).trim_start().to_owned(), number];
         if self.label(&names, Type::SMALL_STRONG, HEIGHT * 0.43, left, right) {
             self.label(&self.lengths(piece.length), Type::TINY, HEIGHT * 0.83, left, right);
         } else {
@@ -225,7 +221,7 @@ impl Bar {
         self.marks.push(Mark::Shape { outline: open, fill: None, stroke: Some(stroke) });
         let words = [self.units, self.units.one()].map(|units| long(length, units));
         let clear = if whole > right { right - TOOTH } else { right };
-        self.label(&["left over".to_owned(), "left".to_owned()], Type::TINY, HEIGHT * 0.43, left, clear);
+        self.label(&english::LEFT_OVER.map(str::to_owned), Type::TINY, HEIGHT * 0.43, left, clear);
         self.label(&words, Type::TINY, HEIGHT * 0.83, left, clear);
     }
 
@@ -246,42 +242,31 @@ fn torn(x: f64) -> Vec<Point> {
     (0..=6).map(tooth).collect()
 }
 
-/// A row of the cutting list: a piece, or several alike.
-struct Row {
-    number: String,
-    name: String,
-    parts: String,
-    cut: String,
-}
-
-impl Row {
-    /// The only row of a list as a sentence: `row: 410 mm finished + 2 × 50 mm, cut 510 mm.`
-    fn told(&self) -> String {
-        let parts = if self.parts.is_empty() { String::new() } else { format!("{}, ", self.parts) };
-        format!("{}: {parts}cut {}.", format!("{} {}", self.number, self.name).trim_start(), self.cut)
-    }
-}
-
-/// One row a piece, equal ones told once: its strand's number, name, what it is made up of, cut length.
-fn list(design: &Design, article: Article, spools: &[Spool]) -> Vec<Row> {
-    let row = |(count, piece): (usize, &Cut)| Row {
+/// One row a piece, equal ones told once.
+fn list(design: &Design, article: Article, spools: &[Spool]) -> Vec<ListedCut> {
+    let row = |(count, piece): (usize, &Cut)| ListedCut {
         number: number(design, article, piece),
-        name: if count > 1 { format!("{count} × {}", piece.label) } else { piece.label.clone() },
+        name: piece.label.clone(),
+        count,
         parts: made_up_of(design, article, piece),
-        cut: cut(piece.length, design.heading.units),
+        length: piece.length,
     };
     spools.iter().flat_map(|spool| runs(&spool.pieces)).map(row).collect()
 }
 
-fn table(rows: &[Row]) -> Table {
+fn table(rows: &[ListedCut], units: UnitStyle) -> Table {
+    let [piece, of_cut] = english::CUTTING_TABLE;
     let mut table = Table::new(vec![
         Column::new("", Align::Left),
-        Column::wrapping("piece"),
+        Column::wrapping(piece),
         Column::new("", Align::Right),
-        Column::new("cut", Align::Right),
+        Column::new(of_cut, Align::Right),
     ]);
-    for Row { number, name, parts, cut } in rows {
-        table.push(vec![Cell::strong(number), Cell::text(name), Cell::text(parts), Cell::strong(cut)]);
+    for row in rows {
+        let [number, name] = english::listed_cut(row);
+        let parts = row.parts.map(|parts| english::made_up(parts, units)).unwrap_or_default();
+        let length = Cell::strong(cut(row.length, units));
+        table.push(vec![Cell::strong(number), Cell::text(name), Cell::text(parts), length]);
     }
     table
 }
@@ -295,41 +280,33 @@ fn strand<'a>(design: &'a Design, article: Article, piece: &Cut) -> Option<(usiz
 }
 
 /// The number that a piece's strand has on every page; none where there is but one strand.
-fn number(design: &Design, article: Article, piece: &Cut) -> String {
+fn number(design: &Design, article: Article, piece: &Cut) -> Option<usize> {
     let strand = strand(design, article, piece).filter(|_| design.strands.len() > 1);
-    strand.map(|(index, _)| (index + 1).to_string()).unwrap_or_default()
+    strand.map(|(index, _)| index + 1)
 }
 
-/// The finished length, what the bend of a ring and knots take up and the allowances of a strand's piece, the links of
-/// a chain's.
-fn made_up_of(design: &Design, article: Article, piece: &Cut) -> String {
-    let units = design.heading.units;
+/// What a piece's length is made up of, where that is more than itself.
+fn made_up_of(design: &Design, article: Article, piece: &Cut) -> Option<MadeUp> {
     let strand = strand(design, article, piece).filter(|(_, strand)| strand.allowance > Length::ZERO);
-    let parts = |strand: &Strand| {
-        let legs = if strand.legs > 1 { format!("{} × ", strand.legs) } else { String::new() };
-        let knots = if strand.in_knots() > Length::ZERO {
-            let ends = strand.knots() > 0 && strand.end_take_up() > Length::ZERO;
-            format!(
-                " + {} in knots{}",
-                units.ruler(strand.in_knots()),
-                if ends { ", those at the ends too" } else { "" }
-            )
-        } else {
-            String::new()
-        };
-        // However little it is, the sum counts it.
-        let round = strand.told_slack().map(|slack| slack * f64::from(strand.legs));
-        let round = round.map(|slack| format!(" + {} to bend round", units.ruler(slack))).unwrap_or_default();
-        format!("{legs}{} finished{round}{knots} + 2 × {}", units.ruler(strand.finished), units.ruler(strand.allowance))
-    };
-    strand.map(|(_, strand)| parts(strand)).or_else(|| links(design, article, piece)).unwrap_or_default()
+    strand.map(|(_, strand)| of_strand(strand)).or_else(|| links(design, article, piece))
 }
 
-/// `about 25 links of 4 mm, each lengthens it by 2.4 mm`, of a piece of chain.
-fn links(design: &Design, article: Article, piece: &Cut) -> Option<String> {
+fn of_strand(strand: &Strand) -> MadeUp {
+    let in_knots = Some(strand.in_knots()).filter(|knots| *knots > Length::ZERO);
+    let at_ends = strand.knots() > 0 && strand.end_take_up() > Length::ZERO;
+    MadeUp::Strand {
+        legs: strand.legs,
+        finished: strand.finished,
+        // However little it is, the sum counts it.
+        round: strand.told_slack().map(|slack| slack * f64::from(strand.legs)),
+        knots: in_knots.map(|knots| (knots, at_ends)),
+        allowance: strand.allowance,
+    }
+}
+
+/// The links of a piece of chain.
+fn links(design: &Design, article: Article, piece: &Cut) -> Option<MadeUp> {
     let Article::Finding(index) = article else { return None };
     let chain = design.findings[index].chain()?;
-    let (link, longer) = (chain.link.tenths(), chain.pitch().tenths());
-    let count = words::count(chain.links(piece.length)?, "link");
-    Some(format!("about {count} of {link}, each lengthens it by {longer}"))
+    Some(MadeUp::Links { count: chain.links(piece.length)?, link: chain.link, pitch: chain.pitch() })
 }

@@ -2,19 +2,20 @@
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Index, Strand};
+use crate::design::{Design, Index, Strand};
 use crate::geometry::{Extent, Point};
 use crate::pattern::Kind;
 use crate::units::Length;
 
-use super::Illustration;
-use super::figure::{self, BAR_HEIGHT, DROPS_WIDTH, Frame, Labels, Scale, Sketch};
+use super::figure::{self, BAR_HEIGHT, DROPS_WIDTH, Frame, LabelRoom, OpenClosure, Scale, Sketch};
+use super::said::FooterScale;
+use super::{Illustration, english};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::Mark;
 
-/// Marks, and their scale in words for the footer.
-pub type Drawn = (Vec<Mark>, String);
+/// Marks, and to what scale they are drawn, for the footer.
+pub type Drawn = (Vec<Mark>, FooterScale);
 
 /// What a cover shows of how a piece is, so that it shows nothing twice.
 pub enum Shows {
@@ -42,15 +43,8 @@ pub fn picture(picture: &dyn Illustration, room: Rect, stencils: &mut Stencils<'
     let words = room.below(room.height - Type::TINY.line_height());
     let frame = Frame::filling(picture.extent(), room.above(words.height));
     let mut marks = pictured(picture, &frame, stencils);
-    marks.extend(Type::TINY.line(&about(frame.scale)).at(words.corner()));
+    marks.extend(Type::TINY.line(&english::about(frame.scale)).at(words.corner()));
     marks
-}
-
-/// A scale that is not round, in words.
-fn about(factor: f64) -> String {
-    let [paper, piece] = if factor < 1.0 { [1.0, 1.0 / factor] } else { [factor, 1.0] };
-    let tenths = |side: f64| (side * 10.0).round() / 10.0;
-    format!("picture at about {} : {}", tenths(paper), tenths(piece))
 }
 
 fn pictured(picture: &dyn Illustration, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
@@ -70,7 +64,7 @@ pub fn measured_picture(piece: &Piece, picture: &dyn Illustration, room: Rect, s
         marks.extend(figure::drops(piece, &frame, frame.page(extent.low).x - DROPS_WIDTH));
     }
     marks.extend(bar(room, frame.page(extent.low).y - room.top, scale, piece));
-    (marks, format!("picture {scale}"))
+    (marks, FooterScale::Picture(scale))
 }
 
 /// Room between a figure and its scale bar.
@@ -82,8 +76,8 @@ fn bar(room: Rect, height: f64, scale: Scale, piece: &Piece) -> Vec<Mark> {
     figure::scale_bar(
         (Point::new(room.left, below + BAR_HEIGHT), room.width),
         scale,
-        piece.design.heading.units,
-        figure::note(piece),
+        piece.telling.units,
+        figure::seen_as(piece),
     )
 }
 
@@ -96,32 +90,42 @@ fn framed(extent: Extent, room: Rect, scale: Scale) -> Frame {
 }
 
 /// The strands at rest with the closure laid open above them, with their names and measures.
-pub fn hanging(piece: &Piece, room: Rect, stencils: &mut Stencils<'_>) -> Drawn {
-    let design = &piece.design;
+pub fn hanging(piece: &Piece, whole_room: Rect, stencils: &mut Stencils<'_>) -> Drawn {
     let strands = figure::outline_box(piece).unwrap_or_default();
     let closing = figure::closing(piece);
-    let closure = closing.as_ref().and_then(|closing| closing.extent(design));
+    let closure = closing.as_ref().and_then(|closing| closing.extent(&piece.design));
     let whole = closure.map_or(strands, |closure| strands.and(closure));
-    let size = (whole.width(), whole.height());
-    let whole_room = room;
-    let mut room = room.above(BAR_HEIGHT);
-    room.left += DROPS_WIDTH;
-    room.width -= DROPS_WIDTH;
-    let mut scale = Scale::fitting(size, (room.width, room.height));
-    if let Labels::Beside(width) = figure::room_for_labels(piece, scale.factor(), room.height) {
-        room.width -= width;
-        scale = Scale::fitting(size, (room.width, room.height));
-    }
+    let (room, scale) = beside_labels(piece, whole, whole_room);
     let frame = framed(whole, room, scale);
-    let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
-    let closure = closing.map(|closing| closing.layers(design, &frame, stencils)).unwrap_or_default();
-    let mut marks = closure.around(figure::strands(design, &hung, &frame, stencils));
+    let mut marks = at_rest(piece, closing, &frame, stencils);
     marks.extend(figure::drops(piece, &frame, whole_room.left));
     let (labels, labelled) = figure::labels(piece, &frame, whole, room);
     marks.extend(labels);
     let height = (whole.height() * frame.scale).max(labelled - whole_room.top);
     marks.extend(bar(whole_room, height, scale, piece));
-    (marks, format!("drape {scale}"))
+    (marks, FooterScale::Drape(scale))
+}
+
+/// The room for a figure above its scale bar, beside its drops and its labels, and the largest scale that it has room for there.
+fn beside_labels(piece: &Piece, whole: Extent, room: Rect) -> (Rect, Scale) {
+    let size = (whole.width(), whole.height());
+    let mut room = room.above(BAR_HEIGHT);
+    room.left += DROPS_WIDTH;
+    room.width -= DROPS_WIDTH;
+    let scale = Scale::fitting(size, (room.width, room.height));
+    let LabelRoom::Beside(width) = figure::room_for_labels(piece, scale.factor(), room.height) else {
+        return (room, scale);
+    };
+    room.width -= width;
+    (room, Scale::fitting(size, (room.width, room.height)))
+}
+
+/// All strands as they hang, and the closure laid open.
+fn at_rest(piece: &Piece, closing: Option<OpenClosure>, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let design = &piece.design;
+    let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
+    let closure = closing.map(|closing| closing.layers(design, frame, stencils)).unwrap_or_default();
+    closure.around(figure::strands(design, &hung, frame, stencils))
 }
 
 /// Smallest scale at which beads laid straight tell anything: half their size.
@@ -141,53 +145,72 @@ pub fn laid_straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> 
 /// The strands laid straight with the closure beside the first, below one another, or in one figure where the
 /// closure holds them apart.
 fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, Scale) {
-    let design = &piece.design;
     if let Some(abreast) = abreast(piece, width, stencils) {
         return abreast;
     }
     let closing = figure::closing(piece);
-    let closure = closing.as_ref().and_then(|closing| closing.extent(design));
-    let strands = design.strands.entries().zip(&piece.drape.strands);
-    let extents =
-        strands.filter_map(|((index, strand), hung)| Some((index, figure::strand_box(design, strand, hung)?)));
-    let beside = |index: Index<Strand>| closure.filter(|_| index.is_first());
-    let extents: Vec<_> =
-        extents.map(|(index, extent)| (index, beside(index).map_or(extent, |closure| extent.and(closure)))).collect();
+    let extents = extents(piece, closing.as_ref());
     let widest = extents.iter().map(|(_, extent)| extent.width()).fold(1.0, f64::max);
     let scale = Scale::fitting((widest, 0.0), (width, 1.0));
     let row = |(index, extent): (Index<Strand>, Extent)| {
         let height = extent.height() * scale.factor();
         let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
-        let strand = &design.strands[index];
-        let hung = &piece.drape.strands[index];
         let closing = closing.as_ref().filter(|_| index.is_first());
-        let closure = closing.map(|closing| closing.layers(design, &frame, stencils)).unwrap_or_default();
-        let marks = closure.around(Sketch { design, strand, hung, frame: &frame, stencils, on_edge: false }.alone());
-        let before = if design.twist.is_some() { ", before twisting" } else { "" };
-        let words = format!("{}, {}{before}", strand.name, design.heading.units.ruler(strand.finished));
-        Block::stack([Type::TINY.fitted(&words, width), Block::new(width, height, marks)], 1.0)
+        let drawn = Block::new(width, height, alone(piece, index, closing, &frame, stencils));
+        Block::stack([Type::TINY.fitted(&caption(piece, index), width), drawn], 1.0)
     };
     (Block::stack(extents.into_iter().map(row), ROW_GAP), scale)
+}
+
+/// The boxes round strands, that of the first with the closure.
+fn extents(piece: &Piece, closing: Option<&OpenClosure>) -> Vec<(Index<Strand>, Extent)> {
+    let design = &piece.design;
+    let closure = closing.and_then(|closing| closing.extent(design));
+    let beside = |index: Index<Strand>| closure.filter(|_| index.is_first());
+    let strands = design.strands.entries().zip(&piece.drape.strands);
+    let extent = strands.filter_map(|((index, strand), hung)| {
+        let extent = figure::strand_box(design, strand, hung)?;
+        Some((index, beside(index).map_or(extent, |closure| extent.and(closure))))
+    });
+    extent.collect()
+}
+
+/// A strand by itself, with the closure beside it where that is given.
+fn alone(
+    piece: &Piece,
+    index: Index<Strand>,
+    closing: Option<&OpenClosure>,
+    frame: &Frame,
+    stencils: &mut Stencils<'_>,
+) -> Vec<Mark> {
+    let (design, hung) = (&piece.design, &piece.drape.strands[index]);
+    let strand = &design.strands[index];
+    let closure = closing.map(|closing| closing.layers(design, frame, stencils)).unwrap_or_default();
+    closure.around(Sketch { design, strand, hung, frame, stencils, on_edge: false }.alone())
+}
+
+fn caption(piece: &Piece, index: Index<Strand>) -> String {
+    let (design, strand) = (&piece.design, &piece.design.strands[index]);
+    english::straight(&strand.name, strand.finished, design.twist.is_some(), piece.telling.units)
 }
 
 /// Strands of one length laid straight between the loops of their closure, as far apart as those hold them.
 fn abreast(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> Option<(Block, Scale)> {
     let design = &piece.design;
-    let [first, .., last] = design.strands.as_slice() else { return None };
-    let alike = |strand: &Strand| (strand.finished - first.finished).value().abs() < ALIKE;
-    if last.aside <= Length::ZERO || !design.strands.iter().all(alike) {
-        return None;
-    }
+    let finished = held_apart(design)?;
     let extent = figure::hanging_extent(piece);
     let scale = Scale::fitting((extent.width(), 0.0), (width, 1.0));
     let height = extent.height() * scale.factor();
     let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
-    let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
-    let closing = figure::closing(piece);
-    let closure = closing.map(|closing| closing.layers(design, &frame, stencils)).unwrap_or_default();
-    let marks = closure.around(figure::strands(design, &hung, &frame, stencils));
+    let marks = at_rest(piece, figure::closing(piece), &frame, stencils);
     let names: Vec<_> = design.strands.iter().map(|strand| strand.name.as_str()).collect();
-    let words = format!("{}, each {}", names.join(", "), design.heading.units.ruler(first.finished));
-    let words = Type::TINY.paragraph(&words, width);
+    let words = Type::TINY.paragraph(&english::abreast(&names, finished, piece.telling.units), width);
     Some((Block::stack([words, Block::new(width, height, marks)], 1.0), scale))
+}
+
+/// The length of strands of one length that their closure holds apart.
+fn held_apart(design: &Design) -> Option<Length> {
+    let [first, .., last] = design.strands.as_slice() else { return None };
+    let alike = |strand: &Strand| (strand.finished - first.finished).value().abs() < ALIKE;
+    (last.aside > Length::ZERO && design.strands.iter().all(alike)).then_some(first.finished)
 }

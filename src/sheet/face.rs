@@ -8,11 +8,13 @@ use crate::geometry::Point;
 use crate::materials::Materials;
 
 use super::drape::Shows;
-use super::figure::{self, Labels};
+use super::english as say;
+use super::figure::{self, LabelRoom};
 use super::making::cautions;
-use super::page::Body;
+use super::page::PageBody;
+use super::said::{FooterScale, SectionKind, Subheading};
 use super::{Illustration, Sheet, buying, check, drape, facts, legend, needs};
-use crate::paint::layout::flow::{Flow, Section};
+use crate::paint::layout::flow::{self, Flow};
 use crate::paint::layout::table::SetTable;
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
@@ -30,10 +32,6 @@ const LEAST_WORN: f64 = 22.0;
 const APART: f64 = 6.0;
 /// Room above the bar that stands on the footer, and its words.
 const CLEAR: f64 = 3.0;
-/// The heading of the legend.
-pub const BEADS: &str = "Beads, drawn at actual size";
-/// The heading of what one piece takes.
-pub const NEEDS: &str = "What you need";
 /// Room between the beads and what else it takes.
 const BESIDES_APART: f64 = 2.5;
 /// Width of the column at the right, without the widest bead drawn in it.
@@ -48,11 +46,13 @@ const DRAPE_SHARE: f64 = 0.4;
 /// The cover, and pages for lists that it has no room for.
 pub struct Face {
     /// The pages.
-    pub bodies: Vec<Body>,
+    pub bodies: Vec<PageBody>,
     /// Whether the tools stand among them.
     pub has_tools: bool,
     /// Whether they show it as it is worn.
-    pub is_worn: bool,
+    is_worn: bool,
+    /// What is drawn to which scale on the first.
+    scaled: FooterScale,
 }
 
 /// Draws the cover.
@@ -75,9 +75,8 @@ pub fn cautious(
     let may = may && !sheet.piece.design.wear.child;
     let cautions = may.then(|| cautions::boxed(&sheet.piece.design, sheet.room().width))?;
     let cautious = drawn(sheet, picture, materials, Some(cautions), stencils);
-    let scale = |face: &Face| face.bodies.first().map(|body| body.scale.clone());
     let is_whole = |face: &Face| (face.has_tools, face.is_worn, face.bodies.len());
-    let fits = is_whole(&cautious) == is_whole(face) && (saves || scale(&cautious) == scale(face));
+    let fits = is_whole(&cautious) == is_whole(face) && (saves || cautious.scaled == face.scaled);
     fits.then_some(cautious)
 }
 
@@ -92,20 +91,25 @@ fn drawn(
     let mut page = Filled::new(room);
     page.top(facts::head(sheet.piece, room.width), APART);
     let head = std::mem::take(&mut page.marks);
-    let description = describe(sheet, cautions.is_some());
+    let section = section(sheet, cautions.is_some());
     cautions.into_iter().for_each(|cautions| page.foot(cautions, APART));
     if let Some((rows, scale)) = drape::laid_straight(sheet.piece, room.width, stencils) {
-        page.foot(titled(&format!("Laid straight, {scale}"), rows), APART);
+        page.foot(titled(Subheading::Straight(scale), rows), APART);
     }
     let (left, column) = page.left.split_right(column_width(sheet).min(room.width * COLUMN_SHARE), GAP);
     let mut over = Vec::new();
     let mut column = Filled::new(column);
     let (has_tools, is_worn) = fill(&mut column, &mut over, sheet, materials, stencils);
-    let (figures, scale) = figures(sheet, picture, left, &mut over, stencils);
+    let (figures, scaled) = figures(sheet, picture, left, &mut over, stencils);
     let marks = [head, figures, column.marks, page.marks].concat();
+    let first = body(section, marks, scaled);
+    Face { bodies: std::iter::once(first).chain(more(over, sheet.room())).collect(), has_tools, is_worn, scaled }
+}
+
+fn body(section: flow::Section, marks: Vec<Mark>, scaled: FooterScale) -> PageBody {
     let checked = check::stamps_at_actual_size(&marks);
-    let first = Body { name: "Face".to_owned(), description, marks, scale, checked };
-    Face { bodies: std::iter::once(first).chain(more(over, sheet.room())).collect(), has_tools, is_worn }
+    let flow::Section { name, description } = section;
+    PageBody { name: name.to_owned(), description, marks, scale: say::scaled(scaled), checked }
 }
 
 /// The picture and the drape, as far as they differ.
@@ -120,20 +124,29 @@ fn figures(
     if let Shows::Picture = shows {
         return drape::measured_picture(sheet.piece, picture, room, stencils);
     }
-    if matches!(figure::room_for_labels(sheet.piece, 1.0, room.height), Labels::Listed) {
-        over.push(("Strands", figure::strand_table(sheet.piece).set(sheet.room().width)));
+    if matches!(figure::room_for_labels(sheet.piece, 1.0, room.height), LabelRoom::Listed) {
+        over.push((Subheading::Strands, figure::strand_table(sheet.piece).set(sheet.room().width)));
     }
     if let Shows::Drape = shows {
         return drape::hanging(sheet.piece, room, stencils);
     }
-    let mut left = Filled::new(room);
-    let heading = heading("As it hangs");
+    picture_above_drape(sheet, picture, room, stencils)
+}
+
+/// The picture, and below it the drape under its heading.
+fn picture_above_drape(
+    sheet: &Sheet<'_>,
+    picture: &dyn Illustration,
+    room: Rect,
+    stencils: &mut Stencils<'_>,
+) -> drape::Drawn {
+    let heading = heading(Subheading::Hanging);
     let below = room.below(room.height * (1.0 - DRAPE_SHARE));
-    let (drape, scale) = drape::hanging(sheet.piece, below.below(heading.height + 1.0), stencils);
-    left.marks.extend(drape::picture(picture, room.above(below.height + APART), stencils));
-    left.marks.extend(heading.at(below.corner()));
-    left.marks.extend(drape);
-    (left.marks, scale)
+    let (drape, scaled) = drape::hanging(sheet.piece, below.below(heading.height + 1.0), stencils);
+    let mut marks = drape::picture(picture, room.above(below.height + APART), stencils);
+    marks.extend(heading.at(below.corner()));
+    marks.extend(drape);
+    (marks, scaled)
 }
 
 /// Room on a page, filled from its top and its foot.
@@ -168,7 +181,7 @@ impl Filled {
 }
 
 /// Lists with their titles.
-type Lists = Vec<(&'static str, SetTable)>;
+type Lists = Vec<(Subheading<'static>, SetTable)>;
 
 /// Fills the column at the right; a legend that it has no room for goes over. Says whether the tools stand there, and
 /// the piece as it is worn.
@@ -183,7 +196,7 @@ fn fill(
     column.top(facts::list(sheet.piece, width), APART);
     for_a_child(sheet, width).into_iter().for_each(|cautions| column.top(cautions, APART));
     let ways = legend::colourways(sheet.piece, width).filter(|_| sheet.style.ink == Ink::Colour);
-    let ways = ways.map(|ways| titled("Colourways", ways)).filter(|ways| column.holds(ways, 0.0));
+    let ways = ways.map(|ways| titled(Subheading::Colourways, ways)).filter(|ways| column.holds(ways, 0.0));
     ways.into_iter().for_each(|ways| column.top(ways, APART));
     needed(column, over, sheet, materials, stencils);
     let besides = if sheet.piece.drape.worn.is_some() { WORN } else { 0.0 };
@@ -216,13 +229,13 @@ fn needed(
 ) {
     let width = column.left.width;
     let legend = legend::table(sheet.piece, stencils);
-    let beads = Block::stack([Type::TINY.line(BEADS), legend.set(width).block()], 0.0);
+    let beads = Block::stack([Type::TINY.line(&say::heading(Subheading::Legend)), legend.set(width).block()], 0.0);
     let besides = needs::besides(sheet.piece, materials, width, sheet.style.ink);
-    let all = titled(NEEDS, Block::stack([beads.clone(), besides.clone()], BESIDES_APART));
-    let shown = if legend.fits(width) { [all, titled(NEEDS, beads)].into() } else { Vec::new() };
+    let all = titled(Subheading::Needs, Block::stack([beads.clone(), besides.clone()], BESIDES_APART));
+    let shown = if legend.fits(width) { [all, titled(Subheading::Needs, beads)].into() } else { Vec::new() };
     match shown.into_iter().find(|block| column.holds(block, 0.0)) {
         Some(block) => column.top(block, APART),
-        None => over.push((BEADS, legend.set(sheet.room().width))),
+        None => over.push((Subheading::Legend, legend.set(sheet.room().width))),
     }
 }
 
@@ -231,42 +244,38 @@ fn column_width(sheet: &Sheet<'_>) -> f64 {
 }
 
 /// Pages for the lists that the face has no room for.
-fn more(lists: Lists, room: Rect) -> Vec<Body> {
+fn more(lists: Lists, room: Rect) -> Vec<PageBody> {
     let mut flow = Flow::new(room);
-    flow.begin(Section { name: "Lists", description: "Lists that the face has no room for.".to_owned() });
+    flow.begin(say::section(&SectionKind::Lists));
     for (title, table) in lists {
         flow.gap(6.0);
         flow.heading(heading(title));
         flow.table(table);
     }
-    flow.into_pages().into_iter().map(Body::from).collect()
+    flow.into_pages().into_iter().map(PageBody::from).collect()
 }
 
 /// A heading with room below it.
-pub fn heading(title: &str) -> Block {
-    Block::stack([Type::HEADING.line(title).in_role(Role::Heading(2)), Block::gap(1.0)], 0.0)
+pub fn heading(title: Subheading<'_>) -> Block {
+    Block::stack([Type::HEADING.line(&say::heading(title)).in_role(Role::Heading(2)), Block::gap(1.0)], 0.0)
 }
 
 /// A block under its heading.
-pub fn titled(title: &str, block: Block) -> Block {
+pub fn titled(title: Subheading<'_>, block: Block) -> Block {
     Block::stack([heading(title), block], 0.0)
 }
 
-fn describe(sheet: &Sheet<'_>, has_cautions: bool) -> String {
+fn section(sheet: &Sheet<'_>, has_cautions: bool) -> flow::Section {
     let design = &sheet.piece.design;
-    let names: Vec<_> = design.strands.iter().map(|strand| strand.name.as_str()).collect();
-    let cautions = if has_cautions { ", the materials and the cautions" } else { " and the materials" };
-    format!(
-        "{} with the strands {}: its picture, its measures, the beads{cautions}.",
-        design.heading.kind,
-        names.join(", ")
-    )
+    let strands = design.strands.iter().map(|strand| strand.name.as_str()).collect();
+    say::section(&SectionKind::Face { kind: design.heading.kind, strands, has_cautions })
 }
 
 /// The worn figure with what it assumes, where there is room for both.
 fn worn(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Option<Block> {
-    let words = Type::TINY.paragraph(&facts::worn(sheet.piece)?, room.width);
-    let title = heading("On the neck");
+    let said = say::on_neck(&facts::worn(sheet.piece)?, sheet.piece.telling.units);
+    let words = Type::TINY.paragraph(&said, room.width);
+    let title = heading(Subheading::OnNeck);
     let height = room.height - title.height - words.height - 2.0;
     if sheet.piece.drape.worn.is_none() {
         return (height >= 0.0).then(|| Block::stack([title, words], 0.0));

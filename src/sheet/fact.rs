@@ -13,7 +13,7 @@ pub enum Fact {
     /// What sort of piece it is.
     Kind(Kind),
     /// How long it is, and at the longest where an extender gives a range.
-    Length(Along, [Length; 2]),
+    Length(LengthAlong, [Length; 2]),
     /// The girth of the limb that it is made for.
     Limb(Limb, Length),
     /// The girth that a ring goes round, and at the longest.
@@ -43,7 +43,7 @@ pub fn twist(design: &Design) -> Option<Fact> {
 
 /// Along what a piece's length is measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Along {
+pub enum LengthAlong {
     /// From an earring's top to its lowest point.
     Down,
     /// From end to end, of strands alike or of the shortest of several.
@@ -111,15 +111,15 @@ pub fn weight(design: &Design) -> Fact {
 }
 
 /// Along what a design's length is measured.
-pub fn along(design: &Design) -> Along {
+pub fn along(design: &Design) -> LengthAlong {
     let several = design.has_shortest();
     match design.heading.kind {
-        Kind::Earrings => Along::Down,
-        Kind::Strap => Along::EndToEnd { several },
-        _ if design.closure.open().is_some() => Along::EndToEnd { several },
-        _ if design.sprung().is_some() => Along::OnWire,
-        _ if design.wraps > 1.0 => Along::AllRound,
-        Kind::Necklace | Kind::Bracelet | Kind::Anklet => Along::Round { several },
+        Kind::Earrings => LengthAlong::Down,
+        Kind::Strap => LengthAlong::EndToEnd { several },
+        _ if design.closure.open().is_some() => LengthAlong::EndToEnd { several },
+        _ if design.sprung().is_some() => LengthAlong::OnWire,
+        _ if design.wraps > 1.0 => LengthAlong::AllRound,
+        Kind::Necklace | Kind::Bracelet | Kind::Anklet => LengthAlong::Round { several },
     }
 }
 

@@ -2,7 +2,7 @@
 
 use crate::art::Ink;
 
-use crate::paint::mark::{Fill, Mark, Stop, Stroke, Text};
+use crate::paint::mark::{ColourStop, Fill, Mark, Stroke, Text};
 
 /// Marks as an ink prints them. Art is drawn in its ink already and stays as it is.
 pub fn inked(marks: Vec<Mark>, ink: Ink) -> Vec<Mark> {
@@ -22,8 +22,8 @@ fn mark_in(mark: Mark, ink: Ink) -> Mark {
 }
 
 fn fill_in(fill: Fill, ink: Ink) -> Fill {
-    let stops = |stops: Vec<Stop>| {
-        stops.into_iter().map(|stop| Stop { colour: ink.line(stop.colour), ..stop }).collect::<Vec<_>>()
+    let stops = |stops: Vec<ColourStop>| {
+        stops.into_iter().map(|stop| ColourStop { colour: ink.line(stop.colour), ..stop }).collect::<Vec<_>>()
     };
     match fill {
         Fill::Flat(colour, opacity) => Fill::Flat(ink.line(colour), opacity),

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use crate::geometry::Point;
 use crate::materials::render::words;
-use crate::materials::{Held, Kit, Packed};
+use crate::materials::{Bagged, Kit, Packed};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect, column};
 use crate::paint::mark::{Mark, Page, Role, Stroke};
@@ -12,7 +12,7 @@ use crate::paint::{outline, style};
 use crate::units::UnitStyle;
 
 use super::inked::inked;
-use super::{Style, page};
+use super::{Style, english, page};
 
 /// Labels side by side on a page.
 const COLUMNS: usize = 2;
@@ -22,11 +22,13 @@ const PAD: f64 = 5.0;
 const COUNTS: f64 = 15.0;
 /// Room between counts and names.
 const GAP: f64 = 2.0;
+/// Room between two lines of what a bag holds.
+const LINES_APART: f64 = 0.6;
 /// Half the size of a mark to cut at.
 const CORNER: f64 = 2.5;
 
 /// A label's words.
-struct Label {
+struct BagLabel {
     kit: String,
     /// Which bag it is for.
     which: String,
@@ -45,18 +47,18 @@ pub fn labels(kits: &[Kit], units: UnitStyle, style: &Style) -> Vec<Page> {
     let height = paper.height / rows as f64;
     let pages: Vec<_> = labels.chunks(COLUMNS * rows).collect();
     let count = pages.len();
-    let drawn = |(at, labels): (usize, &&[Label])| {
+    let drawn = |(at, labels): (usize, &&[BagLabel])| {
         sheet(labels, at + 1, count, Rect::new(paper.left, paper.top, width, height), style)
     };
     pages.iter().enumerate().map(drawn).collect()
 }
 
 /// The labels of a kind of bag, each as often as there are bags.
-fn of_kit(kit: &Kit, units: UnitStyle, width: f64, page: f64) -> Vec<Label> {
+fn of_kit(kit: &Kit, units: UnitStyle, width: f64, page: f64) -> Vec<BagLabel> {
     let parts = parts(kit, units, width, page - 2.0 * PAD);
     let label = |bag: u32, (at, words): (usize, &Block)| {
-        let part = if parts.len() > 1 { format!(", label {} of {}", at + 1, parts.len()) } else { String::new() };
-        Label { kit: kit.name(), which: format!("bag {bag} of {}{part}", kit.bags), words: words.clone() }
+        let which = english::bag(bag, kit.bags, [at + 1, parts.len()]);
+        BagLabel { kit: kit.name(), which, words: words.clone() }
     };
     (1..=kit.bags)
         .flat_map(|bag| parts.iter().enumerate().map(move |part| (bag, part)))
@@ -66,25 +68,29 @@ fn of_kit(kit: &Kit, units: UnitStyle, width: f64, page: f64) -> Vec<Label> {
 
 /// What a bag holds, in as many parts as labels of a height need.
 fn parts(kit: &Kit, units: UnitStyle, width: f64, height: f64) -> Vec<Block> {
-    let head = head(kit, width);
+    let (head, foot) = (head(kit, width), Block::gap(Type::TINY.line_height() + 1.0));
     // The line below says which bag it is for.
     let room = height - head.height - Type::TINY.line_height() - 3.0;
+    let lines = kit.packed.iter().map(|packed| line(packed, units, width)).collect();
+    let whole = |lines: Vec<Block>| Block::stack([head.clone(), Block::stack(lines, LINES_APART), foot.clone()], 1.5);
+    broken(lines, room).into_iter().map(whole).collect()
+}
+
+/// Lines in order in parts that have room.
+fn broken(lines: Vec<Block>, room: f64) -> Vec<Vec<Block>> {
     let mut parts: Vec<Vec<Block>> = vec![Vec::new()];
     let mut taken = 0.0;
-    for line in kit.packed.iter().map(|packed| line(packed, units, width)) {
+    for line in lines {
         if taken + line.height > room && taken > 0.0 {
             parts.push(Vec::new());
             taken = 0.0;
         }
-        taken += line.height + 0.6;
+        taken += line.height + LINES_APART;
         if let Some(part) = parts.last_mut() {
             part.push(line);
         }
     }
-    let whole = |lines: Vec<Block>| {
-        Block::stack([head.clone(), Block::stack(lines, 0.6), Block::gap(Type::TINY.line_height() + 1.0)], 1.5)
-    };
-    parts.into_iter().map(whole).collect()
+    parts
 }
 
 fn head(kit: &Kit, width: f64) -> Block {
@@ -97,9 +103,9 @@ fn head(kit: &Kit, width: f64) -> Block {
 /// One article: how many with how many spare, or which pieces, and its name.
 fn line(packed: &Packed, units: UnitStyle, width: f64) -> Block {
     let (count, more) = match &packed.held {
-        Held::Counted(count, 0) => (count.to_string(), String::new()),
-        Held::Counted(count, spare) => (format!("{count} + {spare}"), String::new()),
-        Held::Cut(pieces) => (pieces.len().to_string(), format!(": {}", words::pieces(pieces, units))),
+        Bagged::Counted(count, 0) => (count.to_string(), String::new()),
+        Bagged::Counted(count, spare) => (format!("{count} + {spare}"), String::new()),
+        Bagged::Cut(pieces) => (pieces.len().to_string(), format!(": {}", words::pieces(pieces, units))),
     };
     let told = Type::SMALL_STRONG.fitted(&count, COUNTS);
     let count = Block { width: COUNTS, ..told };
@@ -108,7 +114,7 @@ fn line(packed: &Packed, units: UnitStyle, width: f64) -> Block {
 }
 
 /// A page of labels, the first of which lies in a cell.
-fn sheet(labels: &[Label], number: usize, count: usize, cell: Rect, style: &Style) -> Page {
+fn sheet(labels: &[BagLabel], number: usize, count: usize, cell: Rect, style: &Style) -> Page {
     let (width, height) = style.paper.size();
     let corner = |at: usize| {
         let (row, column) = (at / COLUMNS, at % COLUMNS);
@@ -116,18 +122,17 @@ fn sheet(labels: &[Label], number: usize, count: usize, cell: Rect, style: &Styl
     };
     let mut marks: Vec<_> = labels.iter().enumerate().flat_map(|(at, label)| drawn(label, corner(at), cell)).collect();
     marks.push(cuts((0..labels.len()).map(corner), cell));
-    let names: Vec<_> = labels.iter().map(|label| format!("{}, {}", label.kit, label.which)).collect();
     Page {
         width,
         height,
-        title: format!("Labels for kits, page {number} of {count}"),
-        description: format!("Labels to cut apart: {}.", names.join("; ")),
+        title: english::labels_title(number, count),
+        description: english::labels_shown(labels.iter().map(|label| [label.kit.as_str(), &label.which])),
         symbols: Arc::default(),
         marks: inked(marks, style.ink),
     }
 }
 
-fn drawn(label: &Label, corner: Point, cell: Rect) -> Vec<Mark> {
+fn drawn(label: &BagLabel, corner: Point, cell: Rect) -> Vec<Mark> {
     let words = label.words.clone().at(corner + Point::new(PAD, PAD));
     let which = Type::TINY.fitted(&label.which, cell.width - 2.0 * PAD).in_role(Role::Paragraph);
     let foot = Point::new(corner.x + PAD, corner.y + cell.height - PAD - Type::TINY.line_height());

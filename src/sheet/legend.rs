@@ -5,7 +5,7 @@ use crate::art::Stencils;
 use crate::design::{Bead, Colourway, Index};
 use crate::geometry::Point;
 
-use super::spec;
+use super::english::{self, spec};
 use crate::paint::layout::Block;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;
@@ -47,9 +47,8 @@ pub fn colourways(piece: &Piece, width: f64) -> Option<Block> {
     let letters = || piece.design.beads.iter().map(|bead| bead.letter.as_str());
     let row = |way: &Colourway| {
         let swatches = way.colours.iter().zip(letters()).map(|(colour, letter)| swatch(*colour, letter));
-        let name = way.name.as_deref().unwrap_or("base colours");
-        let (face, drawn) = if way.chosen { (Type::SMALL_STRONG, ", this sheet") } else { (Type::SMALL, "") };
-        let words = face.fitted(&format!("{name}{drawn}"), width);
+        let face = if way.chosen { Type::SMALL_STRONG } else { Type::SMALL };
+        let words = face.fitted(&english::colourway(way), width);
         let names =
             way.names.iter().map(|(letter, name)| format!("{letter}\u{a0}{name}")).collect::<Vec<_>>().join(", ");
         let rows = Block::rows(swatches.chain([words]), SWATCHES_APART, width).into_iter();

@@ -11,6 +11,8 @@ use crate::geometry::Point;
 use crate::steps::english::{self, Told};
 
 use super::buying::tick;
+use super::english as say;
+use super::said::{SectionKind, Subheading};
 use super::{LEAST_LAST, Sheet, page};
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::text::Type;
@@ -52,7 +54,7 @@ struct Set {
 /// What the maker follows at the bench, to be joined to a flow, with the cautions unless the cover has them: set close where
 /// that saves a page, and with more air where the last page would else be nearly empty.
 pub fn poured(flow: &Flow, sheet: &Sheet<'_>, has_cautions: bool) -> Flow {
-    let steps = drawn_once(english::told(&sheet.piece.design));
+    let steps = drawn_once(english::told(&sheet.piece.design, sheet.units()));
     let poured = |set: &Set| set_so(flow.fork(), sheet, &steps, has_cautions, *set);
     let usual = poured(&USUAL);
     let several = usual.count() > 1;
@@ -68,8 +70,7 @@ pub fn poured(flow: &Flow, sheet: &Sheet<'_>, has_cautions: bool) -> Flow {
 
 fn set_so(mut flow: Flow, sheet: &Sheet<'_>, steps: &[Shown], has_cautions: bool, set: Set) -> Flow {
     let design = &sheet.piece.design;
-    let cautions = if has_cautions { "Cautions, and the steps" } else { "The steps" };
-    page::begin(&mut flow, "Making", format!("{cautions} of the work in order, each with what to check."));
+    page::begin(&mut flow, &SectionKind::Making { has_cautions });
     if has_cautions {
         flow.add(cautions::boxed(design, flow.width()));
     }
@@ -88,7 +89,7 @@ fn set_so(mut flow: Flow, sheet: &Sheet<'_>, steps: &[Shown], has_cautions: bool
 
 fn notes(flow: &mut Flow, design: &Design) {
     let Some(notes) = &design.heading.notes else { return };
-    let from = design.heading.designer.as_ref().map_or_else(|| "Notes".to_owned(), |name| format!("Notes by {name}"));
+    let from = say::heading(Subheading::Notes(design.heading.designer.as_deref()));
     let words = Type::BODY.paragraph(notes, flow.width().min(WIDEST));
     flow.gap(3.0);
     flow.add(Block::stack([Type::STRONG.line(&from), words], 0.0));
@@ -99,16 +100,7 @@ fn sized(flow: &mut Flow, sheet: &Sheet<'_>) {
     if sheet.piece.sizes.len() < 2 {
         return;
     }
-    let size = sheet
-        .piece
-        .design
-        .heading
-        .size
-        .as_ref()
-        .map_or_else(|| "the base size".to_owned(), |name| format!("size {name}"));
-    let words = format!(
-        "All lengths and counts in the steps are those of {size}; for another size take its own from the table of sizes."
-    );
+    let words = say::of_steps(sheet.piece.design.heading.size.as_deref());
     flow.gap(2.0);
     flow.add(Type::SMALL.paragraph(&words, flow.width()));
 }
@@ -159,7 +151,7 @@ fn told(step: &Shown, width: f64, set: Set) -> Block {
 /// A step's title, and where it is drawn.
 fn title(Shown { told: step, drawn_at }: &Shown, face: Type, width: f64) -> Block {
     let Some(at) = drawn_at else { return face.paragraph(&step.title, width) };
-    let at = Type::SMALL.coloured(style::QUIET).line(&format!("drawn at step {at}"));
+    let at = Type::SMALL.coloured(style::QUIET).line(&say::drawn_at(*at));
     let title = face.paragraph(&step.title, width - at.width - TITLE_APART);
     Block::middled([title, at], TITLE_APART)
 }

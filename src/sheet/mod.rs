@@ -19,8 +19,8 @@ mod making;
 mod needs;
 mod page;
 mod proof;
+pub mod said;
 mod sizes;
-mod spec;
 mod stringing;
 mod words;
 
@@ -28,20 +28,21 @@ use crate::Piece;
 use crate::art::{Ink, Stencils};
 use crate::materials::{Materials, Order, materials};
 use crate::trade::paper::Paper;
+use crate::units::UnitStyle;
 
 pub use booklet::booklet;
+pub use english::spec::{of_all as asked_for, size as bead_size};
 pub use english::{finished, length as length_of, length_fact, twist, wraps};
 pub use fact::facts;
 pub use illustration::Illustration;
 pub use labels::labels;
 pub use proof::{MOST_PAGES, TooManyPages};
-pub use spec::{of_all as asked_for, size as bead_size};
 
 use crate::paint::layout::Rect;
 use crate::paint::layout::flow::Flow;
 use crate::paint::mark::Page;
 use face::Face;
-use page::Body;
+use page::PageBody;
 
 /// Share of its last page that a sheet is to fill.
 const LEAST_LAST: f64 = 0.35;
@@ -69,6 +70,14 @@ impl Sheet<'_> {
     fn room(&self) -> Rect {
         page::room(self.style.paper)
     }
+
+    const fn units(&self) -> UnitStyle {
+        self.piece.telling.units
+    }
+
+    const fn currency(&self) -> Option<&String> {
+        self.piece.telling.currency.as_ref()
+    }
 }
 
 /// The pages of a sheet, in millimetres, with a picture of the piece on the first. [`crate::pages`] makes both.
@@ -85,7 +94,7 @@ pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Pa
     let snug = (!usual.1.fills(LEAST_FULL)).then(|| poured(Flow::new(sheet.room()).snug()));
     let (cautious, flow) = snug.filter(|snug| snug.1.count() < usual.1.count()).unwrap_or(usual);
     let mut bodies = cautious.unwrap_or(face).bodies;
-    bodies.extend(flow.into_pages().into_iter().map(Body::from));
+    bodies.extend(flow.into_pages().into_iter().map(PageBody::from));
     page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style)
 }
 
@@ -122,7 +131,7 @@ pub fn card(piece: &Piece, style: &Style) -> Vec<Page> {
     let mut stencils = Stencils::new(&piece.design, style.ink);
     let mut flow = Flow::new(sheet.room());
     card::pour(&mut flow, &sheet, &materials, &mut stencils);
-    let bodies = flow.into_pages().into_iter().map(Body::from).collect();
+    let bodies = flow.into_pages().into_iter().map(PageBody::from).collect();
     page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style)
 }
 

@@ -6,7 +6,8 @@ use crate::materials::render::words::{amount, left, lots, said, spare};
 use crate::materials::{self, Article, Buy, Line, Materials, Order};
 use crate::units::UnitStyle;
 
-use super::{legend, spec};
+use super::english::{self, spec};
+use super::legend;
 use crate::art::Ink;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::{Block, column};
@@ -51,9 +52,10 @@ pub fn besides(piece: &Piece, materials: &Materials, width: f64, ink: Ink) -> Bl
 /// and with prices what it costs.
 pub fn table(piece: &Piece, materials: &Materials, prices: bool) -> Table {
     let right = |heading: &&str| Column::new(heading, Align::Right);
-    let mut columns = vec![Column::new("", Align::Left), Column::wrapping("material")];
-    columns.extend(["you need", "spare", "buy", "left over"].iter().map(right));
-    columns.extend(["cost"].iter().filter(|_| prices).map(right));
+    let [material, amounts @ .., cost] = english::NEEDS_TABLE;
+    let mut columns = vec![Column::new("", Align::Left), Column::wrapping(material)];
+    columns.extend(amounts.iter().map(right));
+    columns.extend([cost].iter().filter(|_| prices).map(right));
     let mut table = Table::new(columns);
     for line in &materials.lines {
         table.push(row(piece, line, prices));
@@ -64,7 +66,7 @@ pub fn table(piece: &Piece, materials: &Materials, prices: bool) -> Table {
 /// What other sizes ask to buy otherwise, a sentence a size: `Size long: 2 packs of 40 of reed, not 1 pack of 40.`
 pub fn other_sizes(piece: &Piece, materials: &Materials) -> Vec<String> {
     let others = piece.sizes.iter().filter(|size| !size.chosen);
-    others.filter_map(|size| otherwise(size, materials, piece.design.heading.units)).collect()
+    others.filter_map(|size| otherwise(size, materials, piece.telling.units)).collect()
 }
 
 fn otherwise(size: &Size, base: &Materials, units: UnitStyle) -> Option<String> {
@@ -75,30 +77,35 @@ fn otherwise(size: &Size, base: &Materials, units: UnitStyle) -> Option<String> 
         line.buy.is_some() && same.and_then(bought) != bought(line)
     };
     let differing = other.lines.iter().filter(differs);
-    let said: Vec<_> = differing.filter_map(|line| Some(format!("{}: {}", line.name, bought(line)?))).collect();
-    let name = size.name.as_ref().map_or_else(|| "The base size".to_owned(), |name| format!("Size {name}"));
-    (!said.is_empty()).then(|| format!("{name} takes other packs: {}.", said.join("; ")))
+    let packs: Vec<_> = differing.filter_map(|line| Some((line.name.as_str(), bought(line)?))).collect();
+    (!packs.is_empty()).then(|| english::other_packs(size.name.as_deref(), &packs))
 }
 
 fn row(piece: &Piece, line: &Line, prices: bool) -> Vec<Cell> {
-    let units = piece.design.heading.units;
-    let bought = |say: &dyn Fn(&Buy) -> String| Cell::text(line.buy.as_ref().map(say).unwrap_or_default());
-    let within = line.within.as_ref();
+    let units = piece.telling.units;
+    let [buy, over] = to_buy(line, units).map(Cell::text);
+    let asked_for = spec::of_all(&piece.design, line.article, units);
     let mut cells = vec![
         letter(piece, line),
-        Cell::Double(line.name.clone(), spec::of_all(&piece.design, line.article)),
+        Cell::Double(line.name.clone(), asked_for),
         need(piece, line),
         Cell::text(spare(line, units)),
-        within.map_or_else(
-            || bought(&|buy| lots(line, buy, units)),
-            |within| Cell::text(format!("in the {}", within.unit)),
-        ),
-        within.map_or_else(|| bought(&|buy| amount(buy.left_over, units)), |within| Cell::text(left(within))),
+        buy,
+        over,
     ];
     if prices {
-        cells.push(bought(&|buy| said(buy.bought)));
+        cells.push(Cell::text(line.buy.as_ref().map(|buy| said(buy.bought)).unwrap_or_default()));
     }
     cells
+}
+
+/// What to buy of a line, or in what it is bought with others, and what is left over of it.
+fn to_buy(line: &Line, units: UnitStyle) -> [String; 2] {
+    let bought = |buy: &Buy| [lots(line, buy, units), amount(buy.left_over, units)];
+    match (&line.within, &line.buy) {
+        (Some(within), _) => [english::bought_in(within.unit), left(within)],
+        (None, buy) => buy.as_ref().map(bought).unwrap_or_default(),
+    }
 }
 
 fn letter(piece: &Piece, line: &Line) -> Cell {
@@ -113,5 +120,5 @@ fn need(piece: &Piece, line: &Line) -> Cell {
     if let Article::Assorted(_) = line.article {
         return Cell::text("");
     }
-    Cell::strong(amount(line.need, piece.design.heading.units))
+    Cell::strong(amount(line.need, piece.telling.units))
 }

@@ -7,15 +7,16 @@ use crate::geometry::Point;
 use crate::trade::paper::Paper;
 
 use super::inked::inked;
-use super::{Style, check};
-use crate::paint::layout::flow::{Flow, Poured, Section};
+use super::said::SectionKind;
+use super::{Style, check, english};
+use crate::paint::layout::flow::{self, Flow, Poured};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Anchor, Mark, Page, Role, Stroke, Symbol};
 use crate::paint::{metrics, outline, style};
 
 /// A page's contents, before it has its footer.
-pub struct Body {
+pub struct PageBody {
     /// What the page is for: Face, Stringing, …
     pub name: String,
     /// What the page shows, in a sentence, for those who cannot see it.
@@ -28,9 +29,9 @@ pub struct Body {
     pub checked: bool,
 }
 
-impl From<Poured> for Body {
+impl From<Poured> for PageBody {
     fn from(page: Poured) -> Self {
-        let all = |part: fn(&Section) -> &str, between: &str| {
+        let all = |part: fn(&flow::Section) -> &str, between: &str| {
             page.sections.iter().map(part).collect::<Vec<_>>().join(between)
         };
         Self {
@@ -44,8 +45,10 @@ impl From<Poured> for Body {
 }
 
 /// Begins a section under its title.
-pub fn begin(flow: &mut Flow, name: &'static str, description: String) {
-    flow.begin(Section { name, description });
+pub fn begin(flow: &mut Flow, section: &SectionKind<'_>) {
+    let section = english::section(section);
+    let name = section.name;
+    flow.begin(section);
     flow.heading(Block::stack([Type::TITLE.line(name).in_role(Role::Heading(1)), Block::gap(0.8)], 0.0));
 }
 
@@ -62,10 +65,10 @@ fn margin(paper: Paper) -> f64 {
 }
 
 /// Puts footers under all bodies; all pages share the symbols, of which exports write those stamped.
-pub fn pages(bodies: Vec<Body>, symbols: Vec<Symbol>, heading: &Heading, style: &Style) -> Vec<Page> {
+pub fn pages(bodies: Vec<PageBody>, symbols: Vec<Symbol>, heading: &Heading, style: &Style) -> Vec<Page> {
     let (count, symbols) = (bodies.len(), Arc::from(symbols));
     let (width, height) = style.paper.size();
-    let page = |(index, body): (usize, Body)| {
+    let page = |(index, body): (usize, PageBody)| {
         let mut marks = body.marks;
         let bar = body.checked.then(|| check::bar(rule_end(style.paper)));
         marks.extend(footer(heading, &body.scale, index + 1, count, style.paper));
@@ -73,7 +76,7 @@ pub fn pages(bodies: Vec<Body>, symbols: Vec<Symbol>, heading: &Heading, style: 
         Page {
             width,
             height,
-            title: format!("{}, page {} of {count}: {}", heading.title, index + 1, body.name),
+            title: english::page_title(&heading.title, index + 1, count, &body.name),
             description: body.description,
             symbols: Arc::clone(&symbols),
             marks: inked(marks, style.ink),
@@ -90,28 +93,31 @@ fn rule_end(paper: Paper) -> Point {
 
 /// Title, designer, page number, permissions and scale below a thin rule.
 fn footer(heading: &Heading, scale: &str, number: usize, count: usize, paper: Paper) -> Vec<Mark> {
-    let room = room(paper);
-    let end = rule_end(paper);
-    let top = end.y;
-    let rule = outline::line(Point::new(room.left, top), end);
-    let first = top + 1.0 + style::TINY;
+    let (room, end) = (room(paper), rule_end(paper));
+    let rule = outline::line(Point::new(room.left, end.y), end);
+    let rule = Mark::Shape { outline: rule, fill: None, stroke: Some(Stroke::new(style::RULE, 0.15)) };
+    let first = end.y + 1.0 + style::TINY;
     let second = first + Type::TINY.line_height();
-    let title = heading.whole_title();
-    let title = heading.designer.as_ref().map_or_else(|| title.clone(), |designer| format!("{title} · {designer}"));
-    let left = |text: &str, y: f64, taken: f64| {
-        let text = metrics::fit(text, style::TINY, Type::TINY.weight, room.width - taken - 5.0);
-        Type::TINY.mark(&text, Point::new(room.left, y), Anchor::Start)
-    };
-    let right = |text: &str, y: f64| Type::TINY.mark(text, Point::new(room.right(), y), Anchor::End);
-    let page = format!("page {number} of {count}");
-    let mut marks = vec![
-        Mark::Shape { outline: rule, fill: None, stroke: Some(Stroke::new(style::RULE, 0.15)) },
-        left(&title, first, Type::TINY.width(&page)),
-        right(&page, first),
-    ];
-    marks.extend(heading.permissions.iter().map(|text| left(text, second, Type::TINY.width(scale))));
-    if !scale.is_empty() {
-        marks.push(right(scale, second));
-    }
+    let page = english::page(number, count);
+    let mut marks = vec![rule];
+    marks.extend(foot_line(room, first, Some(&by(heading)), &page));
+    marks.extend(foot_line(room, second, heading.permissions.as_deref(), scale));
     vec![Mark::Group { role: Role::Footer, marks }]
+}
+
+/// The title and who designed it.
+fn by(heading: &Heading) -> String {
+    let title = heading.whole_title();
+    heading.designer.as_ref().map_or_else(|| title.clone(), |designer| format!("{title} · {designer}"))
+}
+
+/// A line of a footer: words at the left as far as those at the right leave room.
+fn foot_line(room: Rect, y: f64, left: Option<&str>, right: &str) -> impl Iterator<Item = Mark> {
+    let width = room.width - Type::TINY.width(right) - 5.0;
+    let left = left.map(|left| {
+        let left = metrics::fit(left, style::TINY, Type::TINY.weight, width);
+        Type::TINY.mark(&left, Point::new(room.left, y), Anchor::Start)
+    });
+    let right = (!right.is_empty()).then(|| Type::TINY.mark(right, Point::new(room.right(), y), Anchor::End));
+    left.into_iter().chain(right)
 }

@@ -20,7 +20,7 @@ const TUNABLE: Length = Length::mm(1.0);
 
 /// How an end is closed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Way {
+pub enum Fastening {
     /// With a crimp.
     Crimped,
     /// In a knot cover.
@@ -49,7 +49,7 @@ pub struct Ends<'d> {
     /// Which ends.
     pub side: Side,
     /// How they are closed.
-    pub way: Way,
+    pub way: Fastening,
     /// The first of them, which the steps tell.
     pub strand: &'d Strand,
     /// All of them.
@@ -77,9 +77,9 @@ fn told(design: &Design, side: Side, done: usize) -> Vec<Step<'_>> {
 }
 
 /// The ways in which the strands' first ends are closed, neighbours that are alike once.
-pub fn closings(design: &Design) -> Vec<Way> {
+pub fn closings(design: &Design) -> Vec<Fastening> {
     let mut closings: Vec<_> = design.strands.iter().map(|strand| way(design, strand, Side::First)).collect();
-    closings.dedup_by_key(|way| if *way == Way::Tied { Way::Knotted } else { *way });
+    closings.dedup_by_key(|way| if *way == Fastening::Tied { Fastening::Knotted } else { *way });
     closings
 }
 
@@ -104,27 +104,29 @@ pub const fn end(strand: &Strand, side: Side) -> &End {
 }
 
 /// How a strand's end on a side is closed.
-pub fn way(design: &Design, strand: &Strand, side: Side) -> Way {
+pub fn way(design: &Design, strand: &Strand, side: Side) -> Fastening {
     let has = |kind| end(strand, side).findings.iter().any(|at| design.findings[*at].kind() == kind);
     let open = design.closure.is_empty();
     let bare = strand.ends.iter().all(|end| end.findings.is_empty());
     let cord = design.cords[strand.cord].kind;
     match () {
-        () if strand.legs > 1 && side != Side::Last => Way::Hitched,
-        () if strand.is_on_pin(design) => Way::Pinned,
-        () if cord == CordKind::Chain => Way::Linked,
-        () if has(FindingKind::Crimp) => Way::Crimped,
-        () if has(FindingKind::KnotCover) => Way::Covered,
-        () if has(FindingKind::CordEnd) => Way::Glued,
-        () if design.cords[strand.cord].is_sprung() => Way::Turned,
-        () if bare && open => Way::Tied,
-        () => Way::Knotted,
+        () if strand.legs > 1 && side != Side::Last => Fastening::Hitched,
+        () if strand.is_on_pin(design) => Fastening::Pinned,
+        () if cord == CordKind::Chain => Fastening::Linked,
+        () if has(FindingKind::Crimp) => Fastening::Crimped,
+        () if has(FindingKind::KnotCover) => Fastening::Covered,
+        () if has(FindingKind::CordEnd) => Fastening::Glued,
+        () if design.cords[strand.cord].is_sprung() => Fastening::Turned,
+        () if bare && open => Fastening::Tied,
+        () => Fastening::Knotted,
     }
 }
 
 /// Whether strands end in something that a ring is opened for: a link of chain, or a cord end's loop.
 pub fn is_hung(design: &Design) -> bool {
-    let hangs = |strand: &Strand| matches!(way(design, strand, Side::First), Way::Linked | Way::Glued | Way::Pinned);
+    let hangs = |strand: &Strand| {
+        matches!(way(design, strand, Side::First), Fastening::Linked | Fastening::Glued | Fastening::Pinned)
+    };
     design.strands.iter().any(hangs)
 }
 
@@ -141,15 +143,17 @@ pub fn beside_end<'a>(design: &Design, parts: &'a [Part]) -> Option<&'a Part> {
 /// Whether a strand is closed with glue: in cord ends, or with knots, which it sets.
 pub fn is_glued(design: &Design, strand: &Strand) -> bool {
     let sides = [Side::First, Side::Last].map(|side| way(design, strand, side));
-    sides.into_iter().any(|way| matches!(way, Way::Covered | Way::Glued | Way::Knotted | Way::Tied))
+    sides
+        .into_iter()
+        .any(|way| matches!(way, Fastening::Covered | Fastening::Glued | Fastening::Knotted | Fastening::Tied))
 }
 
 /// How many stoppers a strand takes while it is strung.
 pub fn stops(design: &Design, strand: &Strand) -> u64 {
     match way(design, strand, Side::Last) {
-        Way::Linked | Way::Pinned | Way::Turned => 0,
-        Way::Tied => 2,
-        Way::Crimped | Way::Covered | Way::Glued | Way::Knotted | Way::Hitched => 1,
+        Fastening::Linked | Fastening::Pinned | Fastening::Turned => 0,
+        Fastening::Tied => 2,
+        Fastening::Crimped | Fastening::Covered | Fastening::Glued | Fastening::Knotted | Fastening::Hitched => 1,
     }
 }
 
@@ -205,24 +209,24 @@ impl<'d> Ends<'d> {
 
     fn steps(&self, done: usize) -> Vec<Step<'d>> {
         let work = match self.way {
-            Way::Crimped => self.crimped(),
-            Way::Covered => {
+            Fastening::Crimped => self.crimped(),
+            Fastening::Covered => {
                 vec![EndWork::ThreadCover, EndWork::TieInCover, EndWork::Set { tails: false }, EndWork::CloseCover]
             }
-            Way::Glued => {
+            Fastening::Glued => {
                 let link = self.part().map(|_| EndWork::Link);
                 [EndWork::Square, EndWork::Glue].into_iter().chain(link).collect()
             }
-            Way::Knotted => vec![EndWork::Tie, EndWork::Set { tails: self.strand.legs > 1 }],
-            Way::Linked | Way::Pinned => self.part().map(|_| EndWork::Link).into_iter().collect(),
-            Way::Tied if self.side == Side::First => vec![EndWork::Stop],
-            Way::Tied if self.design.meeting().is_some() => vec![EndWork::Meet, EndWork::Set { tails: true }],
-            Way::Tied => {
+            Fastening::Knotted => vec![EndWork::Tie, EndWork::Set { tails: self.strand.legs > 1 }],
+            Fastening::Linked | Fastening::Pinned => self.part().map(|_| EndWork::Link).into_iter().collect(),
+            Fastening::Tied if self.side == Side::First => vec![EndWork::Stop],
+            Fastening::Tied if self.design.meeting().is_some() => vec![EndWork::Meet, EndWork::Set { tails: true }],
+            Fastening::Tied => {
                 let hide = self.knot_fits_a_bead().then_some(EndWork::Hide);
                 [EndWork::TieEnds, EndWork::Set { tails: true }].into_iter().chain(hide).collect()
             }
-            Way::Hitched => vec![EndWork::Hitch],
-            Way::Turned => vec![EndWork::Turn],
+            Fastening::Hitched => vec![EndWork::Hitch],
+            Fastening::Turned => vec![EndWork::Turn],
         };
         let again = (!work.is_empty() && self.strands.len() > 1).then(|| EndWork::Others(done + 1, done + work.len()));
         work.into_iter().chain(again).map(|work| self.step(work)).collect()
@@ -230,7 +234,7 @@ impl<'d> Ends<'d> {
 
     /// Whether its pin's loop is closed where it hangs, and not in a ring that opens for it.
     pub fn rolls_shut(&self) -> bool {
-        self.way == Way::Pinned && !self.hangs_on().is_some_and(Finding::is_open_ring)
+        self.way == Fastening::Pinned && !self.hangs_on().is_some_and(Finding::is_open_ring)
     }
 
     /// Whether some bead's hole is wide enough for the knot in which the ends are tied to each other.

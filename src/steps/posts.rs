@@ -2,13 +2,15 @@
 //!
 //! Steps, word charts, stringing pages, the proof and the table of sizes print positions from here alone.
 
-mod told;
+mod runs;
+
+pub use runs::Told;
 
 use std::ops::Range;
 
 use crate::design::{Bit, Design, End, Finding, Index, Phrase, Rest, Strand, Train, What};
 use crate::pattern::{CordKind, FindingKind, Settle};
-use crate::steps::ends::{Way, way};
+use crate::steps::ends::{Fastening, way};
 use crate::steps::side::Side;
 use crate::units::Length;
 
@@ -28,49 +30,6 @@ pub enum Keeps {
 impl Keeps {
     /// Every kind, in the order in which they are told.
     pub const ALL: [Self; 4] = [Self::Stop, Self::Knot, Self::Bar, Self::Group];
-
-    /// The letter that stands for it before its number in a design: the first of its word that is no bead's and stands for no
-    /// kind before it, or else its first.
-    #[must_use]
-    pub fn letter(self, design: &Design) -> char {
-        let taken: Vec<_> = Self::ALL[..self as usize].iter().map(|before| before.letter(design)).collect();
-        let is_bead = |letter: char| design.beads.iter().any(|bead| bead.letter == letter.to_string());
-        let word = self.nouns()[0].to_ascii_uppercase();
-        let first = word.chars().next().unwrap_or_default();
-        word.chars().find(|letter| !is_bead(*letter) && !taken.contains(letter)).unwrap_or(first)
-    }
-
-    /// The word for it, and for several of its kind.
-    const fn nouns(self) -> [&'static str; 2] {
-        match self {
-            Self::Stop => ["stop", "stops"],
-            Self::Knot => ["knot", "knots"],
-            Self::Bar => ["bar", "bars"],
-            Self::Group => ["group", "groups"],
-        }
-    }
-
-    /// What its letter means: `a stop`.
-    #[must_use]
-    pub const fn meant(self) -> &'static str {
-        match self {
-            Self::Stop => "a stop",
-            Self::Knot => "a knot",
-            Self::Bar => "a bar",
-            Self::Group => "the start of a group",
-        }
-    }
-
-    /// Where it is measured, of one: `middle of a stop`.
-    #[must_use]
-    pub const fn place(self) -> &'static str {
-        match self {
-            Self::Stop => "middle of a stop",
-            Self::Knot => "middle of a knot",
-            Self::Bar => "middle of a bar",
-            Self::Group => "start of a group",
-        }
-    }
 }
 
 /// Something that stays in its place.
@@ -118,6 +77,12 @@ impl<'a> Posts<'a> {
         &self.all
     }
 
+    /// From where their stations are measured.
+    #[must_use]
+    pub fn datum(&self) -> Datum {
+        datum(self.design, self.strand)
+    }
+
     /// Those of a kind.
     pub fn of(&self, keeps: Keeps) -> impl Iterator<Item = &Post> {
         self.all.iter().filter(move |post| post.keeps == keeps)
@@ -130,36 +95,62 @@ impl<'a> Posts<'a> {
     }
 }
 
-/// Where a strand's stations are measured from, as a clause.
+/// Where a strand's stations are measured from: the outside of its first end.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Datum {
+    /// Of chain, its end link.
+    EndLink,
+    /// Its loop.
+    Loop,
+    /// Its knot cover.
+    KnotCover,
+    /// What it has.
+    End,
+}
+
+/// Where a strand's stations are measured from.
 #[must_use]
-pub fn datum(design: &Design, strand: &Strand) -> &'static str {
+pub fn datum(design: &Design, strand: &Strand) -> Datum {
     let first = strand.ends.first();
     match design.cords[strand.cord].kind {
-        CordKind::Chain => "from the outside of the first end link",
-        _ if first.is_some_and(|end| end.bight > Length::ZERO) => "from the outside of the first end's loop",
-        _ if first.is_some_and(|end| is_covered(design, end)) => "from the outside of the first knot cover",
-        _ => "from the outside of the first end",
+        CordKind::Chain => Datum::EndLink,
+        _ if first.is_some_and(|end| end.bight > Length::ZERO) => Datum::Loop,
+        _ if first.is_some_and(|end| is_covered(design, end)) => Datum::KnotCover,
+        _ => Datum::End,
     }
 }
 
 /// Between what a strand's finished length is measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Between {
+    /// Its end links.
+    EndLinks,
+    /// The outsides of its knot covers.
+    KnotCovers,
+    /// Its ends, which nothing closes.
+    Ends,
+    /// Where its fold is hitched, and its loop.
+    HitchAndLoop,
+    /// Its loops.
+    Loops,
+}
+
+/// Between what a strand's finished length is measured.
 #[must_use]
-pub fn between(design: &Design, strand: &Strand) -> &'static str {
+pub fn between(design: &Design, strand: &Strand) -> Between {
     match design.cords[strand.cord].kind {
-        CordKind::Chain => "end link to end link",
-        _ if strand.ends.iter().all(|end| is_covered(design, end)) => {
-            "the outside of one knot cover to the outside of the other"
-        }
-        _ if design.closure.is_empty() => "one end to the other",
-        _ if is_hitched(design, strand) => "hitch to loop",
-        _ => "loop to loop",
+        CordKind::Chain => Between::EndLinks,
+        _ if strand.ends.iter().all(|end| is_covered(design, end)) => Between::KnotCovers,
+        _ if design.closure.is_empty() => Between::Ends,
+        _ if is_hitched(design, strand) => Between::HitchAndLoop,
+        _ => Between::Loops,
     }
 }
 
 /// Whether a strand's fold is hitched, so that its first end has no loop.
 #[must_use]
 pub fn is_hitched(design: &Design, strand: &Strand) -> bool {
-    way(design, strand, Side::First) == Way::Hitched
+    way(design, strand, Side::First) == Fastening::Hitched
 }
 
 fn is_covered(design: &Design, end: &End) -> bool {

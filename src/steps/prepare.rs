@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::task::{Above, Cut, Hold, Pins, Task};
+use super::task::{Above, CutNote, Hold, Pins, Task};
 use super::tools::has_cord;
 use super::{Drawing, Step, pin};
 use crate::design::{Dangle, Design, Finding, Index, Strand};
@@ -24,15 +24,15 @@ pub fn cut(design: &Design) -> Vec<Step<'_>> {
     let takes_up = |strand: &&Strand| strand.trial().is_some();
     let of = |cord| design.strands.iter().filter(move |strand| is_cut(strand, cord));
     let tried = cords.clone().filter_map(|cord| of(cord).find(takes_up));
-    let mut cuts: Vec<_> = has(CordKind::Elastic).then_some(Cut::Stretch).into_iter().collect();
-    cuts.extend(cords.clone().filter(|cord| design.cords[*cord].needle).map(Cut::OwnNeedle));
-    cuts.extend(tried.map(Cut::Trial));
-    cuts.extend(design.strands.iter().filter(takes_up).map(Cut::Knots));
-    cuts.extend(cords.map(Cut::Pieces));
+    let mut cuts: Vec<_> = has(CordKind::Elastic).then_some(CutNote::Stretch).into_iter().collect();
+    cuts.extend(cords.clone().filter(|cord| design.cords[*cord].needle).map(CutNote::OwnNeedle));
+    cuts.extend(tried.map(CutNote::Trial));
+    cuts.extend(design.strands.iter().filter(takes_up).map(CutNote::Knots));
+    cuts.extend(cords.map(CutNote::Pieces));
     let sprung = |strand: &&Strand| design.cords[strand.cord].is_sprung();
-    cuts.extend(design.strands.iter().filter(sprung).map(Cut::Coil));
-    cuts.extend(design.twist.as_ref().map(|_| Cut::Twisted));
-    cuts.extend((has(CordKind::Wire) || has(CordKind::MemoryWire) || has(CordKind::Chain)).then_some(Cut::Flying));
+    cuts.extend(design.strands.iter().filter(sprung).map(CutNote::Coil));
+    cuts.extend(design.twist.as_ref().map(|_| CutNote::Twisted));
+    cuts.extend((has(CordKind::Wire) || has(CordKind::MemoryWire) || has(CordKind::Chain)).then_some(CutNote::Flying));
     let pieces = design.strands.iter().filter(|strand| !strand.is_on_pin(design)).count();
     // Pieces that look alike are told apart by tags.
     let drawing = has(CordKind::Chain).then_some(Drawing::Chain);

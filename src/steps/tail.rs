@@ -4,7 +4,7 @@
 //! [`CordTooThick`](crate::remark::Code::CordTooThick) asks of one. The first bead whose hole does not, or a knot, ends the
 //! tail's way.
 
-use super::ends::{Way, end, way};
+use super::ends::{Fastening, end, way};
 use super::side::Side;
 use crate::design::{Bit, Design, Strand, What};
 use crate::pattern::Settle;
@@ -25,7 +25,7 @@ pub enum Hides {
 
 /// Where the tail of a strand's end goes: of the first end all of it, of the last as much as holds it.
 pub fn hides(design: &Design, strand: &Strand, side: Side) -> Hides {
-    if strand.settle != Settle::Fill || way(design, strand, side) != Way::Crimped {
+    if strand.settle != Settle::Fill || way(design, strand, side) != Fastening::Crimped {
         return Hides::Nowhere;
     }
     let mut row: Vec<_> = strand.bits().collect();

@@ -21,7 +21,7 @@ pub enum Task<'d> {
         knotted: u64,
     },
     /// Cut what the strands hang on.
-    Cut(Vec<Cut<'d>>),
+    Cut(Vec<CutNote<'d>>),
     /// Mark each piece with its strand's name.
     Tag,
     /// Make a tassel of the piece's own cord, each as often as it hangs.
@@ -101,7 +101,7 @@ pub enum Task<'d> {
 
 /// A sentence about cutting cord.
 #[derive(Clone, Copy, Debug)]
-pub enum Cut<'d> {
+pub enum CutNote<'d> {
     /// Elastic is stretched before it is measured.
     Stretch,
     /// A cord has its own needle, which stays on.

@@ -1,7 +1,7 @@
 //! The tools that a design needs, derived from what its steps do.
 
 use super::cautions::{cuts_metal, cuts_soft_metal};
-use super::ends::{Way, closings, is_glued, stops};
+use super::ends::{Fastening, closings, is_glued, stops};
 use super::steps;
 use super::task::{Beside, EndWork, Hang, Hold, Task};
 use crate::design::{Crimp, Design, Finding, Strand, What};
@@ -82,7 +82,7 @@ pub fn tools(design: &Design) -> Vec<Tool> {
         (stoppers > 0, Tool::Stoppers(stoppers)),
         (crimped(Tool::CrimpingPliers), Tool::CrimpingPliers),
         (crimped(Tool::MicroCrimpingPliers), Tool::MicroCrimpingPliers),
-        (pins || closings(design).contains(&Way::Turned), Tool::RoundNosePliers),
+        (pins || closings(design).contains(&Fastening::Turned), Tool::RoundNosePliers),
         (grips > 0, Tool::ChainNosePliers(grips)),
         (knots(design), Tool::Awl),
         (glues(design), Tool::Glue),

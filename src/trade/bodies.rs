@@ -46,7 +46,7 @@ impl Basis {
 
 /// Where on the body.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Place {
+pub enum Site {
     /// Round the base of the neck.
     NeckBase,
     /// Round the wrist.
@@ -55,7 +55,7 @@ pub enum Place {
     Ankle,
 }
 
-impl Place {
+impl Site {
     /// The key of its girth in a pattern's `wear`.
     #[must_use]
     pub const fn key(self) -> &'static str {
@@ -93,32 +93,32 @@ const DEGREE: f64 = std::f64::consts::PI / 180.0;
 /// A child's girth where none was measured: of about eight years, from memory, without a source. It is for
 /// drawing alone; nothing is judged by it.
 #[must_use]
-pub const fn guessed_child(place: Place) -> Length {
+pub const fn guessed_child(place: Site) -> Length {
     Length::mm(match place {
-        Place::NeckBase => 300.0,
-        Place::Wrist => 135.0,
-        Place::Ankle => 185.0,
+        Site::NeckBase => 300.0,
+        Site::Wrist => 135.0,
+        Site::Ankle => 185.0,
     })
 }
 
 /// The percentiles that the tables give.
 const PERCENTILES: [f64; 7] = [1.0, 5.0, 25.0, 50.0, 75.0, 95.0, 99.0];
 
-const fn table(sex: Sex, place: Place) -> [f64; 7] {
+const fn table(sex: Sex, place: Site) -> [f64; 7] {
     match (sex, place) {
-        (Sex::Woman, Place::NeckBase) => [329.0, 340.0, 358.0, 370.0, 383.0, 405.0, 423.0],
-        (Sex::Woman, Place::Wrist) => [138.0, 142.2, 150.0, 154.0, 160.0, 168.0, 174.0],
-        (Sex::Woman, Place::Ankle) => [185.0, 193.0, 205.0, 215.0, 225.0, 242.0, 255.0],
-        (Sex::Man, Place::NeckBase) => [380.8, 395.0, 417.0, 433.0, 450.8, 479.0, 502.0],
-        (Sex::Man, Place::Wrist) => [156.0, 162.0, 170.0, 176.0, 182.0, 191.0, 198.0],
-        (Sex::Man, Place::Ankle) => [198.0, 206.0, 219.2, 228.0, 239.0, 254.0, 268.0],
+        (Sex::Woman, Site::NeckBase) => [329.0, 340.0, 358.0, 370.0, 383.0, 405.0, 423.0],
+        (Sex::Woman, Site::Wrist) => [138.0, 142.2, 150.0, 154.0, 160.0, 168.0, 174.0],
+        (Sex::Woman, Site::Ankle) => [185.0, 193.0, 205.0, 215.0, 225.0, 242.0, 255.0],
+        (Sex::Man, Site::NeckBase) => [380.8, 395.0, 417.0, 433.0, 450.8, 479.0, 502.0],
+        (Sex::Man, Site::Wrist) => [156.0, 162.0, 170.0, 176.0, 182.0, 191.0, 198.0],
+        (Sex::Man, Site::Ankle) => [198.0, 206.0, 219.2, 228.0, 239.0, 254.0, 268.0],
     }
 }
 
 /// The girth that this share of people do not exceed: percentile 1 to 99; what lies outside is read
 /// as the nearest of these, for the tables end there.
 #[must_use]
-pub fn girth(sex: Sex, place: Place, percentile: u32) -> Length {
+pub fn girth(sex: Sex, place: Site, percentile: u32) -> Length {
     let asked = f64::from(percentile.clamp(1, 99));
     let girths = table(sex, place);
     let above = PERCENTILES.partition_point(|known| *known < asked).max(1);
@@ -130,14 +130,14 @@ pub fn girth(sex: Sex, place: Place, percentile: u32) -> Length {
 
 /// From the first percentile of women to the 99th of men.
 #[must_use]
-pub fn usual(place: Place) -> [Length; 2] {
+pub fn usual(place: Site) -> [Length; 2] {
     [girth(Sex::Woman, place, 1), girth(Sex::Man, place, 99)]
 }
 
 /// Girths beyond which a measure is taken to be a slip: half of the least usual one, which is below that of a small child, and
 /// one and a half times the most. Assumptions.
 #[must_use]
-pub fn extremes(place: Place) -> [Length; 2] {
+pub fn extremes(place: Site) -> [Length; 2] {
     let [least, most] = usual(place);
     [least * 0.5, most * 1.5]
 }
@@ -146,12 +146,12 @@ pub fn extremes(place: Place) -> [Length; 2] {
 mod tests {
     use super::*;
 
-    fn named(word: &str, measure: &str) -> (Sex, Place) {
+    fn named(word: &str, measure: &str) -> (Sex, Site) {
         let sex = if word == "female" { Sex::Woman } else { Sex::Man };
         match measure {
-            "neckcircumferencebase" => (sex, Place::NeckBase),
-            "wristcircumference" => (sex, Place::Wrist),
-            _ => (sex, Place::Ankle),
+            "neckcircumferencebase" => (sex, Site::NeckBase),
+            "wristcircumference" => (sex, Site::Wrist),
+            _ => (sex, Site::Ankle),
         }
     }
 
@@ -183,15 +183,15 @@ mod tests {
 
     #[test]
     fn between_percentiles_a_straight_line() {
-        let found = girth(Sex::Woman, Place::NeckBase, 15).value();
+        let found = girth(Sex::Woman, Site::NeckBase, 15).value();
         assert!((found - 349.0).abs() < 1e-9, "{found}");
-        let girths: Vec<_> = (1..=99).map(|p| girth(Sex::Man, Place::Wrist, p)).collect();
+        let girths: Vec<_> = (1..=99).map(|p| girth(Sex::Man, Site::Wrist, p)).collect();
         assert!(girths.windows(2).all(|pair| pair[0] < pair[1]));
     }
 
     #[test]
     fn outside_the_tables_the_nearest() {
-        assert_eq!(girth(Sex::Man, Place::Ankle, 0), girth(Sex::Man, Place::Ankle, 1));
-        assert_eq!(girth(Sex::Man, Place::Ankle, 400), girth(Sex::Man, Place::Ankle, 99));
+        assert_eq!(girth(Sex::Man, Site::Ankle, 0), girth(Sex::Man, Site::Ankle, 1));
+        assert_eq!(girth(Sex::Man, Site::Ankle, 400), girth(Sex::Man, Site::Ankle, 99));
     }
 }

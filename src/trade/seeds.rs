@@ -31,7 +31,7 @@ pub struct SeedSize {
 
 /// A row of the table, in mm: the usual figure, the least and the most that sources give.
 #[derive(Clone, Copy, Debug)]
-struct Row {
+struct Figures {
     name: &'static str,
     across: [f64; 3],
     pitch: [f64; 3],
@@ -40,18 +40,18 @@ struct Row {
 }
 
 /// From small to large.
-const TABLE: &[Row] = &[
-    Row { name: "15/0", across: [1.3, 1.3, 1.5], pitch: [1.10, 1.10, 1.10], hole: 0.65, per_10_grams: Some(2715) },
-    Row { name: "11/0", across: [1.8, 1.8, 2.2], pitch: [1.49, 1.49, 1.59], hole: 0.8, per_10_grams: Some(1050) },
-    Row { name: "10/0", across: [2.0, 2.0, 2.0], pitch: [1.7, 1.49, 2.31], hole: 0.9, per_10_grams: None },
-    Row { name: "8/0", across: [2.5, 2.5, 3.0], pitch: [2.12, 1.95, 2.31], hole: 1.05, per_10_grams: Some(347) },
-    Row { name: "6/0", across: [3.3, 3.3, 4.0], pitch: [2.54, 2.54, 3.17], hole: 1.45, per_10_grams: Some(150) },
+const TABLE: &[Figures] = &[
+    Figures { name: "15/0", across: [1.3, 1.3, 1.5], pitch: [1.10, 1.10, 1.10], hole: 0.65, per_10_grams: Some(2715) },
+    Figures { name: "11/0", across: [1.8, 1.8, 2.2], pitch: [1.49, 1.49, 1.59], hole: 0.8, per_10_grams: Some(1050) },
+    Figures { name: "10/0", across: [2.0, 2.0, 2.0], pitch: [1.7, 1.49, 2.31], hole: 0.9, per_10_grams: None },
+    Figures { name: "8/0", across: [2.5, 2.5, 3.0], pitch: [2.12, 1.95, 2.31], hole: 1.05, per_10_grams: Some(347) },
+    Figures { name: "6/0", across: [3.3, 3.3, 4.0], pitch: [2.54, 2.54, 3.17], hole: 1.45, per_10_grams: Some(150) },
 ];
 
 /// The name of the size with that usual diameter, as shops call it.
 #[must_use]
 pub fn seed_name(diameter: Length) -> Option<&'static str> {
-    let is_its = |row: &&Row| (row.across[0] - diameter.value()).abs() < 1e-6;
+    let is_its = |row: &&Figures| (row.across[0] - diameter.value()).abs() < 1e-6;
     TABLE.iter().find(is_its).map(|row| row.name)
 }
 
@@ -76,7 +76,7 @@ pub fn names() -> Vec<&'static str> {
     TABLE.iter().map(|row| row.name).collect()
 }
 
-fn entry(name: &str) -> Option<&'static Row> {
+fn entry(name: &str) -> Option<&'static Figures> {
     let name = name.trim().trim_start_matches("size").trim();
     let number = name.strip_suffix("/0").or_else(|| name.strip_suffix(['o', '°']))?;
     TABLE.iter().find(|row| row.name.strip_suffix("/0") == Some(number))
@@ -111,7 +111,7 @@ mod tests {
 
     #[test]
     fn sizes_grow_as_their_numbers_fall() {
-        let larger = |pair: &[Row]| pair[0].across[0] < pair[1].across[0] && pair[0].pitch[0] < pair[1].pitch[0];
+        let larger = |pair: &[Figures]| pair[0].across[0] < pair[1].across[0] && pair[0].pitch[0] < pair[1].pitch[0];
         assert!(TABLE.windows(2).all(larger));
     }
 

@@ -1,4 +1,4 @@
-//! Reading quantities as a maker writes them: `17 1/2 in`, `17½ in`, `44.5 cm`, `60 N`.
+//! WithUnit quantities as a maker writes them: `17 1/2 in`, `17½ in`, `44.5 cm`, `60 N`.
 
 use super::{Force, INCH, KILOGRAM_FORCE, Length, Mass, Money, POUND_FORCE};
 
@@ -9,14 +9,14 @@ pub enum UnitError {
     /// It has no unit behind its number.
     NoUnit {
         /// What it may be.
-        choices: Vec<Choice>,
+        choices: Vec<WithUnit>,
     },
     /// It has a unit that is not known.
     UnknownUnit {
         /// The word behind the number.
         unit: String,
         /// What it may be.
-        choices: Vec<Choice>,
+        choices: Vec<WithUnit>,
     },
     /// It does not begin with a number.
     NoNumber {
@@ -70,7 +70,7 @@ pub enum Wanted {
 
 /// What a number would be with a unit behind it.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Choice {
+pub struct WithUnit {
     /// How it would be written.
     pub text: String,
     /// What that is in the program's own unit.
@@ -91,8 +91,8 @@ impl UnitError {
 }
 
 /// A number behind each of several units.
-fn choices(digits: &str, value: f64, units: &[Unit]) -> Vec<Choice> {
-    let choice = |(names, size): &Unit| Choice { text: format!("{digits} {}", names[0]), value: value * size };
+fn choices(digits: &str, value: f64, units: &[Unit]) -> Vec<WithUnit> {
+    let choice = |(names, size): &Unit| WithUnit { text: format!("{digits} {}", names[0]), value: value * size };
     units.iter().map(choice).collect()
 }
 

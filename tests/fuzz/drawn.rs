@@ -36,8 +36,8 @@ pub fn check(piece: &Piece, remarks: &[Remark], source: &Source) -> Result<(), S
     }
     let proportion = PROPORTIONS[chance % PROPORTIONS.len()];
     for ground in [GROUNDS[chance % GROUNDS.len()], GROUNDS[(chance + 1) % GROUNDS.len()]] {
-        let style = picture::Style { ground, proportion, caption: chance.is_multiple_of(2) };
-        whole(&[picture::picture(std::slice::from_ref(piece), &style)])?;
+        let setting = picture::Setting { ground, proportion, caption: chance.is_multiple_of(2) };
+        whole(&[picture::picture(std::slice::from_ref(piece), &setting)])?;
     }
     chart(piece)?;
     tables(piece, remarks, source)
@@ -126,8 +126,8 @@ fn tables(piece: &Piece, remarks: &[Remark], source: &Source) -> Result<(), Stri
     let measures = Measures::new(piece, remarks, source);
     let texts = [
         csv,
-        render::table(&list, UnitStyle::Both),
-        render::json(&list),
+        render::table(&list, &piece.telling),
+        render::json(&list, piece.telling.currency.as_deref()),
         measures.json(),
         measures.table(UnitStyle::Mm),
     ];

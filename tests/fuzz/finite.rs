@@ -1,7 +1,7 @@
 //! Whether every number of what is drawn is one.
 
 use festoon::geometry::Point;
-use festoon::paint::mark::{Fill, Mark, Page, Step};
+use festoon::paint::mark::{Fill, Mark, Page, Segment};
 
 /// The first mark of a page that has a number that is none.
 pub fn fault(page: &Page) -> Option<String> {
@@ -31,7 +31,7 @@ fn at(points: &[Point]) -> bool {
 fn finite(mark: &Mark) -> bool {
     match mark {
         Mark::Shape { outline, fill, stroke } => {
-            outline.iter().all(step)
+            outline.iter().all(segment)
                 && fill.as_ref().is_none_or(filled)
                 && stroke.as_ref().is_none_or(|stroke| all(&[stroke.width, stroke.opacity]) && all(&stroke.dashes))
         }
@@ -44,11 +44,11 @@ fn finite(mark: &Mark) -> bool {
     }
 }
 
-fn step(step: &Step) -> bool {
-    match step {
-        Step::Move(point) | Step::Line(point) => at(&[*point]),
-        Step::Curve(one, two, end) => at(&[*one, *two, *end]),
-        Step::Close => true,
+fn segment(segment: &Segment) -> bool {
+    match segment {
+        Segment::Move(point) | Segment::Line(point) => at(&[*point]),
+        Segment::Curve(one, two, end) => at(&[*one, *two, *end]),
+        Segment::Close => true,
     }
 }
 

@@ -3,7 +3,7 @@
 use festoon::design::{Bit, Design, Phrase, What, nth};
 use festoon::materials::{Amount, Order, materials};
 use festoon::pattern::Settle;
-use festoon::steps::chart;
+use festoon::steps::english::chart;
 use festoon::units::{Length, UnitStyle};
 use proptest::prelude::*;
 
@@ -11,7 +11,7 @@ use crate::designs::{design, strand};
 
 fn text(chart: Vec<Phrase>) -> String {
     let design = design(vec![strand("inner", 400.0, &[0], chart)]);
-    chart::text(&design, &design.strands[nth(0)])
+    chart::text(&design, &design.strands[nth(0)], UnitStyle::Both)
 }
 
 fn a(count: u32) -> Phrase {
@@ -69,7 +69,10 @@ fn repeats_that_are_spread_apart_stay_apart() {
     let mut one = strand("inner", 400.0, &[0], vec![Phrase::Times(4, vec![a(1), a(2)]), Phrase::Finding(nth(2)), a(3)]);
     one.settle = Settle::Spread;
     let design = design(vec![one]);
-    assert_eq!(chart::text(&design, &design.strands[nth(0)]), "3A, 4 times, then (bar: stop), then 3A");
+    assert_eq!(
+        chart::text(&design, &design.strands[nth(0)], UnitStyle::Both),
+        "3A, 4 times, then (bar: stop), then 3A"
+    );
 }
 
 /// Of the design made by hand, each bead takes what its size says: 25 of 6 mm with holes of 1 mm,
@@ -273,10 +276,11 @@ pub fn phrases() -> impl Strategy<Value = Vec<Phrase>> {
 proptest! {
     #[test]
     fn the_text_says_the_row_that_is_strung(chart in phrases(), units in 0..3, spread in any::<bool>()) {
-        let mut design = design(vec![strand("inner", 400.0, &[0], chart)]);
-        design.strands[nth(0)].settle = if spread { Settle::Spread } else { Settle::Slide };
-        design.heading.units = [UnitStyle::In, UnitStyle::Mm, UnitStyle::Both][units as usize];
-        let text = chart::text(&design, &design.strands[nth(0)]);
+        let design = design(vec![strand("inner", 400.0, &[0], chart)]).changed(|model| {
+        model.strands[nth(0)].settle = if spread { Settle::Spread } else { Settle::Slide };
+        }).expect("a design");
+        let units = [UnitStyle::In, UnitStyle::Mm, UnitStyle::Both][units as usize];
+        let text = chart::text(&design, &design.strands[nth(0)], units);
         let mut reader = Reader(&text);
         let read = reader.sequence();
         prop_assert_eq!(reader.0, "", "all of the text is read: {}", text);
@@ -288,7 +292,7 @@ proptest! {
         let mut chart = vec![list; times].concat();
         chart.push(after);
         let design = design(vec![strand("inner", 400.0, &[0], chart)]);
-        let text = chart::text(&design, &design.strands[nth(0)]);
+        let text = chart::text(&design, &design.strands[nth(0)], UnitStyle::Both);
         prop_assert_eq!(Reader(&text).sequence(), strung(&design, &design.strands[nth(0)].trains[0].bits), "{}", text);
     }
 
@@ -296,9 +300,8 @@ proptest! {
     fn counts_in_materials_are_those_in_trains_and_charts(
         charts in prop::collection::vec(phrases(), 1..4), makers in 1u32..6, copies in 1u32..3,
     ) {
-        let mut design = design(charts.into_iter().map(|chart| strand("one", 400.0, &[0], chart)).collect());
-        design.copies = copies;
-        let said: String = design.strands.iter().flat_map(|strand| Reader(&chart::text(&design, strand)).sequence()).collect();
+        let design = design(charts.into_iter().map(|chart| strand("one", 400.0, &[0], chart)).collect()).changed(|model| model.copies = copies).expect("a design");
+        let said: String = design.strands.iter().flat_map(|strand| Reader(&chart::text(&design, strand, UnitStyle::Both)).sequence()).collect();
         let materials = materials(&design, &Order { makers, ..Order::default() });
         for (bead, (line, in_trains)) in design.beads.iter().zip(materials.lines.iter().zip(design.counts())) {
             prop_assert_eq!(said.matches(&bead.letter).count(), in_trains as usize);
@@ -391,7 +394,7 @@ proptest! {
         let design = resolved(&strand).ok_or_else(|| TestCaseError::fail(strand.clone()))?;
         let trains = design.strands[nth(0)].trains.iter();
         let strung: Vec<_> = trains.flat_map(|train| strung(&design, &train.bits)).collect();
-        let text = chart::text(&design, &design.strands[nth(0)]);
+        let text = chart::text(&design, &design.strands[nth(0)], UnitStyle::Both);
         let mut reader = Reader(&text);
         let read = reader.sequence();
         prop_assert_eq!(reader.0, "", "all of the text is read: {}", text);

@@ -11,6 +11,7 @@ use festoon::design::{Choice, Design, nth};
 use festoon::materials::render::table;
 use festoon::materials::{Amount, Order, Stash, materials};
 use festoon::source::Source;
+use festoon::units::{Telling, UnitStyle};
 
 const ROW: f64 = 289.830_498;
 /// Ten knots to try, and 100 mm to hold them by.
@@ -63,7 +64,7 @@ fn kit(design: &Design, [cut, tried]: [f64; 2], each: usize, lots: u64) {
     near(left, 2000.0 * lots as f64 - need.value());
     let said =
         format!("1. bought, 2 m: {}only {cut:.0} mm", if each > 1 { format!("{each} × ") } else { String::new() });
-    let text = table(&list, design.heading.units);
+    let text = table(&list, &Telling { units: UnitStyle::Mm, currency: None });
     assert!(text.contains(&said), "{said}: {text}");
 }
 

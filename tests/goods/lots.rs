@@ -57,8 +57,9 @@ fn spare_is_a_share_rounded_up_and_at_least_one() {
 
 /// One strand of so many reed beads, sold in such lots at such a price.
 fn line(count: u32, lot: Lot, price: i64, order: &Order) -> Line {
-    let mut design = design(vec![strand("one", 400.0, &[0], vec![Phrase::Run(count, nth(0))])]);
-    design.beads[nth(0)].sold = sold(lot, price);
+    let design = design(vec![strand("one", 400.0, &[0], vec![Phrase::Run(count, nth(0))])])
+        .changed(|model| model.beads[nth(0)].sold = sold(lot, price))
+        .expect("a design");
     materials(&design, order).lines.remove(0)
 }
 
@@ -124,8 +125,9 @@ fn a_spacer_bar_is_bought_once_for_all_the_strands_that_share_it() {
         let chart = |times| {
             vec![Phrase::Run(5, nth(0)), Phrase::Times(times, vec![Phrase::Finding(nth(2)), Phrase::Run(1, nth(0))])]
         };
-        let mut design = design(passes.iter().map(|times| strand("one", 400.0, &[0], chart(*times))).collect());
-        design.findings[nth(2)].form = crate::designs::bar(holes);
+        let design = design(passes.iter().map(|times| strand("one", 400.0, &[0], chart(*times))).collect())
+            .changed(|model| model.findings[nth(2)].form = crate::designs::bar(holes))
+            .expect("a design");
         let materials = materials(&design, &Order::default());
         let found = materials.lines.iter().find(|line| line.id == "stop").unwrap().need;
         assert_eq!(found, Amount::Count(bars), "{passes:?} through {holes}");
@@ -164,10 +166,12 @@ proptest! {
 
     #[test]
     fn totals_are_sums_of_whole_coins(prices in prop::collection::vec(0i64..5000, 3), makers in 1u32..20) {
-        let mut design = gathered();
-        for (bead, price) in design.beads.iter_mut().zip(&prices) {
-            bead.sold = sold(Lot::Pack(7), *price);
-        }
+        let priced = gathered().changed(|model| {
+            for (bead, price) in model.beads.iter_mut().zip(&prices) {
+                bead.sold = sold(Lot::Pack(7), *price);
+            }
+        });
+        let design = priced.unwrap();
         let materials = materials(&design, &Order { makers, ..Order::default() });
         let buys: Vec<_> = materials.lines.iter().filter_map(|line| line.buy.as_ref()).collect();
         prop_assert_eq!(materials.bought().value(), buys.iter().filter_map(|buy| buy.bought).map(Money::value).sum::<i64>());

@@ -3,9 +3,9 @@
 
 use festoon::design::{Design, Rest, Strand, What, nth};
 use festoon::pattern::FindingKind;
-use festoon::steps::chart;
-use festoon::steps::english;
+use festoon::steps::english::{self, chart};
 use festoon::steps::posts::{Keeps, Posts};
+use festoon::units::UnitStyle;
 use proptest::prelude::*;
 
 use crate::chart::{resolved, written};
@@ -55,9 +55,11 @@ fn middles(design: &Design, strand: &Strand, keeps: Keeps) -> Vec<f64> {
 }
 
 /// The chart of a strand, and all steps.
-fn told(design: &Design) -> (String, String) {
-    let all = english::told(design).into_iter().map(|step| format!("{} {}", step.text, step.check.unwrap_or_default()));
-    (chart::text(design, &design.strands[nth(0)]), all.collect::<Vec<_>>().join("\n"))
+fn told(design: &Design, units: UnitStyle) -> (String, String) {
+    let all = english::told(design, units)
+        .into_iter()
+        .map(|step| format!("{} {}", step.text, step.check.unwrap_or_default()));
+    (chart::text(design, &design.strands[nth(0)], units), all.collect::<Vec<_>>().join("\n"))
 }
 
 proptest! {
@@ -65,8 +67,7 @@ proptest! {
 
     #[test]
     fn chart_and_steps_name_the_same_places(strand in written()) {
-        let mut design = resolved(&strand).ok_or_else(|| TestCaseError::fail(strand.clone()))?;
-        design.heading.units = festoon::units::UnitStyle::Mm;
+        let design = resolved(&strand).ok_or_else(|| TestCaseError::fail(strand.clone()))?;
         let one = &design.strands[nth(0)];
         let posts = Posts::new(&design, one);
         for keeps in [Keeps::Knot, Keeps::Bar, Keeps::Stop] {
@@ -76,7 +77,7 @@ proptest! {
                 prop_assert!((post.station.value() - at).abs() < 1e-6, "{:?} at {}", post, at);
             }
         }
-        let (chart, steps) = told(&design);
+        let (chart, steps) = told(&design, UnitStyle::Mm);
         let in_chart = named(&chart);
         for keeps in Keeps::ALL {
             let wanted: Vec<_> = posts.of(keeps).map(|post| post.name.as_str()).collect();
@@ -96,7 +97,7 @@ proptest! {
 fn knots_between_beads_are_told_by_their_first_and_last() {
     let design = resolved("settle: fixed, beads: [{ space: 100 mm }, { repeat: 60, of: [{ knot: 2 mm }, a] }]");
     let design = design.expect("a design");
-    let (chart, steps) = told(&design);
+    let (chart, steps) = told(&design, UnitStyle::Both);
     // A knot of 2 mm, then a round bead of 4 mm with a hole of 1 mm: 2 sqrt(2^2 - 0.5^2) = 3.873 mm, sixty times.
     let last = 100.0 + 59.0 * (2.0 + 3.873) + 1.0;
     // What is left bare of the strand is told last.
@@ -111,7 +112,7 @@ fn knots_between_beads_are_told_by_their_first_and_last() {
 #[test]
 fn a_written_knot_is_told_beside_those_between_all_beads() {
     let design = resolved("settle: fill, knots: 2 mm, beads: [3 a, { space: 9 mm }, { knot: 3 mm }, 3 a]");
-    let (chart, steps) = told(&design.expect("a design"));
+    let (chart, steps) = told(&design.expect("a design"), UnitStyle::Both);
     assert!(chart.contains("(knot K1 at "), "{chart}");
     assert!(steps.contains("Between each bead and the next tie an overhand knot"), "{steps}");
     assert!(steps.contains("A knot is to take 2 mm along the wire."), "{steps}");

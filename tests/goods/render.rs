@@ -4,18 +4,27 @@ use festoon::design::{Lot, Price, Sold, nth};
 use festoon::materials::{Amount, Article, Materials, Order, Stash, materials, render};
 use festoon::pattern::Overhead;
 use festoon::source::Place;
-use festoon::units::{Length, Money, UnitStyle};
+use festoon::units::{Length, Money, Telling, UnitStyle};
 use serde_json::{Value, json};
 
 use crate::designs::{gathered, sold};
 
+const TOLD: Telling = Telling { units: UnitStyle::Mm, currency: None };
+
 fn priced() -> Materials {
-    let mut design = gathered();
-    design.beads[nth(0)].sold = sold(Lot::Pack(50), 420);
-    design.beads[nth(1)].name = "mist, \"pale\"".into();
+    let mut design = gathered()
+        .changed(|model| {
+            model.beads[nth(0)].sold = sold(Lot::Pack(50), 420);
+            model.beads[nth(1)].name = "mist, \"pale\"".into();
+        })
+        .expect("a design");
     let (rate, overhead) = (Money::coins(1800), Overhead::Sum(Money::coins(250)));
     let place = Place::default();
-    design.price = Some(Price { hours: 1.5, rate, overhead, wholesale: 2.0, retail: 2.5, place });
+    design = design
+        .changed(|model| {
+            model.price = Some(Price { hours: 1.5, rate, overhead, wholesale: 2.0, retail: 2.5, place });
+        })
+        .expect("a design");
     materials(&design, &Order::default())
 }
 
@@ -46,7 +55,7 @@ fn json_has_the_fields_of_the_contract() {
     assert_eq!(array[0], reed);
     assert_eq!(array[2]["length_mm"], json!(914.65));
     assert_eq!(array[1]["cost_used"], Value::Null);
-    let whole: Value = serde_json::from_str(&render::json(&priced())).unwrap();
+    let whole: Value = serde_json::from_str(&render::json(&priced(), Some("EUR"))).unwrap();
     assert_eq!(whole["materials"], array);
     assert_eq!(whole["cutting"][0]["id"], json!("wire"));
     assert_eq!(whole["price"]["labour"], json!(27.0));
@@ -60,9 +69,12 @@ fn json_has_the_fields_of_the_contract() {
 /// What a maker has lying about costs her nothing; what she gives no price for costs who knows what.
 #[test]
 fn a_price_of_nothing_is_told_from_none() {
-    let mut design = gathered();
-    design.beads[nth(0)].sold = Some(Sold { lot: Lot::Pack(50), price: Some(Money::ZERO), from: None });
-    design.beads[nth(1)].sold = Some(Sold { lot: Lot::Pack(50), price: None, from: None });
+    let design = gathered()
+        .changed(|model| {
+            model.beads[nth(0)].sold = Some(Sold { lot: Lot::Pack(50), price: Some(Money::ZERO), from: None });
+            model.beads[nth(1)].sold = Some(Sold { lot: Lot::Pack(50), price: None, from: None });
+        })
+        .expect("a design");
     let materials = materials(&design, &Order::default());
     let csv = render::csv(&materials, render::Separator::Comma);
     assert!(csv.lines().nth(1).is_some_and(|line| line.ends_with(",35,0.00,0.00,0,")), "{csv}");
@@ -73,7 +85,7 @@ fn a_price_of_nothing_is_told_from_none() {
 
 #[test]
 fn the_table_reads_at_a_glance() {
-    let table = render::table(&priced(), UnitStyle::Mm);
+    let table = render::table(&priced(), &Telling { currency: Some("EUR".into()), ..TOLD });
     let lines: Vec<_> = table.lines().map(|line| line.split_whitespace().collect::<Vec<_>>().join(" ")).collect();
     assert_eq!(lines[1], "reed bead 115 6 3 packs of 50 35 12.60");
     assert!(lines.contains(&"bought for the piece: 25.50 EUR".to_owned()), "{table}");
@@ -86,12 +98,14 @@ fn the_table_reads_at_a_glance() {
 #[test]
 fn the_table_of_what_is_all_in_hand() {
     let mut design = gathered();
-    design.beads.iter_mut().for_each(|bead| bead.sold = sold(Lot::Pack(50), 420));
+    design = design
+        .changed(|model| model.beads.iter_mut().for_each(|bead| bead.sold = sold(Lot::Pack(50), 420)))
+        .expect("a design");
     let counts =
         [(Article::Bead(nth(0)), 200), (Article::Bead(nth(1)), 40)].map(|(at, many)| (at, Amount::Count(many)));
     let lengths = [Article::Cord(nth(0)), Article::Finding(nth(5))].map(|at| (at, Amount::Length(Length::mm(1000.0))));
     let stash = counts.into_iter().chain(lengths).fold(Stash::default(), |stash, (at, much)| stash.with(at, much));
-    let table = render::table(&materials(&design, &Order { stash, ..Order::default() }), UnitStyle::Mm);
+    let table = render::table(&materials(&design, &Order { stash, ..Order::default() }), &TOLD);
     let lines: Vec<_> = table.lines().map(|line| line.split_whitespace().collect::<Vec<_>>().join(" ")).collect();
     assert_eq!(lines[1], "reed bead 115 6 200 nothing 85 0.00");
     assert!(lines.contains(&"to buy for the piece, beside what is in hand: nothing".to_owned()), "{table}");
@@ -104,8 +118,9 @@ fn the_table_of_what_is_all_in_hand() {
 fn lengths_in_hand_and_bought_are_both_said() {
     let mut design = gathered();
     let stash = Stash::default().with(Article::Cord(nth(0)), Amount::Length(Length::mm(500.0)));
-    design.cords[nth(0)].sold = sold(Lot::Length(Length::mm(500.0)), 500);
-    let table = render::table(&materials(&design, &Order { stash, ..Order::default() }), UnitStyle::Mm);
+    design =
+        design.changed(|model| model.cords[nth(0)].sold = sold(Lot::Length(Length::mm(500.0)), 500)).expect("a design");
+    let table = render::table(&materials(&design, &Order { stash, ..Order::default() }), &TOLD);
     assert!(table.contains("cut wire cord from what is in hand and 1 length more"), "{table}");
 }
 
@@ -114,9 +129,11 @@ fn lengths_in_hand_and_bought_are_both_said() {
 fn makers_are_told_where_no_piece_more_is_left() {
     let amiss = |makers: u32, spool: f64| {
         let mut design = gathered();
-        design.cords[nth(0)].sold = sold(Lot::Length(Length::mm(spool)), 500);
+        design = design
+            .changed(|model| model.cords[nth(0)].sold = sold(Lot::Length(Length::mm(spool)), 500))
+            .expect("a design");
         let order = Order { makers, ..Order::default() };
-        render::table(&materials(&design, &order), UnitStyle::Mm).contains("buy one more in case somebody cuts amiss")
+        render::table(&materials(&design, &order), &TOLD).contains("buy one more in case somebody cuts amiss")
     };
     // A piece of 480 mm and one of 435 mm for each maker.
     assert!(amiss(2, 1_850.0) && !amiss(2, 3_000.0) && !amiss(1, 1_000.0));

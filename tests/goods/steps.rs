@@ -20,7 +20,7 @@ fn check<'a>(steps: &'a [Told], title: &str) -> &'a str {
 
 #[test]
 fn a_necklace_gathered_in_cones() {
-    let steps = told(&gathered());
+    let steps = told(&gathered(), UnitStyle::Both);
     let mut expected = vec!["Lay out the beads", "Cut the wire", "Tag the pieces", "Look for gaps"];
     let first = ["Thread the first end", "Make the loop", "Press the crimp", "Cut the tail", "Do the other strand"];
     expected.extend(first);
@@ -33,10 +33,13 @@ fn a_necklace_gathered_in_cones() {
 
 #[test]
 fn strands_that_are_alike_are_measured_once() {
-    let mut design = gathered();
-    design.strands[nth(1)] = design.strands[nth(0)].clone();
-    design.strands[nth(1)].name = "outer".to_owned();
-    let steps = told(&design);
+    let design = gathered()
+        .changed(|model| {
+            model.strands[nth(1)] = model.strands[nth(0)].clone();
+            model.strands[nth(1)].name = "outer".to_owned();
+        })
+        .expect("a design");
+    let steps = told(&design, UnitStyle::Both);
     let measured: Vec<_> = steps.iter().filter(|step| step.title == "Measure").collect();
     let [once] = measured.as_slice() else { panic!("{:?}", titles(&steps)) };
     assert!(once.text.contains("the inner and outer strands straight along a ruler, each by itself"), "{}", once.text);
@@ -44,7 +47,7 @@ fn strands_that_are_alike_are_measured_once() {
 
 #[test]
 fn figures_come_from_the_design() {
-    let steps = told(&gathered());
+    let steps = told(&gathered(), UnitStyle::Both);
     assert_eq!(check(&steps, "Lay out the beads"), "You have 115 A (reed bead) and 21 B (mist bead): 136 beads.");
     assert_eq!(check(&steps, "String the inner strand"), "65 beads: 55A and 10B.");
     // 65 beads of 6 mm are 390 mm; ±0.2 mm each spreads by 0.2 x sqrt(65) = 1.6 mm.
@@ -61,7 +64,7 @@ fn figures_come_from_the_design() {
 
 #[test]
 fn the_loops_are_gathered_on_the_eyes_of_the_two_pins() {
-    let steps = told(&gathered());
+    let steps = told(&gathered(), UnitStyle::Both);
     let loops: Vec<_> = steps.iter().filter(|step| step.drawing == Some(Drawing::CrimpOpen)).collect();
     assert_eq!(loops.len(), 2);
     for (step, pin) in loops.iter().zip(["first", "second"]) {
@@ -74,7 +77,7 @@ fn the_loops_are_gathered_on_the_eyes_of_the_two_pins() {
 
 #[test]
 fn steps_to_repeat_are_named_by_their_numbers() {
-    let steps = told(&gathered());
+    let steps = told(&gathered(), UnitStyle::Both);
     for (at, step) in steps.iter().enumerate().filter(|(_, step)| step.title == "Do the other strand") {
         let from = steps[..at].iter().rposition(|step| step.title.starts_with("Thread the")).unwrap() + 1;
         assert_eq!(step.text, format!("Do steps {from} to {at} with the outer strand."));
@@ -87,7 +90,7 @@ fn steps_to_repeat_are_named_by_their_numbers() {
 
 #[test]
 fn a_pins_loop_stays_open_until_something_hangs_in_it() {
-    let steps = told(&gathered());
+    let steps = told(&gathered(), UnitStyle::Both);
     let at = |title: &str| steps.iter().position(|step| step.title == title).unwrap();
     let turned = &steps[at("Turn a loop")];
     assert!(turned.text.ends_with("Stop while it is still a little open."), "{}", turned.text);
@@ -102,7 +105,7 @@ fn a_pins_loop_stays_open_until_something_hangs_in_it() {
 #[test]
 fn a_chain_is_cut_to_links() {
     // 60 mm of links of 4 mm: each adds 4 mm less twice its wire of 0.7 mm, and (60 - 1.4) / 2.6 = 22.5.
-    let steps = told(&gathered());
+    let steps = told(&gathered(), UnitStyle::Both);
     let check = check(&steps, "Cut the chain");
     assert_eq!(check, "The piece has about 23 links, and both end links are whole.");
 }
@@ -110,9 +113,9 @@ fn a_chain_is_cut_to_links() {
 #[test]
 fn alike_pieces_are_tagged_and_each_stopper_comes_off() {
     let design = gathered();
-    assert_eq!(check(&told(&design), "Tag the pieces"), "Each piece has its tag: inner and outer.");
-    assert!(tools(&design).contains(&"2 bead stoppers or tape".to_owned()));
-    let text: String = told(&design).into_iter().map(|step| step.text).collect();
+    assert_eq!(check(&told(&design, UnitStyle::Both), "Tag the pieces"), "Each piece has its tag: inner and outer.");
+    assert!(tools(&design, UnitStyle::Both).contains(&"2 bead stoppers or tape".to_owned()));
+    let text: String = told(&design, UnitStyle::Both).into_iter().map(|step| step.text).collect();
     assert!(text.contains("Take the tag off the inner piece") && text.contains("Take the tag off the outer piece"));
     assert!(text.contains("Take the bead stopper off the inner strand and thread a tube crimp onto its last end."));
     assert!(!text.contains("both sides of the cut"));
@@ -123,7 +126,7 @@ fn a_packed_strands_tail_goes_through_its_beads_before_the_crimp_is_pressed() {
     let mut one = strand("one", 192.0, &[0], vec![Phrase::Run(30, nth(0))]);
     one.settle = Settle::Fill;
     one.allowance = Length::mm(50.0);
-    let packed = told(&design(vec![one]));
+    let packed = told(&design(vec![one]), UnitStyle::Both);
     let at = |drawing| packed.iter().rposition(|step| step.drawing == Some(drawing)).unwrap();
     let through = at(Drawing::CrimpPacked);
     assert!(
@@ -135,18 +138,21 @@ fn a_packed_strands_tail_goes_through_its_beads_before_the_crimp_is_pressed() {
     assert_eq!(at(Drawing::CrimpPressed), through + 2);
     assert!(packed.iter().any(|step| step.text.contains("Take the first beads over the tail as well")));
     assert!(packed.iter().all(|step| !step.text.contains("has its length")));
-    let loose = told(&gathered());
+    let loose = told(&gathered(), UnitStyle::Both);
     let drawn = loose.iter().find(|step| step.title == "Draw up the slack").unwrap();
     assert!(drawn.text.contains("until the strand has its length"), "{}", drawn.text);
 }
 
 #[test]
 fn a_ring_is_hung_with_all_it_holds_before_the_strand() {
-    let mut design = design(vec![strand("one", 400.0, &[0], vec![Phrase::Run(30, nth(0))])]);
-    design.findings.push(finding("jump ring", FindingKind::JumpRing));
-    design.findings.push(finding("hook", FindingKind::Clasp));
-    design.closure.joins = Joins::sides(vec![part(3)], vec![part(3), part(4)]);
-    let steps = told(&design);
+    let design = design(vec![strand("one", 400.0, &[0], vec![Phrase::Run(30, nth(0))])])
+        .changed(|model| {
+            model.findings.push(finding("jump ring", FindingKind::JumpRing));
+            model.findings.push(finding("hook", FindingKind::Clasp));
+            model.closure.joins = Joins::sides(vec![part(3)], vec![part(3), part(4)]);
+        })
+        .expect("a design");
+    let steps = told(&design, UnitStyle::Both);
     let at = |title: &str| steps.iter().position(|step| step.title == title).unwrap();
     assert!(at("Hang the hook") < at("Thread the first end"));
     assert!(steps[at("Hang the hook")].text.starts_with("With two pairs of pliers open the second jump ring sideways"));
@@ -157,17 +163,20 @@ fn a_ring_is_hung_with_all_it_holds_before_the_strand() {
 fn elastic_bracelet() -> Design {
     let mut one = strand("one", 180.0, &[], vec![Phrase::Run(30, nth(0))]);
     one.settle = Settle::Fill;
-    let mut design = design(vec![one]);
-    design.cords = vec![cord("stretch", CordKind::Elastic)].into();
-    design.heading.kind = Kind::Bracelet;
-    design.findings = Entries::default();
-    design
+
+    design(vec![one])
+        .changed(|model| {
+            model.cords = vec![cord("stretch", CordKind::Elastic)].into();
+            model.heading.kind = Kind::Bracelet;
+            model.findings = Entries::default();
+        })
+        .expect("a design")
 }
 
 #[test]
 fn a_stretch_bracelet_is_tied_and_not_crimped() {
     let design = elastic_bracelet();
-    let steps = told(&design);
+    let steps = told(&design, UnitStyle::Both);
     let expected = [
         "Lay out the beads",
         "Cut the elastic",
@@ -180,7 +189,7 @@ fn a_stretch_bracelet_is_tied_and_not_crimped() {
     ];
     assert_eq!(titles(&steps), expected);
     assert_eq!(steps[5].drawing, Some(Drawing::SurgeonsKnot));
-    let tools = tools(&design).join(", ");
+    let tools = tools(&design, UnitStyle::Both).join(", ");
     assert!(tools.contains("2 bead stoppers or tape, jewellery glue"), "{tools}");
     assert!(!tools.contains("crimping pliers") && !tools.contains("eye protection"), "{tools}");
 }
@@ -188,12 +197,15 @@ fn a_stretch_bracelet_is_tied_and_not_crimped() {
 #[test]
 fn earrings_are_made_twice_and_their_dangles_first() {
     let row = vec![Phrase::Dangle(Some(nth(1)), vec![Phrase::Run(1, nth(2)), Phrase::Run(2, nth(0))])];
-    let mut design = design(vec![strand("one", 20.0, &[0], row)]);
-    design.heading.kind = Kind::Earrings;
-    design.copies = 2;
-    design.findings.push(finding("ear wire", FindingKind::EarWire));
-    design.closure.joins = Joins::Above(vec![part(3)]);
-    let steps = told(&design);
+    let design = design(vec![strand("one", 20.0, &[0], row)])
+        .changed(|model| {
+            model.heading.kind = Kind::Earrings;
+            model.copies = 2;
+            model.findings.push(finding("ear wire", FindingKind::EarWire));
+            model.closure.joins = Joins::Above(vec![part(3)]);
+        })
+        .expect("a design");
+    let steps = told(&design, UnitStyle::Both);
     assert!(steps[2].title.starts_with("Thread the dangle of "), "{}", steps[2].title);
     // From the top down it is one of C and two of A, the last of which sits on the head.
     assert!(steps[2].text.contains("from its head up, 2A 1C."), "{}", steps[2].text);
@@ -208,9 +220,10 @@ fn earrings_are_made_twice_and_their_dangles_first() {
 #[test]
 fn a_drop_goes_onto_its_pin_with_its_fat_end_first() {
     let row = vec![Phrase::Dangle(Some(nth(1)), vec![Phrase::Run(1, nth(0)), Phrase::Run(1, nth(2))])];
-    let mut design = design(vec![strand("one", 20.0, &[0], row)]);
-    design.beads[nth(2)].shape = Shape::Drop;
-    let steps = told(&design);
+    let design = design(vec![strand("one", 20.0, &[0], row)])
+        .changed(|model| model.beads[nth(2)].shape = Shape::Drop)
+        .expect("a design");
+    let steps = told(&design, UnitStyle::Both);
     assert!(steps[2].text.ends_with("1C 1A. C goes on with its fat end first."), "{}", steps[2].text);
 }
 
@@ -218,17 +231,20 @@ fn a_drop_goes_onto_its_pin_with_its_fat_end_first() {
 fn an_earring_is_measured_from_its_ring_down() {
     let mut one = strand("one", 40.0, &[0], vec![Phrase::Run(4, nth(0))]);
     one.trains[0].rest = Rest::At(6.0);
-    let mut design = design(vec![one]);
-    design.heading.kind = Kind::Earrings;
-    design.findings.push(finding("ear wire", FindingKind::EarWire));
-    design.closure.joins = Joins::Above(vec![part(3)]);
+    let design = design(vec![one])
+        .changed(|model| {
+            model.heading.kind = Kind::Earrings;
+            model.findings.push(finding("ear wire", FindingKind::EarWire));
+            model.closure.joins = Joins::Above(vec![part(3)]);
+        })
+        .expect("a design");
     // A single strand hangs straight down: as long as it is finished.
     let expected =
         "From where it hangs in the ear wire's ring to the lowest point it measures about 1 9⁄16 in (40 mm).";
     assert!(
-        check(&told(&design), "Check the piece").ends_with(expected),
+        check(&told(&design, UnitStyle::Both), "Check the piece").ends_with(expected),
         "{}",
-        check(&told(&design), "Check the piece")
+        check(&told(&design, UnitStyle::Both), "Check the piece")
     );
 }
 
@@ -236,10 +252,14 @@ fn an_earring_is_measured_from_its_ring_down() {
 fn short_crimps_take_small_pliers() {
     let mut design = gathered();
     let [length, across, inside] = [1.5, 2.0, 1.3].map(Length::mm);
-    design.findings[nth(0)].form = Form::Crimp(Crimp { length, outside: across, inside });
-    assert!(tools(&design).contains(&"micro crimping pliers".to_owned()));
-    assert!(!tools(&design).contains(&"crimping pliers".to_owned()));
-    let press = told(&design).into_iter().find(|step| step.title == "Press the crimp").unwrap();
+    design = design
+        .changed(|model| {
+            model.findings[nth(0)].form = Form::Crimp(Crimp { length, outside: across, inside });
+        })
+        .expect("a design");
+    assert!(tools(&design, UnitStyle::Both).contains(&"micro crimping pliers".to_owned()));
+    assert!(!tools(&design, UnitStyle::Both).contains(&"crimping pliers".to_owned()));
+    let press = told(&design, UnitStyle::Both).into_iter().find(|step| step.title == "Press the crimp").unwrap();
     assert!(press.text.contains("notched jaw of the micro crimping pliers"), "{}", press.text);
 }
 
@@ -251,15 +271,18 @@ fn knotted_silk_in_knot_covers() {
     let knotted = bits.into_iter().flat_map(|bead| [vec![bead], knot.clone()].concat()).collect();
     one.trains[0] = Train::new(knotted, Rest::Free(6.0, 12.0));
     let findings = [("bead tip", FindingKind::KnotCover), ("fish hook", FindingKind::Clasp)];
-    let mut design = design_with(findings.map(|(name, kind)| finding(name, kind)).to_vec(), vec![one]);
-    design.cords = vec![cord("silk", CordKind::Silk)].into();
-    design.closure.joins = Joins::sides(vec![part(4)], vec![part(4)]);
-    let steps = told(&design);
+    let design = design_with(findings.map(|(name, kind)| finding(name, kind)).to_vec(), vec![one])
+        .changed(|model| {
+            model.cords = vec![cord("silk", CordKind::Silk)].into();
+            model.closure.joins = Joins::sides(vec![part(4)], vec![part(4)]);
+        })
+        .expect("a design");
+    let steps = told(&design, UnitStyle::Both);
     assert!(
         steps.iter().any(|step| step.text.contains("Between each bead and the next tie an overhand knot in the silk"))
     );
     assert_eq!(steps.iter().filter(|step| step.drawing == Some(Drawing::KnotCover)).count(), 2);
-    assert!(tools(&design).contains(&"awl or tweezers for knots".to_owned()));
+    assert!(tools(&design, UnitStyle::Both).contains(&"awl or tweezers for knots".to_owned()));
     // Only where it is cut is the cord called by its whole name.
     assert!(steps.iter().skip(2).all(|step| !step.text.contains("cord") && !step.text.contains("wire")));
 }
@@ -271,9 +294,7 @@ fn spread_groups_are_told_their_places() {
     one.trains[0].rest = Rest::At(100.0);
     one.trains.push(Train::new(half, Rest::At(230.0)));
     one.settle = Settle::Spread;
-    let mut design = design(vec![one]);
-    design.heading.units = UnitStyle::Mm;
-    let steps = told(&design);
+    let steps = told(&design(vec![one]), UnitStyle::Mm);
     assert_eq!(
         check(&steps, "Space"),
         "The first group, G1, starts 100 mm from the outside of the first end's loop, and 100 mm of bare wire lies between groups."
@@ -293,7 +314,7 @@ fn cautions_are_those_that_apply_and_never_say_that_a_piece_complies() {
 
 #[test]
 fn tools_are_those_that_the_steps_use() {
-    let tools = tools(&gathered());
+    let tools = tools(&gathered(), UnitStyle::Both);
     for tool in ["crimping pliers", "round-nose pliers", "flush cutters", "eye protection", "ruler"] {
         assert!(tools.iter().any(|one| one == tool), "{tool}");
     }
@@ -321,12 +342,13 @@ proptest! {
         let mut strands: Vec<_> = charts.into_iter().map(|chart| strand("one", 400.0, &at(3, &ends), chart)).collect();
         strands.iter_mut().for_each(|strand| strand.settle = settle);
         let kinds = [ends.as_slice(), &left, &right].concat();
-        let mut design = design_with(kinds.iter().map(|kind| finding(kind.word(), *kind)).collect(), strands);
-        design.heading.kind = kind;
-        design.cords[nth(0)].kind = cord;
+        let mut design = design_with(kinds.iter().map(|kind| finding(kind.word(), *kind)).collect(), strands).changed(|model| {
+        model.heading.kind = kind;
+        model.cords[nth(0)].kind = cord;
+        }).expect("a design");
         let side = |base, kinds: &[FindingKind]| at(base, kinds).into_iter().map(part).collect();
-        design.closure.joins = Joins::sides(side(3 + ends.len(), &left), side(3 + ends.len() + left.len(), &right));
-        let steps = told(&design);
+        design = design.changed(|model| model.closure.joins = Joins::sides(side(3 + ends.len(), &left), side(3 + ends.len() + left.len(), &right))).expect("a design");
+        let steps = told(&design, UnitStyle::Both);
         for text in steps.iter().flat_map(|step| [Some(&step.text), step.check.as_ref()]).flatten() {
             prop_assert!(text.ends_with('.') && !text.contains("  ") && !text.contains(" .") && !text.contains(".."), "{}", text);
             prop_assert!(text.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit()), "{}", text);
@@ -339,12 +361,15 @@ proptest! {
 
 #[test]
 fn a_doubled_cord_is_hitched_by_its_fold() {
-    let mut design = gathered();
-    design.strands = vec![design.strands[nth(0)].clone()].into();
-    design.cords[nth(0)].kind = CordKind::Silk;
+    let mut design = gathered()
+        .changed(|model| {
+            model.strands = vec![model.strands[nth(0)].clone()].into();
+            model.cords[nth(0)].kind = CordKind::Silk;
+        })
+        .expect("a design");
     let single = (design.strands[nth(0)].cut(), design.mass());
-    design.strands[nth(0)].legs = 2;
-    let steps = told(&design);
+    design = design.changed(|model| model.strands[nth(0)].legs = 2).expect("a design");
+    let steps = told(&design, UnitStyle::Both);
     let hitch = steps.iter().find(|step| step.drawing == Some(Drawing::LarksHead)).expect("a hitch");
     assert!(hitch.text.contains("through the eye of the first eye pin"), "{}", hitch.text);
     assert!(titles(&steps).contains(&"Thread the last end"), "{:?}", titles(&steps));
@@ -360,9 +385,10 @@ fn a_doubled_cord_is_hitched_by_its_fold() {
 fn bars_are_shared_by_as_many_strands_as_they_have_holes() {
     let chart = vec![Phrase::Run(5, nth(0)), Phrase::Finding(nth(2)), Phrase::Run(5, nth(0))];
     let names = ["one", "two", "three", "four"];
-    let mut design = design(names.iter().map(|name| strand(name, 400.0, &[0], chart.clone())).collect());
-    design.findings[nth(2)].form = bar(2);
-    let steps = told(&design);
+    let design = design(names.iter().map(|name| strand(name, 400.0, &[0], chart.clone())).collect())
+        .changed(|model| model.findings[nth(2)].form = bar(2))
+        .expect("a design");
+    let steps = told(&design, UnitStyle::Both);
     let strung: Vec<_> = steps.iter().filter(|step| step.title.starts_with("String ")).collect();
     let hole = |n: u32| format!(", hole {n})");
     let told: Vec<_> = strung.iter().map(|step| [1, 2].map(|n| step.text.contains(&hole(n)))).collect();

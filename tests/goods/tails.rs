@@ -6,6 +6,7 @@ use festoon::Piece;
 use festoon::design::{Choice, nth};
 use festoon::source::Source;
 use festoon::steps::english::{Told, told};
+use festoon::units::UnitStyle;
 
 fn made(text: &str) -> Piece {
     let (piece, remarks) = festoon::piece(&Source::new("tails", text), &Choice::default(), None);
@@ -35,6 +36,7 @@ strands:
 "
         ))
         .design,
+        UnitStyle::Both,
     )
 }
 
@@ -109,6 +111,6 @@ closure: {{ left: [ring], right: [ring, hook] }}
             assert_eq!(found.len(), stations.len());
         }
     }
-    let steps = all(&told(&chain("", "{ links: 3 }, { dangle: [plum], on: pin }").design));
+    let steps = all(&told(&chain("", "{ links: 3 }, { dangle: [plum], on: pin }").design, UnitStyle::Both));
     assert!(steps.contains("(3 links bare)"), "{steps}");
 }

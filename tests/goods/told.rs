@@ -9,6 +9,7 @@ use festoon::materials::{Amount, Article, Materials, Order, materials};
 use festoon::pattern::FindingKind;
 use festoon::source::Source;
 use festoon::steps::english::{self, cautions, tools};
+use festoon::units::UnitStyle;
 
 use crate::designs::{cord, gathered, part};
 
@@ -21,7 +22,7 @@ fn shipped(name: &str) -> Design {
 
 /// All that the steps of a design say.
 fn told(design: &Design) -> String {
-    let each = english::told(design)
+    let each = english::told(design, UnitStyle::Both)
         .into_iter()
         .map(|step| format!("{} {} {}", step.title, step.text, step.check.unwrap_or_default()));
     each.collect::<Vec<_>>().join("\n")
@@ -37,14 +38,14 @@ fn a_tied_end_takes_its_loop_and_its_knot() {
     assert_eq!(ends, [3.0, 2.0 * 2.5 + 2.0 * 3.0]);
     let beads: f64 = strand.bits().map(festoon::design::Bit::length).sum();
     assert!((strand.bare().value() - (8.75 * 25.4 - beads - 14.0)).abs() < 1e-9);
-    let sum = english::sum(&design, strand);
+    let sum = english::sum(&design, strand, UnitStyle::Both);
     assert!(
         sum.contains("first end (hitch 3 mm) 3 mm and last end (loop 5 mm, knot 6 mm) 11 mm are 222.3 mm"),
         "{sum}"
     );
     // A cover of 3.5 mm about a crimp of 2 mm reaches half of the rest beyond it.
     let dune = shipped("dune");
-    let sum = english::sum(&dune, &dune.strands[nth(0)]);
+    let sum = english::sum(&dune, &dune.strands[nth(0)], UnitStyle::In);
     assert!(
         sum.contains("(each loop 0.16 in, wire guard in it, tube crimp 0.08 in, crimp cover 0.03 in beyond it)"),
         "{sum}"
@@ -61,12 +62,12 @@ fn metal_is_warned_of_where_there_may_be_some() {
     let warns = |design: &Design| cautions(design).iter().any(|caution| caution.title == "Metals");
     assert!(!warns(&shipped("sounding-line")) && !warns(&shipped("wrackline")));
     assert!(warns(&shipped("saltmarsh")) && warns(&shipped("spindrift")));
-    let mut wooden = shipped("sounding-line");
-    wooden.beads[nth(0)].material = Some("antique brass".to_owned());
-    assert!(warns(&wooden));
-    let mut capped = shipped("spindrift");
-    capped.findings.iter_mut().for_each(|finding| finding.material = Some("wood".to_owned()));
-    assert!(!warns(&capped));
+    let brass =
+        shipped("sounding-line").changed(|model| model.beads[nth(0)].material = Some("antique brass".to_owned()));
+    assert!(warns(&brass.unwrap()));
+    let wooden = shipped("spindrift")
+        .changed(|model| model.findings.iter_mut().for_each(|finding| finding.material = Some("wood".to_owned())));
+    assert!(!warns(&wooden.unwrap()));
 }
 
 /// Of two strands of one length neither is the shortest, and one is the other.
@@ -74,10 +75,11 @@ fn metal_is_warned_of_where_there_may_be_some() {
 fn strands_alike_have_no_shortest() {
     let mut design = gathered();
     assert!(design.has_shortest() && told(&design).contains("along the shortest strand"), "{}", told(&design));
-    design.strands[nth(1)].finished = design.strands[nth(0)].finished;
+    design = design.changed(|model| model.strands[nth(1)].finished = model.strands[nth(0)].finished).expect("a design");
     assert!(!design.has_shortest() && !told(&design).contains("shortest strand"), "{}", told(&design));
-    let titles =
-        |design: &Design| english::told(design).into_iter().map(|told| told.title).collect::<Vec<_>>().join("; ");
+    let titles = |design: &Design| {
+        english::told(design, UnitStyle::Both).into_iter().map(|told| told.title).collect::<Vec<_>>().join("; ")
+    };
     assert!(
         titles(&design).contains("Do the other strand") && !titles(&design).contains("other strands"),
         "{}",
@@ -103,7 +105,9 @@ fn what_comes_with_another_is_bought_once_and_strung_by_itself() {
 fn halves_of_one_name_are_bought_under_it() {
     let mut design = shipped("fathom");
     let is_bar = |finding: &&mut festoon::design::Finding| finding.comes_with.is_some();
-    design.findings.iter_mut().find(is_bar).unwrap().name = "toggle ring".into();
+    design = design
+        .changed(|model| model.findings.iter_mut().find(is_bar).unwrap().name = "toggle ring".into())
+        .expect("a design");
     let list = materials(&design, &Order::default());
     assert!(list.lines.iter().any(|line| line.name == "toggle ring"), "{list:?}");
     assert!(list.lines.iter().all(|line| !line.name.contains(" and ")), "{list:?}");
@@ -114,13 +118,19 @@ fn a_pair_of_which_two_bars_are_needed_is_bought_twice() {
     let mut design = gathered();
     let (ring, bar) = (design.closure.left()[0].finding, design.findings.len());
     let with = Some(design.findings[ring].id.clone());
-    design.findings.push(festoon::design::Finding {
-        id: "bar".into(),
-        comes_with: with,
-        ..design.findings[ring].clone()
-    });
+    design = design
+        .changed(|model| {
+            model.findings.push(festoon::design::Finding {
+                id: "bar".into(),
+                comes_with: with,
+                ..design.findings[ring].clone()
+            });
+        })
+        .expect("a design");
     let right = design.closure.right().iter().cloned().chain([part(bar), part(bar), part(bar)]).collect();
-    design.closure.joins = Joins::sides(design.closure.left().to_vec(), right);
+    design = design
+        .changed(|model| model.closure.joins = Joins::sides(model.closure.left().to_vec(), right))
+        .expect("a design");
     let id = design.findings[ring].id.clone();
     assert_eq!(need(&materials(&design, &Order::default()), &id), Some(Amount::Count(3)));
     assert_eq!(need(&materials(&design, &Order::default()), "bar"), None);
@@ -129,7 +139,7 @@ fn a_pair_of_which_two_bars_are_needed_is_bought_twice() {
 #[test]
 fn silk_with_its_own_needle_asks_for_none() {
     let own = shipped("moonwrack");
-    let needles: Vec<_> = tools(&own).into_iter().filter(|tool| tool.contains("needle")).collect();
+    let needles: Vec<_> = tools(&own, UnitStyle::Both).into_iter().filter(|tool| tool.contains("needle")).collect();
     assert_eq!(needles, ["needle: the cord has its own"]);
     assert!(told(&own).contains("the cord's own needle"));
     // It is said where the cord is cut, before one end of it is chosen.
@@ -138,7 +148,11 @@ fn silk_with_its_own_needle_asks_for_none() {
     assert!(at("has its own needle, which stays on") < at("first end"), "{steps}");
     // Seed beads on thread that has none are strung with one that is bought.
     let bought = shipped("fathom");
-    assert!(tools(&bought).iter().any(|tool| tool == "beading needle"), "{:?}", tools(&bought));
+    assert!(
+        tools(&bought, UnitStyle::Both).iter().any(|tool| tool == "beading needle"),
+        "{:?}",
+        tools(&bought, UnitStyle::Both)
+    );
     assert!(told(&bought).contains("String with a beading needle"));
 }
 
@@ -172,14 +186,20 @@ fn beside_a_closed_ring_the_other_finding_opens() {
     let mut design = gathered();
     let chain = design.findings.find(|finding| finding.kind() == FindingKind::Chain).unwrap();
     let ring = design.findings.len();
-    design.findings.push(festoon::design::Finding {
-        form: crate::designs::ring(true),
-        ..crate::designs::finding("soldered ring", FindingKind::JumpRing)
-    });
-    design.cords.push(cord("silk", festoon::pattern::CordKind::Silk));
+    design = design
+        .changed(|model| {
+            model.findings.push(festoon::design::Finding {
+                form: crate::designs::ring(true),
+                ..crate::designs::finding("soldered ring", FindingKind::JumpRing)
+            });
+            model.cords.push(cord("silk", festoon::pattern::CordKind::Silk));
+        })
+        .expect("a design");
     let right = vec![design.closure.left()[0].clone(), part(ring)];
     let chain = design.closure.left().iter().filter(|part| part.finding == chain).cloned();
-    design.closure.joins = Joins::sides(chain.chain([part(ring)]).collect(), right);
+    design = design
+        .changed(|model| model.closure.joins = Joins::sides(chain.chain([part(ring)]).collect(), right))
+        .expect("a design");
     let steps = told(&design);
     assert!(steps.contains("open the end link of"), "{steps}");
     assert!(!steps.contains("open the soldered ring") && !steps.contains("open the first soldered ring"), "{steps}");
@@ -202,7 +222,7 @@ fn a_tail_is_what_the_loop_leaves_of_its_allowance() {
 #[test]
 fn a_torsade_is_twisted_last_and_its_lengths_are_told_first() {
     let design = shipped("hawser");
-    let steps = english::told(&design);
+    let steps = english::told(&design, UnitStyle::Both);
     let place = |title: &str| steps.iter().position(|step| step.title == title).unwrap();
     let (twist, check) = (place("Twist the strands"), place("Check the piece"));
     assert!(place("Hang the lobster clasp") < twist && twist + 1 == check);
@@ -215,14 +235,13 @@ fn a_torsade_is_twisted_last_and_its_lengths_are_told_first() {
     let cut = &steps[place("Cut the wire")].text;
     let said = "Twisted 9 times, the strands reach about 16 ¾ in (425 mm) from loop to loop. Where they should reach 17 ¼ in (439 mm) twisted, each strand takes a finished";
     assert!(cut.contains(said), "{cut}");
-    let mut straight = design.clone();
-    straight.twist = None;
+    let straight = design.changed(|model| model.twist = None).expect("a design");
     let rows = |design: &Design| {
-        let rows = english::told(design).into_iter().filter(|step| step.title.starts_with("String "));
+        let rows = english::told(design, UnitStyle::Both).into_iter().filter(|step| step.title.starts_with("String "));
         rows.map(|step| step.text).collect::<Vec<_>>()
     };
     assert_eq!(rows(&design), rows(&straight));
-    assert!(!english::told(&straight).iter().any(|step| step.title == "Twist the strands"));
+    assert!(!english::told(&straight, UnitStyle::Both).iter().any(|step| step.title == "Twist the strands"));
 }
 
 /// The last number of each part of a text that ends in a unit.
@@ -237,7 +256,7 @@ fn what_parts_of_a_strand_take_adds_up_to_it_as_printed() {
     {
         let design = shipped(name);
         for strand in &design.strands {
-            let sum = english::sum(&design, strand);
+            let sum = english::sum(&design, strand, UnitStyle::Both);
             // What an end has in it is told in brackets.
             let outside: String = sum.split('(').map(|part| part.rsplit(')').next().unwrap_or_default()).collect();
             let mut parts = lengths(&outside, "mm");

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use festoon::design::{Choice, Design, What, nth, resolve};
 use festoon::pattern;
 use festoon::source::Source;
+use festoon::units::UnitStyle;
 
 fn made(strand: &str) -> Design {
     let text = format!(
@@ -237,7 +238,7 @@ strands: [{ name: s, cord: chain, beads: [{ repeat: 2, of: [{ links: 4 }, { dang
     assert!(hung.len() == 2 && hung.iter().zip(&expected).all(|(one, other)| near(one, other)), "{hung:?}");
     assert!((strand.finished.value() - 46.2).abs() < 1e-9);
     assert_eq!(
-        festoon::steps::chart::text(&design, strand),
+        festoon::steps::english::chart::text(&design, strand, UnitStyle::Both),
         "(4 links bare) (dangle: 1A on a ring), twice, then (4 links bare)"
     );
 }

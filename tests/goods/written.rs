@@ -9,21 +9,23 @@ use festoon::materials::{Order, materials, render};
 use festoon::remark::has_errors;
 use festoon::source::Source;
 use festoon::steps::english::{cautions, told, tools};
+use festoon::units::Telling;
 use snapbox::{assert_data_eq, file};
 
-fn read(text: &str) -> Design {
+fn read(text: &str) -> (Design, Telling) {
     let (pattern, remarks) = festoon::pattern::read(&Source::new("test.yaml", text));
     assert!(!has_errors(&remarks), "{remarks:?}");
-    let (design, remarks) = resolve(&pattern.expect("a pattern without errors"), &Choice::default());
+    let pattern = pattern.expect("a pattern without errors");
+    let (design, remarks) = resolve(&pattern, &Choice::default());
     assert!(!has_errors(&remarks), "{remarks:?}");
-    design.expect("a design without errors")
+    (design.expect("a design without errors"), pattern.telling())
 }
 
 /// All that a sheet says about buying and making.
-fn sheet(design: &Design) -> String {
-    let mut text = render::table(&materials(design, &Order::default()), design.heading.units);
-    let _ = writeln!(text, "\ntools: {}\n", tools(design).join(", "));
-    for (at, step) in told(design).iter().enumerate() {
+fn sheet((design, telling): &(Design, Telling)) -> String {
+    let mut text = render::table(&materials(design, &Order::default()), telling);
+    let _ = writeln!(text, "\ntools: {}\n", tools(design, telling.units).join(", "));
+    for (at, step) in told(design, telling.units).iter().enumerate() {
         let drawing = step.drawing.map(|drawing| format!(" ({drawing:?})")).unwrap_or_default();
         let _ = writeln!(text, "{}. {}{drawing}\n   {}", at + 1, step.title, step.text);
         step.check.iter().for_each(|check| _ = writeln!(text, "   = {check}"));

@@ -53,7 +53,7 @@ fn the_table_tells_what_the_materials_are() {
     for piece in shipped() {
         let name = &piece.design.heading.title;
         let sheet = pages(&piece, Paper::A4);
-        let units = piece.design.heading.units;
+        let units = piece.telling.units;
         for line in &bought(&piece).lines {
             let row = row(&buying(&sheet), &line.name);
             let is_taken = !matches!(line.article, Article::Assorted(_));
@@ -112,7 +112,7 @@ fn prices_are_printed_only_when_asked_for() {
         let (without, with) = (pages(&piece, Paper::A4), with_prices(&piece));
         let (silent, told) = (texts(&without.iter().collect::<Vec<_>>()), texts(&buying(&with)));
         let materials = bought(&piece);
-        let currency = piece.design.heading.currency.clone().unwrap_or_default();
+        let currency = piece.telling.currency.clone().unwrap_or_default();
         assert!(!silent.iter().any(|text| text == "cost" || text.contains("suggested price")), "{name}");
         assert!(currency.is_empty() || !silent.iter().any(|text| text.contains(&currency)), "{name}");
         for line in materials.lines.iter().filter(|line| line.buy.is_some()) {
@@ -181,7 +181,7 @@ fn the_size_table_tells_every_size_as_its_own_sheet_would() {
         for (at, strand) in design.strands.iter().enumerate() {
             for (what, length) in [("finished", strand.finished), ("beads", strand.beaded()), ("cut", strand.cut())] {
                 let name = format!("{} {}, {what}", at + 1, strand.name);
-                let printed = design.heading.units.ruler(length);
+                let printed = base.telling.units.ruler(length);
                 // What is the same in all sizes is told once below the table.
                 let in_table = row(&buying(&sheet), &name).contains(&printed);
                 assert!(in_table || same.contains(&dense(&format!("{name} {printed}"))), "{size:?}: {name} {printed}");
@@ -201,7 +201,10 @@ fn other_sizes_are_told_in_the_letters_of_this_sheet() {
     assert!(told.contains(&dense("What to string for size long")), "{told}");
     let charted = |design: &Design, at: usize| {
         let strand = &design.strands[nth(at)];
-        [festoon::steps::chart::text(design, strand), festoon::steps::english::counts(design, strand)]
+        [
+            festoon::steps::english::chart::text(design, strand, base.telling.units),
+            festoon::steps::english::counts(design, strand),
+        ]
     };
     let (here, longer): (Vec<usize>, Vec<usize>) =
         (0..3).partition(|at| charted(&long, *at) == charted(&base.design, *at));

@@ -40,7 +40,7 @@ fn every_colourway_has_a_patch_for_every_bead() {
 fn tools_are_told_once() {
     for piece in shipped() {
         let pages = pages(&piece, Paper::A4);
-        for tool in steps::english::tools(&piece.design) {
+        for tool in steps::english::tools(&piece.design, piece.telling.units) {
             let ticked = pages.iter().flat_map(boxes).filter(|found| found.text() == Some(tool.as_str())).count();
             assert_eq!(ticked, 1, "{}: {tool}", piece.design.heading.title);
         }

@@ -134,8 +134,8 @@ fn all_pages(piece: &Piece, style: &Style) -> Vec<Page> {
     let mut pages = festoon::pages(piece, style);
     pages.extend(sheet::proof(piece, style).into_iter().flatten());
     let ground = Ground::Plain(Rgb::WHITE);
-    let style = picture::Style { ground, proportion: Proportion::Square, caption: true };
-    pages.push(picture::picture(std::slice::from_ref(piece), &style));
+    let setting = picture::Setting { ground, proportion: Proportion::Square, caption: true };
+    pages.push(picture::picture(std::slice::from_ref(piece), &setting));
     pages
 }
 

@@ -2,7 +2,7 @@
 
 use festoon::art::Ink;
 use festoon::sheet::{self, Style};
-use festoon::steps::chart;
+use festoon::steps::english::chart;
 use festoon::trade::paper::Paper;
 
 use super::boxes::{self, boxes};
@@ -21,7 +21,7 @@ fn a_card_says_on_one_page_what_to_string() {
             assert!(faults.is_empty(), "{name}: {faults:?}");
             let said = words_of(page);
             for strand in &piece.design.strands {
-                let chart = dense(&chart::text(&piece.design, strand));
+                let chart = dense(&chart::text(&piece.design, strand, piece.telling.units));
                 assert!(said.contains(&chart), "{name}: {chart} is not in {said}");
             }
         }

@@ -3,7 +3,7 @@
 
 use festoon::art::Ink;
 use festoon::export::svg;
-use festoon::gallery::{self, Entry};
+use festoon::gallery::{self, Exhibit};
 use festoon::paint::mark::{Mark, Page, Role, Text};
 use festoon::paint::outline;
 use festoon::picture::Proportion;
@@ -52,7 +52,7 @@ fn no_text_of_any_page_is_smaller_than_seven_points() {
 #[test]
 fn a_gallerys_contact_sheet_is_no_smaller() {
     let piece = shipped().remove(0);
-    let entry = Entry::new("", std::slice::from_ref(&piece), Proportion::Square, false).expect("an entry");
+    let entry = Exhibit::new("", std::slice::from_ref(&piece), Proportion::Square, false).expect("an entry");
     let page = gallery::contact("Patterns", &[(piece, &entry)], 1, 1, Paper::A4);
     assert!(texts(&page.marks).iter().all(|text| text.size >= 7.0 * POINT));
 }

@@ -39,7 +39,7 @@ fn every_step_and_caution_is_whole_on_one_page() {
             let sheet = pages(&piece, paper);
             let (cover, pages) = (words_of(&sheet[0]), making(&sheet));
             let mut drawn = BTreeMap::new();
-            for (number, step) in (1..).zip(&told(&piece.design)) {
+            for (number, step) in (1..).zip(&told(&piece.design, piece.telling.units)) {
                 let first = step.drawing.map(|drawing| *drawn.entry(drawing).or_insert(number));
                 let whole = words(number, step, first.filter(|first| *first != number));
                 assert!(pages.iter().any(|page| page.contains(&whole)), "{name} on {paper:?}: {whole}");
@@ -69,7 +69,7 @@ fn every_drawing_that_a_step_asks_for_is_drawn_with_its_words_for_the_blind() {
     for piece in shipped() {
         let name = &piece.design.heading.title;
         let sheet = pages(&piece, PAPERS[0]);
-        let drawings = told(&piece.design).into_iter().filter_map(|step| step.drawing);
+        let drawings = told(&piece.design, piece.telling.units).into_iter().filter_map(|step| step.drawing);
         let mut asked: Vec<_> = drawings.flat_map(|drawing| labels(&art::step(drawing))).collect();
         assert!(asked.iter().all(|label| !label.is_empty()), "{name}: {asked:?}");
         let drawn = sheet.iter().filter(|page| holds(page, "Making")).flat_map(|page| labels(&page.marks));

@@ -9,8 +9,8 @@ use festoon::design::{Choice, nth};
 use festoon::paint::mark::Page;
 use festoon::sheet::{self, Style};
 use festoon::source::Source;
+use festoon::steps::english::{self, chart};
 use festoon::steps::posts::{Keeps, Posts};
-use festoon::steps::{chart, english};
 use proptest::prelude::*;
 
 use super::boxes::{Found, boxes};
@@ -104,9 +104,9 @@ proptest! {
         let design = &piece.design;
         let strand = &design.strands[nth(0)];
         let wanted: Vec<_> = (1..).zip(&stops).map(|(number, at)| (format!("S{number}"), *at)).collect();
-        prop_assert_eq!(&stations(&chart::text(design, strand)), &wanted);
-        prop_assert_eq!(&stations(&Posts::new(design, strand).positions().unwrap()), &wanted);
-        let fixed = english::told(design).into_iter().find(|step| step.title == "Fix the stops").unwrap();
+        prop_assert_eq!(&stations(&chart::text(design, strand, piece.telling.units)), &wanted);
+        prop_assert_eq!(&stations(&Posts::new(design, strand).positions(piece.telling.units).unwrap()), &wanted);
+        let fixed = english::told(design, piece.telling.units).into_iter().find(|step| step.title == "Fix the stops").unwrap();
         prop_assert_eq!(&stations(&fixed.check.unwrap()), &wanted);
         let posts = Posts::new(design, strand);
         let posts = posts.all();
@@ -152,7 +152,7 @@ proptest! {
             prop_assert_eq!(&post.name, name);
             prop_assert!((post.station.value() - at).abs() < 1e-6, "{} {:?}", at, post);
         }
-        let steps = english::told(design);
+        let steps = english::told(design, piece.telling.units);
         let strung = steps.iter().find(|step| step.title == "String the beads").unwrap().check.clone().unwrap();
         let pages = festoon::pages(&piece, &Style::default());
         for (name, at) in &wanted {
@@ -171,7 +171,10 @@ fn a_group_that_begins_with_a_knot_is_told_by_it() {
     let piece = piece(500, "fixed", "{ space: 90 mm }, { knot: 2 mm }, reed, { space: 20 mm }, reed");
     let names = |posts: &Posts<'_>| posts.all().iter().map(|post| post.name.clone()).collect::<Vec<_>>();
     assert_eq!(names(&Posts::new(&piece.design, &piece.design.strands[nth(0)])), ["K1", "G1"]);
-    let string = english::told(&piece.design).into_iter().find(|step| step.title == "String the beads").unwrap();
+    let string = english::told(&piece.design, piece.telling.units)
+        .into_iter()
+        .find(|step| step.title == "String the beads")
+        .unwrap();
     // The knot's middle, 1 mm behind its start.
     assert!(
         string.text.contains("K1 comes before any bead: tie it 91 mm from the outside of the first end's loop."),

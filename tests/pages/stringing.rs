@@ -191,7 +191,7 @@ fn bare_cord_is_told_in_all_and_at_each_end() {
     let strand = "  - { name: row, cord: thread, length: 300 mm, settle: slide, beads: [20 sea] }\n";
     let piece = pattern("", strand);
     let strand = &piece.design.strands[nth(0)];
-    let units = piece.design.heading.units;
+    let units = piece.telling.units;
     let half = units.ruler(strand.bare() * 0.5);
     let told = said(&piece);
     assert!(told.contains(&format!("Bare cord: in all {}, about {half} at each end.", units.ruler(strand.bare()))));

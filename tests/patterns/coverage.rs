@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 use std::fmt::Display;
 
+use festoon::Piece;
 use festoon::design::{Design, Finding, Form, Lot, Pack};
 use festoon::pattern::{
     BeadSize, CordKind, Drilled, FindingKind, Finish, Item, Kind, Outline, Pattern, Row, Settle, Shape, Skill, Times,
@@ -19,13 +20,18 @@ fn all<T: Display>(words: &[T], found: impl Iterator<Item = String>) {
     assert!(missing.is_empty(), "no shipped pattern has: {missing:?}");
 }
 
+fn pieces() -> Vec<Piece> {
+    shipped().iter().map(|shipped| shipped.piece(&festoon::design::Choice::default()).0).collect()
+}
+
 fn designs() -> Vec<Design> {
-    shipped().iter().map(|shipped| shipped.piece(&festoon::design::Choice::default()).0.design).collect()
+    pieces().into_iter().map(|piece| piece.design).collect()
 }
 
 #[test]
 fn every_word_is_used() {
-    let designs = designs();
+    let pieces = pieces();
+    let designs: Vec<_> = pieces.iter().map(|piece| &piece.design).collect();
     let beads = || designs.iter().flat_map(|design| &design.beads);
     let findings = || designs.iter().flat_map(|design| &design.findings);
     let strands = || designs.iter().flat_map(|design| &design.strands);
@@ -39,7 +45,7 @@ fn every_word_is_used() {
     all(FindingKind::ALL, findings().map(|finding| finding.kind().to_string()));
     all(Settle::ALL, strands().map(|strand| strand.settle.to_string()));
     for units in [UnitStyle::In, UnitStyle::Mm, UnitStyle::Both] {
-        assert!(designs.iter().any(|design| design.heading.units == units), "{units:?}");
+        assert!(pieces.iter().any(|piece| piece.telling.units == units), "{units:?}");
     }
 }
 

@@ -163,7 +163,7 @@ fn a_size_keeps_what_it_does_not_say_of_its_wearer() {
     let (pattern, remarks) = read(&Source::new("sandhopper", text));
     let pattern = pattern.unwrap_or_else(|| panic!("{remarks:?}"));
     let older = Choice { size: Some("older".to_owned()), ..Choice::default() };
-    let wear = |choice| resolve(&pattern, choice).0.unwrap().wear;
+    let wear = |choice| resolve(&pattern, choice).0.unwrap().wear.clone();
     let (plain, older) = (wear(&Choice::default()), wear(&older));
     // The pattern's own neck is given; the size's body counts before it, and the wearer is still a child.
     assert!(plain.child && older.child);

@@ -4,7 +4,7 @@ use festoon::export::{About, Day, Effort, ExportError, pdf, png, svg};
 use festoon::geometry::Point;
 use festoon::paint::layout::table::{Align, Cell, Column, Table};
 use festoon::paint::layout::text::Type;
-use festoon::paint::mark::{Anchor, Fill, Key, Mark, Page, Rgb, Role, Step, Stop, Symbol, Text, Weight};
+use festoon::paint::mark::{Anchor, ColourStop, Fill, Key, Mark, Page, Rgb, Role, Segment, Symbol, Text, Weight};
 
 /// A page with a stamped ball in a gradient, and a text.
 pub fn page(stamps: u32) -> Page {
@@ -33,13 +33,13 @@ pub fn page(stamps: u32) -> Page {
 fn disc(radius: f64) -> Mark {
     let corner = |x: f64, y: f64| Point::new(x * radius, y * radius);
     let outline = vec![
-        Step::Move(corner(1.0, 0.0)),
-        Step::Line(corner(0.0, 1.0)),
-        Step::Line(corner(-1.0, 0.0)),
-        Step::Line(corner(0.0, -1.0)),
-        Step::Close,
+        Segment::Move(corner(1.0, 0.0)),
+        Segment::Line(corner(0.0, 1.0)),
+        Segment::Line(corner(-1.0, 0.0)),
+        Segment::Line(corner(0.0, -1.0)),
+        Segment::Close,
     ];
-    let stop = |at, colour| Stop { at, colour, opacity: 1.0 };
+    let stop = |at, colour| ColourStop { at, colour, opacity: 1.0 };
     let stops = vec![stop(0.0, Rgb(240, 250, 240)), stop(1.0, Rgb(60, 110, 80))];
     Mark::Shape { outline, fill: Some(Fill::Radial(Point::new(-0.5, -0.5), 2.5, stops)), stroke: None }
 }

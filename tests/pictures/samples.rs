@@ -1,13 +1,13 @@
 //! A design with the beads and findings that a test asks for.
 
 use festoon::design::{
-    Bar, Bead, Body, Cap, Chain, Charm, Cone, Cord, CordEnd, Crimp, Design, Finding, Foot, Form, Hanger, KnotCover,
-    Pin, Ring, Stated, Tassel,
+    Bar, Bead, Cap, ChainLinks, Charm, Cone, Cord, CordEnd, Crimp, Design, Dimensions, Finding, Foot, Form, Hanger,
+    JumpRing, KnotCover, Model, Pin, Stated, Tassel,
 };
 use festoon::paint::mark::Rgb;
 use festoon::pattern::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Shape};
 use festoon::source::Place;
-use festoon::units::{Length, Mass, UnitStyle};
+use festoon::units::{Length, Mass};
 
 /// A bead of usual proportions.
 pub fn bead(shape: Shape, finish: Finish, across: f64, colour: Rgb) -> Bead {
@@ -64,8 +64,8 @@ pub fn finding(kind: FindingKind, colour: Rgb) -> Finding {
 /// A kind with usual dimensions.
 fn form(kind: FindingKind) -> Form {
     let mm = Length::mm;
-    let sized = |length| Body { length: mm(length), outside: None, inside: None, wire: None };
-    let broad = |length, outside| Body { outside: Some(mm(outside)), ..sized(length) };
+    let sized = |length| Dimensions { length: mm(length), outside: None, inside: None, wire: None };
+    let broad = |length, outside| Dimensions { outside: Some(mm(outside)), ..sized(length) };
     let pin = |foot| Form::Pin(Pin { length: mm(25.0), wire: mm(0.72), foot, outside: None });
     let bar = |length| Bar { length: mm(length), spacing: mm(5.0), holes: 3, outside: None, inside: None, wire: None };
     let hanger =
@@ -85,7 +85,7 @@ fn form(kind: FindingKind) -> Form {
         FindingKind::BarrelHalf => Form::BarrelHalf(sized(8.0)),
         FindingKind::ToggleBar => Form::ToggleBar(sized(5.0)),
         FindingKind::JumpRing => Form::JumpRing(ring(4.0, 0.8, Some(5.0))),
-        FindingKind::Chain => Form::Chain(Chain { link: mm(4.0), wire: Stated::Stated(mm(0.7)), length: None }),
+        FindingKind::Chain => Form::Chain(ChainLinks { link: mm(4.0), wire: Stated::Stated(mm(0.7)), length: None }),
         FindingKind::SpacerBar => Form::SpacerBar(bar(2.5)),
         FindingKind::EndBar => Form::EndBar(bar(8.0)),
         FindingKind::BoxHalf => Form::BoxHalf(bar(8.0)),
@@ -112,9 +112,9 @@ fn form(kind: FindingKind) -> Form {
 }
 
 /// A jump ring's sizes, in mm.
-pub fn ring(inside: f64, wire: f64, outside: Option<f64>) -> Ring {
+pub fn ring(inside: f64, wire: f64, outside: Option<f64>) -> JumpRing {
     let [inside, wire] = [inside, wire].map(Length::mm);
-    Ring { inside, wire: Stated::Stated(wire), outside: outside.map(Length::mm), closed: false }
+    JumpRing { inside, wire: Stated::Stated(wire), outside: outside.map(Length::mm), closed: false }
 }
 
 /// A cord.
@@ -140,9 +140,7 @@ pub fn cord(kind: CordKind, diameter: f64, colour: Rgb) -> Cord {
 
 /// A design of nothing but these.
 pub fn design(beads: Vec<Bead>, findings: Vec<Finding>, cords: Vec<Cord>) -> Design {
-    let mut design = Design::bare("Contact sheet", Kind::Necklace, Length::mm(370.0));
-    design.heading.units = UnitStyle::Both;
-    (design.beads, design.findings, design.cords) = (beads.into(), findings.into(), cords.into());
-    assert!(matches!(design.flaw(), None | Some(festoon::design::Flaw::Idle(_))), "{:?}", design.flaw());
-    design
+    let mut model = Model::bare("Contact sheet", Kind::Necklace, Length::mm(370.0));
+    (model.beads, model.findings, model.cords) = (beads.into(), findings.into(), cords.into());
+    Design::new(model).expect("a design")
 }

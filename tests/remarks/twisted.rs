@@ -2,6 +2,7 @@
 
 use festoon::design::nth;
 use festoon::remark::Code;
+use festoon::units::Length;
 
 use crate::Case;
 use crate::sound::*;
@@ -107,12 +108,12 @@ fn twisting_changes_nothing_of_what_is_bought_and_cut() {
         let piece = made(&twisted(turns)).0.unwrap();
         materials(&piece.design, &Order::default()).lines.iter().map(|line| format!("{line:?}")).collect::<Vec<_>>()
     };
-    let mut untwisted = made(&twisted("6").replace("twist: 6\n", "allow: [strands-crowd]\n")).0.unwrap();
+    let untwisted = made(&twisted("6").replace("twist: 6\n", "allow: [strands-crowd]\n")).0.unwrap();
     // Strands that are not twisted are left slack for the round; twisted ones lie now inside and now outside of it.
-    for strand in &mut untwisted.design.strands {
-        assert!(std::mem::take(&mut strand.slack).value() > 1.0);
-    }
-    let lines = materials(&untwisted.design, &Order::default()).lines;
+    assert!(untwisted.design.strands.iter().all(|strand| strand.slack.value() > 1.0));
+    let taut =
+        untwisted.design.changed(|model| model.strands.iter_mut().for_each(|strand| strand.slack = Length::ZERO));
+    let lines = materials(&taut.unwrap(), &Order::default()).lines;
     assert_eq!(bought("6"), lines.iter().map(|line| format!("{line:?}")).collect::<Vec<_>>());
     assert_eq!(bought("6"), bought("12"));
 }

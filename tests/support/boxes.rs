@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use festoon::art::Look;
 use festoon::design::{Bead, Index};
 use festoon::geometry::Point;
-use festoon::paint::mark::{Anchor, Key, Mark, Page, Step, Stroke, Text};
+use festoon::paint::mark::{Anchor, Key, Mark, Page, Segment, Stroke, Text};
 use festoon::paint::{metrics, outline};
 
 /// An upright box.
@@ -187,7 +187,7 @@ fn hull(marks: &[Mark]) -> Vec<Point> {
     points
 }
 
-fn shape(outline: &[Step], stroke: Option<&Stroke>) -> Box {
+fn shape(outline: &[Segment], stroke: Option<&Stroke>) -> Box {
     let points = outline::flattened(outline);
     let bounds = Box::round(points);
     if bounds.is_empty() {

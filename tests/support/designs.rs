@@ -4,7 +4,7 @@ use festoon::design::*;
 use festoon::paint::mark::Rgb;
 use festoon::pattern::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Shape};
 use festoon::source::Place;
-use festoon::units::{Length, Mass, Money, UnitStyle};
+use festoon::units::{Length, Mass, Money};
 
 pub fn sold(lot: Lot, coins: i64) -> Option<Sold> {
     Some(Sold { lot, price: Some(Money::coins(coins)), from: None })
@@ -72,7 +72,7 @@ pub fn finding(name: &str, kind: FindingKind) -> Finding {
 /// A finding of a kind, 12 mm long where its kind has a length.
 pub fn form(kind: FindingKind) -> Form {
     let [length, outside, inside, wire] = [12.0, 2.0, 1.3, 0.7].map(Length::mm);
-    let body = Body { length, outside: Some(outside), inside: Some(inside), wire: None };
+    let body = Dimensions { length, outside: Some(outside), inside: Some(inside), wire: None };
     let pin = |foot| Form::Pin(Pin { length, wire, foot, outside: None });
     let hanger = Hanger { length, wire: Stated::Stated(wire), outside: None, inside: None };
     match kind {
@@ -88,7 +88,9 @@ pub fn form(kind: FindingKind) -> Form {
         FindingKind::ToggleRing => Form::ToggleRing(body),
         FindingKind::ToggleBar => Form::ToggleBar(body),
         FindingKind::BarrelHalf => Form::BarrelHalf(body),
-        FindingKind::Chain => Form::Chain(Chain { link: Length::mm(4.0), wire: Stated::Stated(wire), length: None }),
+        FindingKind::Chain => {
+            Form::Chain(ChainLinks { link: Length::mm(4.0), wire: Stated::Stated(wire), length: None })
+        }
         FindingKind::JumpRing => ring(false),
         FindingKind::SpacerBar => bar(1),
         FindingKind::EndBar => Form::EndBar(sizes(1)),
@@ -122,7 +124,7 @@ fn sizes(holes: u32) -> Bar {
 /// A jump ring, soldered shut or not.
 pub fn ring(closed: bool) -> Form {
     let [inside, wire] = [4.0, 0.7].map(Length::mm);
-    Form::JumpRing(Ring { inside, wire: Stated::Stated(wire), outside: None, closed })
+    Form::JumpRing(JumpRing { inside, wire: Stated::Stated(wire), outside: None, closed })
 }
 
 /// A part of a closure: the finding of this number.
@@ -186,21 +188,18 @@ pub fn design(strands: Vec<Strand>) -> Design {
 
 /// The same with more findings, the first of them number 3.
 pub fn design_with(findings: Vec<Finding>, strands: Vec<Strand>) -> Design {
-    let mut design = Design::bare("Test", Kind::Necklace, Length::mm(370.0));
-    (design.heading.units, design.heading.currency) = (UnitStyle::Both, Some("EUR".into()));
-    design.beads = vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0), bead("brass", "C", 3.0)].into();
-    design.cords = vec![cord("wire", CordKind::Wire)].into();
-    design.findings = vec![
+    let mut model = Model::bare("Test", Kind::Necklace, Length::mm(370.0));
+    model.beads = vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0), bead("brass", "C", 3.0)].into();
+    model.cords = vec![cord("wire", CordKind::Wire)].into();
+    model.findings = vec![
         finding("tube crimp", FindingKind::Crimp),
         finding("head pin", FindingKind::HeadPin),
         finding("stop", FindingKind::SpacerBar),
     ]
     .into();
-    design.findings.extend(findings);
-    design.strands = strands.into();
-    // Not every chart strings all three.
-    assert!(matches!(design.flaw(), None | Some(Flaw::Idle(_))), "{:?}", design.flaw());
-    design
+    model.findings.extend(findings);
+    model.strands = strands.into();
+    Design::new(model).expect("a design")
 }
 
 /// A necklace of two strands gathered in cones, with a chain on one side and a hook on the other.
@@ -208,18 +207,19 @@ pub fn gathered() -> Design {
     let chart = |times| {
         vec![Phrase::Times(times, vec![Phrase::Run(5, nth(0)), Phrase::Run(1, nth(1))]), Phrase::Run(5, nth(0))]
     };
-    let mut design = design(vec![strand("inner", 419.1, &[0], chart(10)), strand("outer", 463.55, &[0], chart(11))]);
-    design.beads = vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0)].into();
-    for (name, kind) in [
+    let two = design(vec![strand("inner", 419.1, &[0], chart(10)), strand("outer", 463.55, &[0], chart(11))]);
+    let findings = [
         ("eye pin", FindingKind::EyePin),
         ("fluted cone", FindingKind::Cone),
         ("cable chain", FindingKind::Chain),
         ("lobster clasp", FindingKind::Clasp),
-    ] {
-        design.findings.push(finding(name, kind));
-    }
+    ];
     let [left, right] = [chain(5, 60.0), part(6)].map(|last| vec![part(3), part(4), last]);
-    design.closure.joins = Joins::sides(left, right);
-    design.findings[nth(5)].sold = sold(Lot::Length(Length::mm(1000.0)), 500);
-    design
+    let gathered = two.changed(|model| {
+        model.beads = vec![bead("reed", "A", 6.0), bead("mist", "B", 4.0)].into();
+        model.findings.extend(findings.map(|(name, kind)| finding(name, kind)));
+        model.closure.joins = Joins::sides(left, right);
+        model.findings[nth(5)].sold = sold(Lot::Length(Length::mm(1000.0)), 500);
+    });
+    gathered.expect("a design")
 }

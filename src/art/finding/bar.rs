@@ -1,10 +1,10 @@
 //! Bars that hold strands apart and clasps in whose loops they end, centred on the strand side, lying across it.
 
 use super::loops::Hoop;
-use super::{Drawing, or};
+use super::{FindingDrawing, or};
 use crate::design::{Bar, Bores};
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Step};
+use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{circle, ellipse, line, rounded_rect};
 
 /// Where a bar's holes lie across the piece.
@@ -18,7 +18,7 @@ fn half_breadth(bar: &Bar) -> f64 {
 }
 
 /// A bar with holes, which the strands run through.
-pub fn spacer(drawing: &Drawing, bar: &Bar) -> Vec<Mark> {
+pub fn spacer(drawing: &FindingDrawing, bar: &Bar) -> Vec<Mark> {
     let length = bar.length.value();
     let half = half_breadth(bar);
     let body = rounded_rect(Point::new(0.05, -half), length - 0.1, half * 2.0, length * 0.45);
@@ -36,14 +36,14 @@ pub fn eyes(bar: &Bar) -> Vec<Hoop> {
 }
 
 /// Their marks' outline, the thickness of their wire and where they end.
-fn comb(bar: &Bar) -> (Vec<Step>, f64, f64) {
+fn comb(bar: &Bar) -> (Vec<Segment>, f64, f64) {
     let eyes = eyes(bar);
     let (thick, end) = eyes.first().map_or((0.0, 0.0), |eye| (eye.thick, eye.centre.x + eye.radius));
     (eyes.iter().flat_map(|eye| circle(eye.centre, eye.radius)).collect(), thick, end)
 }
 
 /// Half of a box clasp: a flat plate that meets the other half's, with a sunk field.
-pub fn box_half(drawing: &Drawing, bar: &Bar) -> Vec<Mark> {
+pub fn box_half(drawing: &FindingDrawing, bar: &Bar) -> Vec<Mark> {
     let (length, half) = (bar.length.value(), half_breadth(bar));
     let (loops, thick, from) = comb(bar);
     let depth = length - from - 0.05;
@@ -58,7 +58,7 @@ pub fn box_half(drawing: &Drawing, bar: &Bar) -> Vec<Mark> {
 
 /// Half of a slide clasp: a tube as thick as it is, of which as much as does not lengthen the piece lies in the other's, with a
 /// stop at either end.
-pub fn slide_half(drawing: &Drawing, bar: &Bar) -> Vec<Mark> {
+pub fn slide_half(drawing: &FindingDrawing, bar: &Bar) -> Vec<Mark> {
     let half = half_breadth(bar);
     let (loops, thick, from) = comb(bar);
     let depth = or(bar.outside, bar.length.value() - from) - 0.05;
@@ -72,7 +72,7 @@ pub fn slide_half(drawing: &Drawing, bar: &Bar) -> Vec<Mark> {
 }
 
 /// A bar with a loop for each strand on one side and one loop outward.
-pub fn end(drawing: &Drawing, bar: &Bar) -> Vec<Mark> {
+pub fn end(drawing: &FindingDrawing, bar: &Bar) -> Vec<Mark> {
     let length = bar.length.value();
     let half = half_breadth(bar);
     let (mut loops, thick, from) = comb(bar);

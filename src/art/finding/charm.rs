@@ -2,10 +2,10 @@
 
 use std::f64::consts::{PI, TAU};
 
-use super::Drawing;
+use super::FindingDrawing;
 use crate::design::Charm;
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Step};
+use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{circle, ellipse, line, polygon, rounded_rect};
 use crate::pattern::Outline;
 
@@ -21,7 +21,7 @@ fn at(x: f64, y: f64) -> Point {
 }
 
 /// A charm: its loop, then the shape.
-pub fn charm(drawing: &Drawing, charm: &Charm) -> Vec<Mark> {
+pub fn charm(drawing: &FindingDrawing, charm: &Charm) -> Vec<Mark> {
     let (share, least, most) = LOOP;
     let (length, half) = (charm.length.value(), charm.breadth.value() / 2.0 - 0.05);
     let outside = (length * share).clamp(least, most).min(length * 0.4);
@@ -35,7 +35,7 @@ pub fn charm(drawing: &Drawing, charm: &Charm) -> Vec<Mark> {
 }
 
 /// The outline of the plate from its top to its foot, and a rib on it.
-fn plate(outline: Outline, top: f64, foot: f64, half: f64) -> (Vec<Step>, Option<Vec<Step>>) {
+fn plate(outline: Outline, top: f64, foot: f64, half: f64) -> (Vec<Segment>, Option<Vec<Segment>>) {
     let (long, middle) = (foot - top, f64::midpoint(top, foot));
     match outline {
         Outline::Disc => (ellipse(at(middle, 0.0), long / 2.0, half), None),
@@ -60,19 +60,19 @@ fn star(top: f64, foot: f64, half: f64) -> Vec<Point> {
 }
 
 /// Two curves that meet in points.
-fn leaf(top: f64, foot: f64, half: f64) -> Vec<Step> {
+fn leaf(top: f64, foot: f64, half: f64) -> Vec<Segment> {
     // A curve whose two controls stand at a height reaches 3/4 of the way there.
     let (reach, along) = (half / 0.75, |share: f64| top + (foot - top) * share);
     vec![
-        Step::Move(at(top, 0.0)),
-        Step::Curve(at(along(0.22), -reach), at(along(0.62), -reach), at(foot, 0.0)),
-        Step::Curve(at(along(0.62), reach), at(along(0.22), reach), at(top, 0.0)),
-        Step::Close,
+        Segment::Move(at(top, 0.0)),
+        Segment::Curve(at(along(0.22), -reach), at(along(0.62), -reach), at(foot, 0.0)),
+        Segment::Curve(at(along(0.62), reach), at(along(0.22), reach), at(top, 0.0)),
+        Segment::Close,
     ]
 }
 
 /// Two lobes beside the loop, and a point.
-fn heart(top: f64, foot: f64, half: f64) -> Vec<Step> {
+fn heart(top: f64, foot: f64, half: f64) -> Vec<Segment> {
     let along = |share: f64| top + (foot - top) * share;
     let notch = at(along(0.12), 0.0);
     let side = |way: f64| {
@@ -81,11 +81,11 @@ fn heart(top: f64, foot: f64, half: f64) -> Vec<Step> {
     };
     let [(lobe, flank, waist, hip), (other_lobe, other_flank, other_waist, other_hip)] = [side(-1.0), side(1.0)];
     vec![
-        Step::Move(notch),
-        Step::Curve(lobe, flank, waist),
-        Step::Curve(at(along(0.56), -half * 0.82), hip, at(foot, 0.0)),
-        Step::Curve(other_hip, at(along(0.56), half * 0.82), other_waist),
-        Step::Curve(other_flank, other_lobe, notch),
-        Step::Close,
+        Segment::Move(notch),
+        Segment::Curve(lobe, flank, waist),
+        Segment::Curve(at(along(0.56), -half * 0.82), hip, at(foot, 0.0)),
+        Segment::Curve(other_hip, at(along(0.56), half * 0.82), other_waist),
+        Segment::Curve(other_flank, other_lobe, notch),
+        Segment::Close,
     ]
 }

@@ -4,8 +4,8 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::loops::Hoop;
-use super::{Drawing, or};
-use crate::design::Body;
+use super::{FindingDrawing, or};
+use crate::design::Dimensions;
 use crate::geometry::Point;
 use crate::paint::mark::Mark;
 use crate::paint::outline::{arc, circle, curve, line, rounded_rect};
@@ -17,37 +17,37 @@ fn eye(radius: f64, thick: f64) -> Hoop {
 }
 
 /// That of a spring ring.
-pub fn spring_eye(body: &Body) -> Hoop {
+pub fn spring_eye(body: &Dimensions) -> Hoop {
     let length = body.length.value();
     eye(length * 0.09, length * 0.05)
 }
 
 /// That of a hook.
-pub fn hook_eye(body: &Body) -> Hoop {
+pub fn hook_eye(body: &Dimensions) -> Hoop {
     let length = body.length.value();
     eye(length * 0.09, or(body.wire, length * usual::HOOK_WIRE))
 }
 
 /// That of a toggle's ring.
-pub fn toggle_eye(body: &Body) -> Hoop {
+pub fn toggle_eye(body: &Dimensions) -> Hoop {
     let length = body.length.value();
     eye(length * 0.07, length * 0.05)
 }
 
 /// That of a toggle's bar.
-pub fn bar_eye(body: &Body) -> Hoop {
+pub fn bar_eye(body: &Dimensions) -> Hoop {
     let length = body.length.value();
     eye(length * 0.2, length * 0.1)
 }
 
 /// That of half a barrel.
-pub fn barrel_eye(body: &Body) -> Hoop {
+pub fn barrel_eye(body: &Dimensions) -> Hoop {
     let length = body.length.value();
     eye(length * 0.11, length * 0.06)
 }
 
 /// A hollow ring whose sprung bolt slides round in it, drawn back by a nib.
-pub fn spring_ring(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+pub fn spring_ring(drawing: &FindingDrawing, body: &Dimensions) -> Vec<Mark> {
     let length = body.length.value();
     let thick = length * usual::SPRING_TUBE;
     let radius = (length * 0.8 - thick) / 2.0;
@@ -63,7 +63,7 @@ pub fn spring_ring(drawing: &Drawing, body: &Body) -> Vec<Mark> {
 }
 
 /// A wire bent back on itself.
-pub fn hook(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+pub fn hook(drawing: &FindingDrawing, body: &Dimensions) -> Vec<Mark> {
     let length = body.length.value();
     let thick = or(body.wire, length * usual::HOOK_WIRE);
     let (eye, bend) = (hook_eye(body), length * 0.13);
@@ -82,14 +82,14 @@ pub fn hook(drawing: &Drawing, body: &Body) -> Vec<Mark> {
 }
 
 /// The ring that a toggle's bar goes through.
-pub fn toggle_ring(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+pub fn toggle_ring(drawing: &FindingDrawing, body: &Dimensions) -> Vec<Mark> {
     let mut marks = toggle_eye(body).whole(drawing);
     marks.extend(toggle_hoop(body).whole(drawing));
     marks
 }
 
 /// Its ring without the eye.
-pub fn toggle_hoop(body: &Body) -> Hoop {
+pub fn toggle_hoop(body: &Dimensions) -> Hoop {
     let length = body.length.value();
     let thick = or(body.wire, length * usual::TOGGLE_WIRE);
     let radius = (length * 0.84 - thick) / 2.0;
@@ -101,7 +101,7 @@ pub fn toggle_hoop(body: &Body) -> Hoop {
 const WITHIN_RING: f64 = 1.25;
 
 /// A toggle's bar, across the end of its shank, which reaches as far into the ring as the bar lies across that.
-pub fn toggle_bar(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+pub fn toggle_bar(drawing: &FindingDrawing, body: &Dimensions) -> Vec<Mark> {
     let length = body.length.value();
     let (half, thick) = (or(body.outside, length * 3.6) / 2.0, or(body.wire, length * usual::TOGGLE_ROD));
     let (eye, end) = (bar_eye(body), length + WITHIN_RING * thick);
@@ -117,7 +117,7 @@ pub fn toggle_bar(drawing: &Drawing, body: &Body) -> Vec<Mark> {
 }
 
 /// Half of a barrel whose halves screw, snap or hold together by magnets.
-pub fn barrel(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+pub fn barrel(drawing: &FindingDrawing, body: &Dimensions) -> Vec<Mark> {
     let length = body.length.value();
     let half = or(body.outside, length * usual::BARREL_BREADTH) / 2.0;
     let eye = barrel_eye(body);

@@ -3,14 +3,14 @@
 use std::f64::consts::FRAC_PI_2;
 
 use super::loops::Hoop;
-use super::{Drawing, or};
-use crate::design::{Body, Hanger};
+use super::{FindingDrawing, or};
+use crate::design::{Dimensions, Hanger};
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Step};
+use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{arc, circle, ellipse, line};
 
 /// A trigger clasp: the ring that it hangs by, then a claw that a sprung lever closes.
-pub fn clasp(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+pub fn clasp(drawing: &FindingDrawing, body: &Dimensions) -> Vec<Mark> {
     let length = body.length.value();
     let breadth = or(body.outside, length * 0.5);
     let at = |x: f64, y: f64| Point::new(x * length, y * breadth);
@@ -23,51 +23,51 @@ pub fn clasp(drawing: &Drawing, body: &Body) -> Vec<Mark> {
 }
 
 /// The ring that it hangs by.
-pub fn clasp_eye(body: &Body) -> Hoop {
+pub fn clasp_eye(body: &Dimensions) -> Hoop {
     let (outside, thick) = (body.length.value() * 0.095, body.length.value() * 0.055);
     Hoop { centre: Point::new(outside, 0.0), radius: outside - thick / 2.0, thick }
 }
 
 /// The claw, in shares of a clasp's length and breadth from its ring on.
-pub fn jaw(at: &dyn Fn(f64, f64) -> Point) -> Vec<Step> {
+pub fn jaw(at: &dyn Fn(f64, f64) -> Point) -> Vec<Segment> {
     [claw(at), mouth(at)].concat()
 }
 
 /// The lever that closes it.
-pub fn lever(at: &dyn Fn(f64, f64) -> Point) -> Vec<Step> {
+pub fn lever(at: &dyn Fn(f64, f64) -> Point) -> Vec<Segment> {
     vec![
-        Step::Move(at(0.36, 0.42)),
-        Step::Curve(at(0.52, 0.5), at(0.72, 0.5), at(0.86, 0.3)),
-        Step::Line(at(0.82, 0.17)),
-        Step::Curve(at(0.7, 0.32), at(0.55, 0.32), at(0.42, 0.22)),
-        Step::Close,
+        Segment::Move(at(0.36, 0.42)),
+        Segment::Curve(at(0.52, 0.5), at(0.72, 0.5), at(0.86, 0.3)),
+        Segment::Line(at(0.82, 0.17)),
+        Segment::Curve(at(0.7, 0.32), at(0.55, 0.32), at(0.42, 0.22)),
+        Segment::Close,
     ]
 }
 
 /// The claw's outer line, from the hinge over the back to the point.
-fn claw(at: &dyn Fn(f64, f64) -> Point) -> Vec<Step> {
+fn claw(at: &dyn Fn(f64, f64) -> Point) -> Vec<Segment> {
     vec![
-        Step::Move(at(0.19, 0.0)),
-        Step::Curve(at(0.2, -0.32), at(0.4, -0.49), at(0.62, -0.49)),
-        Step::Curve(at(0.86, -0.49), at(0.99, -0.26), at(0.99, -0.02)),
-        Step::Curve(at(0.99, 0.14), at(0.95, 0.26), at(0.88, 0.33)),
+        Segment::Move(at(0.19, 0.0)),
+        Segment::Curve(at(0.2, -0.32), at(0.4, -0.49), at(0.62, -0.49)),
+        Segment::Curve(at(0.86, -0.49), at(0.99, -0.26), at(0.99, -0.02)),
+        Segment::Curve(at(0.99, 0.14), at(0.95, 0.26), at(0.88, 0.33)),
     ]
 }
 
 /// Back along the inside of the claw to the hinge.
-fn mouth(at: &dyn Fn(f64, f64) -> Point) -> Vec<Step> {
+fn mouth(at: &dyn Fn(f64, f64) -> Point) -> Vec<Segment> {
     vec![
-        Step::Line(at(0.81, 0.2)),
-        Step::Curve(at(0.87, 0.12), at(0.88, -0.02), at(0.86, -0.1)),
-        Step::Curve(at(0.83, -0.26), at(0.62, -0.3), at(0.52, -0.14)),
-        Step::Curve(at(0.44, 0.0), at(0.48, 0.16), at(0.42, 0.3)),
-        Step::Curve(at(0.36, 0.44), at(0.18, 0.3), at(0.19, 0.0)),
-        Step::Close,
+        Segment::Line(at(0.81, 0.2)),
+        Segment::Curve(at(0.87, 0.12), at(0.88, -0.02), at(0.86, -0.1)),
+        Segment::Curve(at(0.83, -0.26), at(0.62, -0.3), at(0.52, -0.14)),
+        Segment::Curve(at(0.44, 0.0), at(0.48, 0.16), at(0.42, 0.3)),
+        Segment::Curve(at(0.36, 0.44), at(0.18, 0.3), at(0.19, 0.0)),
+        Segment::Close,
     ]
 }
 
 /// A fish-hook ear wire: the loop that the earring hangs from, a small bead, the bend, and the tail.
-pub fn ear_wire(drawing: &Drawing, hanger: &Hanger) -> Vec<Mark> {
+pub fn ear_wire(drawing: &FindingDrawing, hanger: &Hanger) -> Vec<Mark> {
     let length = hanger.length.value();
     let thick = hanger.wire.value();
     let (eye, radius) = (wire_eye(hanger).radius, length * 0.22);
@@ -76,7 +76,7 @@ pub fn ear_wire(drawing: &Drawing, hanger: &Hanger) -> Vec<Mark> {
     let shank = line(Point::new(2.0 * eye + thick / 2.0, 0.0), Point::new(middle.x, 0.0));
     let bend = arc(middle, (radius, radius), -FRAC_PI_2, FRAC_PI_2);
     let low = radius * 2.0;
-    let tail = Step::Curve(
+    let tail = Segment::Curve(
         Point::new(length * 0.55, low),
         Point::new(length * 0.3, low * 0.98),
         Point::new(length * 0.12, low * 1.16),

@@ -2,10 +2,10 @@
 
 use std::f64::consts::PI;
 
-use super::{Drawing, or};
-use crate::design::{Body, Chain, Foot, Hanger, Pin, Ring};
+use super::{FindingDrawing, or};
+use crate::design::{ChainLinks, Dimensions, Foot, Hanger, JumpRing, Pin};
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Step, Stroke};
+use crate::paint::mark::{Mark, Segment, Stroke};
 use crate::paint::outline::{arc, circle, ellipse, line, rounded_rect};
 use crate::trade::usual;
 
@@ -20,7 +20,7 @@ fn eye(pin: &Pin) -> (f64, f64) {
 }
 
 /// A pin before it is cut.
-pub fn pin(drawing: &Drawing, pin: &Pin) -> Vec<Mark> {
+pub fn pin(drawing: &FindingDrawing, pin: &Pin) -> Vec<Mark> {
     match pin.foot {
         Foot::Eye => eye_pin(drawing, pin),
         Foot::Head => head_pin(drawing, pin),
@@ -28,7 +28,7 @@ pub fn pin(drawing: &Drawing, pin: &Pin) -> Vec<Mark> {
 }
 
 /// A pin: its eye, then the wire.
-fn eye_pin(drawing: &Drawing, pin: &Pin) -> Vec<Mark> {
+fn eye_pin(drawing: &FindingDrawing, pin: &Pin) -> Vec<Mark> {
     let (eye, thick) = eye(pin);
     let centre = at(eye + thick / 2.0, 0.0);
     let ring = arc(centre, (eye, eye), 0.05, 2.0 * PI);
@@ -37,7 +37,7 @@ fn eye_pin(drawing: &Drawing, pin: &Pin) -> Vec<Mark> {
 }
 
 /// A pin: its flat head, then the wire.
-fn head_pin(drawing: &Drawing, pin: &Pin) -> Vec<Mark> {
+fn head_pin(drawing: &FindingDrawing, pin: &Pin) -> Vec<Mark> {
     let thick = pin.wire.value();
     let wire = line(at(thick * 0.6, 0.0), at(pin.length.value() - thick / 2.0, 0.0));
     let mut marks = drawing.wire(&wire, thick);
@@ -45,7 +45,7 @@ fn head_pin(drawing: &Drawing, pin: &Pin) -> Vec<Mark> {
     marks
 }
 
-fn head(drawing: &Drawing, pin: &Pin) -> Mark {
+fn head(drawing: &FindingDrawing, pin: &Pin) -> Mark {
     let thick = pin.wire.value();
     let (breadth, depth) = (or(pin.outside, thick * 2.6), thick * 0.6);
     let plate = rounded_rect(at(0.05, -breadth / 2.0), depth, breadth, depth * 0.4);
@@ -53,7 +53,7 @@ fn head(drawing: &Drawing, pin: &Pin) -> Mark {
 }
 
 /// A pin cut and closed: its eye or head, the wire, and the loop at its end.
-pub fn closed_pin(drawing: &Drawing, pin: &Pin, reach: f64) -> Vec<Mark> {
+pub fn closed_pin(drawing: &FindingDrawing, pin: &Pin, reach: f64) -> Vec<Mark> {
     let (eye, thick) = eye(pin);
     let from = if pin.foot == Foot::Head { 0.0 } else { 2.0 * eye + thick / 2.0 };
     let end = circle(at(reach - thick / 2.0 - eye, 0.0), eye);
@@ -79,20 +79,20 @@ pub struct Hoop {
 
 impl Hoop {
     /// The hoop of a ring of wire.
-    pub fn of_ring(ring: &Ring) -> Self {
+    pub fn of_ring(ring: &JumpRing) -> Self {
         let thick = ring.wire.value();
         let outside = or(ring.outside, ring.inside.value() + 2.0 * thick);
         Self { centre: at(outside / 2.0, 0.0), radius: (outside - thick) / 2.0, thick }
     }
 
     /// All of it.
-    pub fn whole(self, drawing: &Drawing) -> Vec<Mark> {
+    pub fn whole(self, drawing: &FindingDrawing) -> Vec<Mark> {
         drawing.wire(&circle(self.centre, self.radius), self.thick)
     }
 
     /// A quarter of it beside the strand and a little more, to the right of x as one looks along that on the page: there it
     /// lies before what goes through it; its ends are cut square.
-    pub fn quarter(self, drawing: &Drawing) -> Vec<Mark> {
+    pub fn quarter(self, drawing: &FindingDrawing) -> Vec<Mark> {
         /// By how much each lighter line of the wire is longer, in radians: it hides the ends of those below it.
         const LONGER: f64 = 0.05;
         let lines = |longer: f64| {
@@ -105,7 +105,7 @@ impl Hoop {
 
     /// Its half to the right of x, as one looks along that on the page, or to the left, and at the outer end so much more
     /// as lies over what goes through there; its ends are cut square, so that it lies on the whole unseen.
-    pub fn half(self, drawing: &Drawing, right: bool) -> Vec<Mark> {
+    pub fn half(self, drawing: &FindingDrawing, right: bool) -> Vec<Mark> {
         let (from, to) = if right { (-OVER, PI) } else { (PI, 2.0 * PI + OVER) };
         let half = arc(self.centre, (self.radius, self.radius), from, to);
         drawing.wire(&half, self.thick).into_iter().map(square).collect()
@@ -119,19 +119,19 @@ fn square(mark: Mark) -> Mark {
 }
 
 /// A ring of wire with its slit to the right, unless it is soldered shut.
-pub fn jump_ring(drawing: &Drawing, ring: &Ring) -> Vec<Mark> {
+pub fn jump_ring(drawing: &FindingDrawing, ring: &JumpRing) -> Vec<Mark> {
     let hoop = Hoop::of_ring(ring);
     hoop.whole(drawing).into_iter().chain(slit(drawing, ring, hoop)).collect()
 }
 
 /// Half of such a ring, see [`Hoop::half`].
-pub fn half_ring(drawing: &Drawing, ring: &Ring, right: bool) -> Vec<Mark> {
+pub fn half_ring(drawing: &FindingDrawing, ring: &JumpRing, right: bool) -> Vec<Mark> {
     let hoop = Hoop::of_ring(ring);
     hoop.half(drawing, right).into_iter().chain(slit(drawing, ring, hoop).filter(|_| right)).collect()
 }
 
 /// The slit at which a ring opens.
-fn slit(drawing: &Drawing, ring: &Ring, Hoop { centre, radius, thick }: Hoop) -> Option<Mark> {
+fn slit(drawing: &FindingDrawing, ring: &JumpRing, Hoop { centre, radius, thick }: Hoop) -> Option<Mark> {
     let out = Point::towards(0.25 * PI);
     let [inner, outer] = [-0.4, 0.4].map(|share| centre + out * (radius + share * thick));
     (!ring.closed).then(|| drawing.line(line(inner, outer), thick * 0.2))
@@ -139,34 +139,34 @@ fn slit(drawing: &Drawing, ring: &Ring, Hoop { centre, radius, thick }: Hoop) ->
 
 /// Half the breadth of a link's middle line and the thickness of its wire.
 #[must_use]
-pub fn link_size(chain: &Chain) -> (f64, f64, f64) {
+pub fn link_size(chain: &ChainLinks) -> (f64, f64, f64) {
     let length = chain.link.value();
     let thick = chain.wire.value().min(length * 0.3);
     (length, length * 0.34 - thick / 2.0, thick)
 }
 
 /// A link of cable chain seen on its face.
-pub fn link(drawing: &Drawing, chain: &Chain) -> Vec<Mark> {
+pub fn link(drawing: &FindingDrawing, chain: &ChainLinks) -> Vec<Mark> {
     let (length, half, thick) = link_size(chain);
     let ring = rounded_rect(at(thick / 2.0, -half), length - thick, half * 2.0, half);
     drawing.wire(&ring, thick)
 }
 
 /// A link of cable chain seen on its edge.
-pub fn link_on_edge(drawing: &Drawing, chain: &Chain) -> Vec<Mark> {
+pub fn link_on_edge(drawing: &FindingDrawing, chain: &ChainLinks) -> Vec<Mark> {
     let (length, _, thick) = link_size(chain);
     drawing.wire(&line(at(thick / 2.0, 0.0), at(length - thick / 2.0, 0.0)), thick)
 }
 
 /// A horseshoe of tube, its legs to the strand.
-pub fn guard(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+pub fn guard(drawing: &FindingDrawing, body: &Dimensions) -> Vec<Mark> {
     let length = body.length.value();
     let thick = or(body.wire, length * usual::GUARD_TUBE);
     let half = (or(body.outside, length * 0.95) - thick) / 2.0;
     let bend = length - thick / 2.0 - half;
     let start = line(at(thick / 2.0, -half * 0.8), at(bend, -half));
     let arch = arc(at(bend, 0.0), (half, half), -PI / 2.0, PI / 2.0);
-    let end = Step::Line(at(thick / 2.0, half * 0.8));
+    let end = Segment::Line(at(thick / 2.0, half * 0.8));
     let outline = [start, arch[1..].to_vec(), vec![end]].concat();
     let mut marks = drawing.wire(&outline, thick);
     let mouths =
@@ -176,7 +176,7 @@ pub fn guard(drawing: &Drawing, body: &Body) -> Vec<Mark> {
 }
 
 /// A folded loop: round where the cord runs through, pinched where the pendant hangs.
-pub fn bail(drawing: &Drawing, hanger: &Hanger) -> Vec<Mark> {
+pub fn bail(drawing: &FindingDrawing, hanger: &Hanger) -> Vec<Mark> {
     let length = hanger.length.value();
     let half = or(hanger.outside, length * 0.5) / 2.0 - 0.05;
     let body = |share: f64| {
@@ -184,12 +184,12 @@ pub fn bail(drawing: &Drawing, hanger: &Hanger) -> Vec<Mark> {
         let along = |t: f64| start + (tip - start) * t;
         let half = half * share;
         vec![
-            Step::Move(at(start, 0.0)),
-            Step::Curve(at(start, -half * 1.3), at(along(0.4), -half * 1.1), at(along(0.86), -half * 0.28)),
-            Step::Curve(at(along(0.94), -half * 0.1), at(tip, -half * 0.14), at(tip, 0.0)),
-            Step::Curve(at(tip, half * 0.14), at(along(0.94), half * 0.1), at(along(0.86), half * 0.28)),
-            Step::Curve(at(along(0.4), half * 1.1), at(start, half * 1.3), at(start, 0.0)),
-            Step::Close,
+            Segment::Move(at(start, 0.0)),
+            Segment::Curve(at(start, -half * 1.3), at(along(0.4), -half * 1.1), at(along(0.86), -half * 0.28)),
+            Segment::Curve(at(along(0.94), -half * 0.1), at(tip, -half * 0.14), at(tip, 0.0)),
+            Segment::Curve(at(tip, half * 0.14), at(along(0.94), half * 0.1), at(along(0.86), half * 0.28)),
+            Segment::Curve(at(along(0.4), half * 1.1), at(start, half * 1.3), at(start, 0.0)),
+            Segment::Close,
         ]
     };
     let outline = [body(1.0), body(0.6)].concat();

@@ -11,9 +11,9 @@ mod tube;
 
 use super::light::{Ink, Light, metal_toned, shading};
 use super::wire::wire;
-use crate::design::{Chain, Finding, Form};
+use crate::design::{ChainLinks, Finding, Form};
 use crate::geometry::Point;
-use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
+use crate::paint::mark::{Fill, Mark, Rgb, Segment, Stroke};
 use crate::pattern::Finish;
 use crate::units::Length;
 
@@ -24,7 +24,7 @@ pub use loops::{closed_pin, link, link_on_edge};
 pub use tube::pressed;
 
 /// How a finding is drawn.
-pub struct Drawing {
+pub struct FindingDrawing {
     metal: Rgb,
     ink: Ink,
     light: Light,
@@ -34,7 +34,7 @@ pub struct Drawing {
 /// The marks of a finding; of a chain, one link seen on its face.
 #[must_use]
 pub fn marks(finding: &Finding, ink: Ink, light: Light) -> Vec<Mark> {
-    let drawing = Drawing::new(finding, ink, light);
+    let drawing = FindingDrawing::new(finding, ink, light);
     match &finding.form {
         Form::Crimp(crimp) => tube::crimp(&drawing, crimp),
         Form::Cone(cone) => tube::cone(&drawing, cone),
@@ -67,7 +67,7 @@ pub fn marks(finding: &Finding, ink: Ink, light: Light) -> Vec<Mark> {
 /// Half of a ring through which something goes, to the right of its way outward on the page or to the left: what lies
 /// before that; nothing of what is no ring.
 #[must_use]
-pub fn half(drawing: &Drawing, finding: &Finding, right: bool) -> Vec<Mark> {
+pub fn half(drawing: &FindingDrawing, finding: &Finding, right: bool) -> Vec<Mark> {
     match &finding.form {
         Form::JumpRing(ring) => loops::half_ring(drawing, ring, right),
         Form::ToggleRing(body) => fastener::toggle_hoop(body).half(drawing, right),
@@ -99,18 +99,18 @@ pub fn eye_wire(finding: &Finding) -> f64 {
 
 /// What of a finding's eyes lies before the loops or rings that they link with.
 #[must_use]
-pub fn linked(drawing: &Drawing, finding: &Finding) -> Vec<Mark> {
+pub fn linked(drawing: &FindingDrawing, finding: &Finding) -> Vec<Mark> {
     eyes(finding).into_iter().flat_map(|eye| eye.quarter(drawing)).collect()
 }
 
-impl Drawing {
+impl FindingDrawing {
     /// Gets ready to draw a finding.
     #[must_use]
     pub fn new(finding: &Finding, ink: Ink, light: Light) -> Self {
         Self { metal: finding.colour, ink, light, colour: ink.tone(finding.colour) }
     }
 
-    fn wire(&self, outline: &[Step], thick: f64) -> Vec<Mark> {
+    fn wire(&self, outline: &[Segment], thick: f64) -> Vec<Mark> {
         wire(outline, thick, self.metal, self.ink)
     }
 
@@ -153,12 +153,12 @@ impl Drawing {
         if self.ink == Ink::Outline { Rgb::BLACK } else { metal_toned(self.colour, -0.7) }
     }
 
-    fn solid(&self, outline: Vec<Step>, fill: Fill, edge: f64) -> Mark {
+    fn solid(&self, outline: Vec<Segment>, fill: Fill, edge: f64) -> Mark {
         let stroke = Some(Stroke { round: true, ..Stroke::new(self.dark(), edge) });
         Mark::Shape { outline, fill: Some(fill), stroke }
     }
 
-    fn line(&self, outline: Vec<Step>, width: f64) -> Mark {
+    fn line(&self, outline: Vec<Segment>, width: f64) -> Mark {
         let stroke = Some(Stroke { round: true, ..Stroke::new(self.dark(), width) });
         Mark::Shape { outline, fill: None, stroke }
     }
@@ -166,14 +166,14 @@ impl Drawing {
 
 /// Inside length of a chain's link: by how much each lengthens the chain.
 #[must_use]
-pub fn link_inside(chain: &Chain) -> f64 {
+pub fn link_inside(chain: &ChainLinks) -> f64 {
     let (length, _, thick) = loops::link_size(chain);
     length - 2.0 * thick
 }
 
 /// Thickness of a chain's wire.
 #[must_use]
-pub fn link_wire(chain: &Chain) -> f64 {
+pub fn link_wire(chain: &ChainLinks) -> f64 {
     loops::link_size(chain).2
 }
 

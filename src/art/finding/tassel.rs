@@ -1,9 +1,9 @@
 //! Tassels: threads that fall from a bound head below a loop.
 
-use super::Drawing;
+use super::FindingDrawing;
 use crate::design::Tassel;
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Step};
+use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{circle, ellipse, line, rounded_rect};
 
 /// Threads that are drawn, fewer than hang.
@@ -14,7 +14,7 @@ fn at(x: f64, y: f64) -> Point {
 }
 
 /// A tassel: its loop, head, binding and threads.
-pub fn tassel(drawing: &Drawing, tassel: &Tassel) -> Vec<Mark> {
+pub fn tassel(drawing: &FindingDrawing, tassel: &Tassel) -> Vec<Mark> {
     let (length, half) = (tassel.length.value(), tassel.breadth.value() / 2.0 - 0.05);
     let head = (half * 0.85).min(length * 0.12);
     let ring = head * 0.5;
@@ -29,18 +29,18 @@ pub fn tassel(drawing: &Drawing, tassel: &Tassel) -> Vec<Mark> {
 }
 
 /// What all threads fill: narrow at the neck, and nearly straight below.
-fn skirt(neck: f64, foot: f64, narrow: f64, half: f64) -> Vec<Step> {
+fn skirt(neck: f64, foot: f64, narrow: f64, half: f64) -> Vec<Segment> {
     let shoulder = neck + (foot - neck) * 0.3;
     vec![
-        Step::Move(at(neck, -narrow)),
-        Step::Curve(at(shoulder, -half * 0.9), at(shoulder, -half), at(foot, -half)),
-        Step::Line(at(foot, half)),
-        Step::Curve(at(shoulder, half), at(shoulder, half * 0.9), at(neck, narrow)),
-        Step::Close,
+        Segment::Move(at(neck, -narrow)),
+        Segment::Curve(at(shoulder, -half * 0.9), at(shoulder, -half), at(foot, -half)),
+        Segment::Line(at(foot, half)),
+        Segment::Curve(at(shoulder, half), at(shoulder, half * 0.9), at(neck, narrow)),
+        Segment::Close,
     ]
 }
 
-fn thread(number: u32, neck: f64, foot: f64, narrow: f64, half: f64) -> Vec<Step> {
+fn thread(number: u32, neck: f64, foot: f64, narrow: f64, half: f64) -> Vec<Segment> {
     let across = 2.0 * f64::from(number) / f64::from(DRAWN) - 1.0;
     line(at(neck, across * narrow), at(foot, across * half))
 }

@@ -1,9 +1,9 @@
 //! Hollow findings turned about the cord: crimps, cones, caps and covers.
 
-use super::{Drawing, or};
-use crate::design::{Body, Cap, Cone, CordEnd, Crimp};
+use super::{FindingDrawing, or};
+use crate::design::{Cap, Cone, CordEnd, Crimp, Dimensions};
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Step};
+use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{circle, curve, line, polyline, rounded_rect};
 use crate::trade::usual::{self, WALL};
 
@@ -14,7 +14,7 @@ fn at(x: f64, y: f64) -> Point {
 }
 
 /// A tube crimp before it is pressed.
-pub fn crimp(drawing: &Drawing, crimp: &Crimp) -> Vec<Mark> {
+pub fn crimp(drawing: &FindingDrawing, crimp: &Crimp) -> Vec<Mark> {
     let (length, half) = (crimp.length.value(), crimp.outside.value() / 2.0);
     let body = rounded_rect(at(EDGE / 2.0, EDGE / 2.0 - half), length - EDGE, half * 2.0 - EDGE, half * 0.2);
     let rim = |x: f64| line(at(x, -half * 0.8), at(x, half * 0.8));
@@ -24,15 +24,15 @@ pub fn crimp(drawing: &Drawing, crimp: &Crimp) -> Vec<Mark> {
 
 /// A crimp pressed shut: half as wide again, with the tool's fold along it.
 #[must_use]
-pub fn pressed(drawing: &Drawing, crimp: &Crimp) -> Vec<Mark> {
+pub fn pressed(drawing: &FindingDrawing, crimp: &Crimp) -> Vec<Mark> {
     let (length, half) = (crimp.length.value(), crimp.outside.value() * 0.65);
     let waist = |x: f64, y: f64| at(x * length, y * half);
     let body = vec![
-        Step::Move(waist(0.03, -0.8)),
-        Step::Curve(waist(0.3, -1.0), waist(0.7, -1.0), waist(0.97, -0.8)),
-        Step::Line(waist(0.97, 0.8)),
-        Step::Curve(waist(0.7, 1.0), waist(0.3, 1.0), waist(0.03, 0.8)),
-        Step::Close,
+        Segment::Move(waist(0.03, -0.8)),
+        Segment::Curve(waist(0.3, -1.0), waist(0.7, -1.0), waist(0.97, -0.8)),
+        Segment::Line(waist(0.97, 0.8)),
+        Segment::Curve(waist(0.7, 1.0), waist(0.3, 1.0), waist(0.03, 0.8)),
+        Segment::Close,
     ];
     let fold = curve(&[waist(0.06, 0.0), waist(0.3, 0.1), waist(0.7, 0.1), waist(0.94, 0.0)]);
     let dents = [line(waist(0.3, -0.7), waist(0.3, 0.75)), line(waist(0.7, -0.7), waist(0.7, 0.75))].concat();
@@ -40,18 +40,18 @@ pub fn pressed(drawing: &Drawing, crimp: &Crimp) -> Vec<Mark> {
 }
 
 /// A fluted cone, its mouth to the strands and its tip outward.
-pub fn cone(drawing: &Drawing, cone: &Cone) -> Vec<Mark> {
+pub fn cone(drawing: &FindingDrawing, cone: &Cone) -> Vec<Mark> {
     let length = cone.length.value();
     let mouth = or(cone.mouth, cone.inside.value() + 2.0 * WALL.value()) / 2.0 - EDGE / 2.0;
     let tip = (cone.tip.value() / 2.0 + WALL.value()).min(mouth);
     let side = |share: f64| cone_line(length, mouth, tip, share);
     let flutes = |shares: &[f64]| shares.iter().flat_map(|share| polyline(&side(*share))).collect::<Vec<_>>();
     let mut body = polyline(&side(-1.0));
-    body.extend(side(1.0).iter().rev().map(|point| Step::Line(*point)));
-    body.push(Step::Close);
+    body.extend(side(1.0).iter().rev().map(|point| Segment::Line(*point)));
+    body.push(Segment::Close);
     let rim = vec![
-        Step::Move(at(length * 0.07, -mouth)),
-        Step::Curve(at(length * 0.1, -mouth / 2.0), at(length * 0.1, mouth / 2.0), at(length * 0.07, mouth)),
+        Segment::Move(at(length * 0.07, -mouth)),
+        Segment::Curve(at(length * 0.1, -mouth / 2.0), at(length * 0.1, mouth / 2.0), at(length * 0.07, mouth)),
     ];
     let ring = line(at(length * 0.93, -tip), at(length * 0.93, tip));
     vec![
@@ -74,20 +74,20 @@ fn cone_line(length: f64, mouth: f64, tip: f64, share: f64) -> Vec<Point> {
 }
 
 /// A cup over a bead's end, its open side to the strand.
-pub fn cap(drawing: &Drawing, cap: &Cap) -> Vec<Mark> {
+pub fn cap(drawing: &FindingDrawing, cap: &Cap) -> Vec<Mark> {
     let (length, half) = (cap.length.value(), or(cap.outside, 6.0) / 2.0 - EDGE / 2.0);
     let top = half * 0.28;
     let body = vec![
-        Step::Move(at(EDGE / 2.0, -half)),
-        Step::Curve(at(length * 0.75, -half * 0.98), at(length * 0.95, -half * 0.6), at(length - EDGE / 2.0, -top)),
-        Step::Line(at(length - EDGE / 2.0, top)),
-        Step::Curve(at(length * 0.95, half * 0.6), at(length * 0.75, half * 0.98), at(EDGE / 2.0, half)),
+        Segment::Move(at(EDGE / 2.0, -half)),
+        Segment::Curve(at(length * 0.75, -half * 0.98), at(length * 0.95, -half * 0.6), at(length - EDGE / 2.0, -top)),
+        Segment::Line(at(length - EDGE / 2.0, top)),
+        Segment::Curve(at(length * 0.95, half * 0.6), at(length * 0.75, half * 0.98), at(EDGE / 2.0, half)),
     ];
     let scallops = [0.6, 0.2, -0.2, -0.6, -1.0].map(|y| {
         let (from, to) = ((y + 0.4) * half, y * half);
-        Step::Curve(at(length * 0.22, from), at(length * 0.22, to), at(EDGE / 2.0, to))
+        Segment::Curve(at(length * 0.22, from), at(length * 0.22, to), at(EDGE / 2.0, to))
     });
-    let outline = [body, scallops.to_vec(), vec![Step::Close]].concat();
+    let outline = [body, scallops.to_vec(), vec![Segment::Close]].concat();
     let rib =
         |y: f64| curve(&[at(length * 0.3, y * half), at(length * 0.7, y * half * 0.75), at(length * 0.92, y * top)]);
     let ribs = [-0.6, -0.2, 0.2, 0.6].map(rib).concat();
@@ -95,7 +95,7 @@ pub fn cap(drawing: &Drawing, cap: &Cap) -> Vec<Mark> {
 }
 
 /// A hollow ball closed over a crimp.
-pub fn cover(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+pub fn cover(drawing: &FindingDrawing, body: &Dimensions) -> Vec<Mark> {
     let across = or(body.outside, body.length.value());
     let (radius, centre) = (across / 2.0 - EDGE / 2.0, at(across / 2.0, 0.0));
     let seam =
@@ -104,7 +104,7 @@ pub fn cover(drawing: &Drawing, body: &Body) -> Vec<Mark> {
 }
 
 /// A hinged cup closed over a knot, with the hook that it hangs by.
-pub fn knot_cover(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+pub fn knot_cover(drawing: &FindingDrawing, body: &Dimensions) -> Vec<Mark> {
     let length = body.length.value();
     let half = (or(body.outside, length * usual::COVER_BREADTH) / 2.0).min(length * 0.3) - EDGE / 2.0;
     let centre = at(half + EDGE / 2.0, 0.0);
@@ -119,7 +119,7 @@ pub fn knot_cover(drawing: &Drawing, body: &Body) -> Vec<Mark> {
 }
 
 /// A cap over the glued end of a cord, with the ring that it hangs by.
-pub fn cord_end(drawing: &Drawing, end: &CordEnd) -> Vec<Mark> {
+pub fn cord_end(drawing: &FindingDrawing, end: &CordEnd) -> Vec<Mark> {
     let length = end.length.value();
     let half = (or(end.outside, length * usual::CORD_END_BREADTH) / 2.0).min(length * 0.35) - EDGE / 2.0;
     let (thick, eye, cap) = (or(end.wire, length * 0.08), length * 0.15, length * 0.68);
@@ -133,7 +133,7 @@ pub fn cord_end(drawing: &Drawing, end: &CordEnd) -> Vec<Mark> {
 }
 
 /// A long loop that grips the arm of spectacles, held in a short tube.
-pub fn spectacle_loop(drawing: &Drawing, body: &Body) -> Vec<Mark> {
+pub fn spectacle_loop(drawing: &FindingDrawing, body: &Dimensions) -> Vec<Mark> {
     let length = body.length.value();
     let thick = or(body.wire, length * usual::SPECTACLE_WIRE);
     let (tube, half) = (length * 0.24, (length * 0.13).max(thick));

@@ -6,7 +6,7 @@ use super::pen::{
     EDGE, PLAIN, arrow, at, bead, cord, cord_over, cutters, filled, hidden, line, metal, stretch, tail, tinted, wire,
 };
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Rgb, Step, Stroke};
+use crate::paint::mark::{Mark, Rgb, Segment, Stroke};
 use crate::paint::outline::{arc, circle, closed_curve, curve, ellipse, mapped, polyline, rounded_rect};
 use crate::paint::style;
 
@@ -102,16 +102,16 @@ pub fn glued() -> Vec<Mark> {
 /// A drop of glue below a point.
 pub fn drop(top: Point) -> Mark {
     let outline = vec![
-        Step::Move(top),
-        Step::Curve(top + at(1.6, 2.4), top + at(1.8, 4.2), top + at(0.0, 4.4)),
-        Step::Curve(top + at(-1.8, 4.2), top + at(-1.6, 2.4), top),
-        Step::Close,
+        Segment::Move(top),
+        Segment::Curve(top + at(1.6, 2.4), top + at(1.8, 4.2), top + at(0.0, 4.4)),
+        Segment::Curve(top + at(-1.8, 4.2), top + at(-1.6, 2.4), top),
+        Segment::Close,
     ];
     filled(outline, tinted())
 }
 
 /// A guard: a thin tube bent round, in which the cord runs.
-fn sleeve(path: &[Step]) -> Vec<Mark> {
+fn sleeve(path: &[Segment]) -> Vec<Mark> {
     let tube = |colour: Rgb, width: f64| {
         let stroke = Some(Stroke::new(colour, width));
         Mark::Shape { outline: path.to_vec(), fill: None, stroke }
@@ -120,14 +120,14 @@ fn sleeve(path: &[Step]) -> Vec<Mark> {
 }
 
 /// A cord's way through a crimp, round a ring and back: over the ring's near side, and how it goes.
-fn looped(path: &[Step]) -> Vec<Mark> {
+fn looped(path: &[Segment]) -> Vec<Mark> {
     let mut marks = ringed(path);
     marks.extend(arrow(&[at(13.2, 5.2), at(15.6, 4.0), at(18.4, 3.6)]));
     marks.extend(arrow(&[at(18.4, 14.4), at(15.6, 14.0), at(13.2, 12.8)]));
     marks
 }
 
-fn ringed(path: &[Step]) -> Vec<Mark> {
+fn ringed(path: &[Segment]) -> Vec<Mark> {
     let mut marks = tail(path, PLAIN);
     marks.extend(wire(&circle(at(20.9, 9.0), 2.6)));
     marks.extend(cord_over(&stretch(path, 3, 6), PLAIN));
@@ -167,24 +167,24 @@ fn from_side(x: f64, half: f64) -> Vec<Mark> {
 }
 
 /// The wall of a tube about the origin and the two passes of cord in it.
-fn from_end(centre: Point, wall: Vec<Step>, cords: [Point; 2]) -> Vec<Mark> {
+fn from_end(centre: Point, wall: Vec<Segment>, cords: [Point; 2]) -> Vec<Mark> {
     let mut marks = wire(&mapped(&wall, |point| point + centre));
     marks.extend(cords.map(|pass| filled(ellipse(centre + pass, 0.6, 0.6), style::QUIET)));
     marks
 }
 
-fn dented() -> Vec<Step> {
+fn dented() -> Vec<Segment> {
     let side = [at(0.55, -0.7), at(1.3, -1.7), at(2.4, -1.2), at(2.7, 0.2), at(2.0, 1.6)];
     lobes(at(0.0, 0.4), &side, at(0.0, 1.8))
 }
 
-fn folded() -> Vec<Step> {
+fn folded() -> Vec<Segment> {
     let side = [at(0.3, -1.1), at(1.0, -1.8), at(1.9, -1.2), at(2.1, 0.2), at(1.3, 1.6)];
     mapped(&lobes(at(0.0, 0.9), &side, at(0.0, 1.9)), |point| at(-point.y, point.x))
 }
 
 /// A closed wall, the same on both sides of an upright line.
-fn lobes(dent: Point, side: &[Point], foot: Point) -> Vec<Step> {
+fn lobes(dent: Point, side: &[Point], foot: Point) -> Vec<Segment> {
     let mirrored = side.iter().rev().map(|point| at(-point.x, point.y));
     let points: Vec<_> = [dent].into_iter().chain(side.iter().copied()).chain([foot]).chain(mirrored).collect();
     closed_curve(&points)
@@ -208,7 +208,7 @@ fn cut_wire(tip: Point) -> Vec<Mark> {
 
 /// Loops from crimps to tips, over the near side of a pin's eye and under its far side; so much
 /// cord comes to each crimp.
-pub fn gathered(hung: &[(Point, Point)], breadth: f64, pin: &[Step], cord_before: f64) -> Vec<Mark> {
+pub fn gathered(hung: &[(Point, Point)], breadth: f64, pin: &[Segment], cord_before: f64) -> Vec<Mark> {
     let loops: Vec<_> = hung.iter().map(|(crimp, tip)| teardrop(*crimp, *tip, breadth)).collect();
     let mut marks: Vec<_> = loops.iter().flat_map(|path| cord(path, PLAIN)).collect();
     marks.extend(wire(pin));
@@ -218,7 +218,7 @@ pub fn gathered(hung: &[(Point, Point)], breadth: f64, pin: &[Step], cord_before
 }
 
 /// A loop from a crimp round its tip and back, so many times as broad as one in [`gather`].
-fn teardrop(crimp: Point, tip: Point, breadth: f64) -> Vec<Step> {
+fn teardrop(crimp: Point, tip: Point, breadth: f64) -> Vec<Segment> {
     let way = tip - crimp;
     let place = |along: f64, aside: f64| crimp + way * along + at(-way.y, way.x) * (aside * breadth / way.length());
     let upper = [(0.0, -0.4), (0.3, -0.7), (0.65, -1.15), (0.9, -0.95), (1.0, 0.0)];
@@ -229,7 +229,7 @@ fn teardrop(crimp: Point, tip: Point, breadth: f64) -> Vec<Step> {
 
 /// A pressed crimp on a cord that comes from the left.
 fn closed_crimp(middle: Point, angle: f64, cord_before: f64) -> Vec<Mark> {
-    let placed = |path: Vec<Step>| mapped(&path, |point| middle + point.turned(angle));
+    let placed = |path: Vec<Segment>| mapped(&path, |point| middle + point.turned(angle));
     let mut marks = cord(&placed(polyline(&[at(-cord_before, 0.0), at(0.0, 0.0)])), PLAIN);
     marks.push(metal(placed(rounded_rect(at(-1.6, -0.9), 3.2, 1.8, 0.4))));
     marks

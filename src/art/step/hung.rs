@@ -6,7 +6,7 @@ use super::pen::{arrow, at, bead, filled, ghost, metal, tinted, wire, wire_over}
 use super::pin::lying;
 use crate::art::finding::{jaw, lever};
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Step};
+use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{arc, circle, curve, ellipse, mapped, polygon, polyline, rounded_rect};
 use crate::paint::style;
 
@@ -29,7 +29,7 @@ pub fn clasp() -> Vec<Mark> {
 }
 
 /// The lever and the claw of a trigger clasp, from where they stand on its eye along a way.
-fn trigger(from: Point, way: f64) -> [Vec<Step>; 2] {
+fn trigger(from: Point, way: f64) -> [Vec<Segment>; 2] {
     const LENGTH: f64 = 10.4;
     const BREADTH: f64 = 6.2;
     // Its first fifth is the eye.
@@ -106,16 +106,16 @@ fn chain(middle: f64, level: f64) -> Vec<Mark> {
 }
 
 /// A drop that hangs from a point.
-fn drop(top: Point) -> Vec<Step> {
+fn drop(top: Point) -> Vec<Segment> {
     let [left, right] = [-1.0, 1.0].map(|side| (top + at(side * 2.4, 2.2), top + at(side * 2.7, 5.4)));
     let foot = top + at(0.0, 5.4);
     vec![
-        Step::Move(top),
-        Step::Curve(top + at(0.4, 1.0), right.0, at(right.0.x, top.y + 3.4)),
-        Step::Curve(right.1, foot + at(0.8, 0.0), foot),
-        Step::Curve(foot - at(0.8, 0.0), left.1, at(left.0.x, top.y + 3.4)),
-        Step::Curve(left.0, top + at(-0.4, 1.0), top),
-        Step::Close,
+        Segment::Move(top),
+        Segment::Curve(top + at(0.4, 1.0), right.0, at(right.0.x, top.y + 3.4)),
+        Segment::Curve(right.1, foot + at(0.8, 0.0), foot),
+        Segment::Curve(foot - at(0.8, 0.0), left.1, at(left.0.x, top.y + 3.4)),
+        Segment::Curve(left.0, top + at(-0.4, 1.0), top),
+        Segment::Close,
     ]
 }
 
@@ -135,11 +135,11 @@ pub fn let_out() -> Vec<Mark> {
 }
 
 /// A link that lies flat.
-fn flat(x: f64, y: f64) -> Vec<Step> {
+fn flat(x: f64, y: f64) -> Vec<Segment> {
     ellipse(at(x, y), LINK.0, LINK.1)
 }
 
 /// A link seen on its edge.
-fn on_edge(x: f64, y: f64) -> Vec<Step> {
+fn on_edge(x: f64, y: f64) -> Vec<Segment> {
     rounded_rect(at(x - 1.7, y - 0.3), 3.4, 0.6, 0.3)
 }

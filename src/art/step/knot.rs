@@ -10,7 +10,7 @@ use std::f64::consts::PI;
 use super::crimp::drop;
 use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, cord_over, filled, hidden, line, metal, stretch, tinted, wire};
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Rgb, Step};
+use crate::paint::mark::{Mark, Rgb, Segment};
 use crate::paint::outline::{arc, circle, curve, mapped, polygon, polyline, rounded_rect};
 
 /// Points for each crossing of a twist.
@@ -42,7 +42,7 @@ impl Twist {
     }
 
     /// The stretches that lie over, by crossing: which cord, and its way.
-    fn overs(&self) -> Vec<(bool, Vec<Step>)> {
+    fn overs(&self) -> Vec<(bool, Vec<Segment>)> {
         let crossings = f64::from(self.crossings);
         let over = |crossing: u32| {
             let below = crossing.is_multiple_of(2) == self.rising_over;
@@ -59,7 +59,7 @@ fn reversed(mut points: Vec<Point>) -> Vec<Point> {
     points
 }
 
-fn smooth(parts: &[Vec<Point>]) -> Vec<Step> {
+fn smooth(parts: &[Vec<Point>]) -> Vec<Segment> {
     curve(&parts.concat())
 }
 
@@ -215,7 +215,7 @@ pub fn cover() -> Vec<Mark> {
     let (hinge, radius, opening) = (at(7.0, 9.4), 4.0, 0.5);
     let cup = |side: f64| {
         let mut half = arc(at(radius, 0.0), (radius, radius), PI, PI + side * PI);
-        half.push(Step::Close);
+        half.push(Segment::Close);
         metal(mapped(&half, |point| hinge + point.turned(-side * opening)))
     };
     let hook = curve(&[

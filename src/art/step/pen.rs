@@ -3,7 +3,7 @@
 use std::f64::consts::FRAC_PI_2;
 
 use crate::geometry::Point;
-use crate::paint::mark::{Fill, Mark, Rgb, Step, Stroke};
+use crate::paint::mark::{Fill, Mark, Rgb, Segment, Stroke};
 use crate::paint::{outline, style};
 
 /// Thickness of a cord, edges included.
@@ -29,17 +29,17 @@ pub const fn at(x: f64, y: f64) -> Point {
     Point::new(x, y)
 }
 
-fn stroked(path: &[Step], colour: Rgb, width: f64) -> Mark {
+fn stroked(path: &[Segment], colour: Rgb, width: f64) -> Mark {
     Mark::Shape { outline: path.to_vec(), fill: None, stroke: Some(Stroke::new(colour, width)) }
 }
 
 /// A cord along a path.
-pub fn cord(path: &[Step], colour: Rgb) -> Vec<Mark> {
+pub fn cord(path: &[Segment], colour: Rgb) -> Vec<Mark> {
     vec![stroked(path, style::INK, CORD), stroked(path, colour, CORD - 2.0 * EDGE)]
 }
 
 /// A cord that is cut off at the path's end.
-pub fn tail(path: &[Step], colour: Rgb) -> Vec<Mark> {
+pub fn tail(path: &[Segment], colour: Rgb) -> Vec<Mark> {
     let points = outline::flattened(path);
     let mut marks = cord(path, colour);
     if let [.., before, end] = points.as_slice() {
@@ -50,31 +50,31 @@ pub fn tail(path: &[Step], colour: Rgb) -> Vec<Mark> {
 }
 
 /// A stretch of cord that lies over another: paper shows on both sides of it.
-pub fn cord_over(path: &[Step], colour: Rgb) -> Vec<Mark> {
+pub fn cord_over(path: &[Segment], colour: Rgb) -> Vec<Mark> {
     [vec![stroked(path, Rgb::WHITE, CORD + 0.7)], cord(path, colour)].concat()
 }
 
 /// A path's pieces from one to another.
-pub fn stretch(path: &[Step], from: usize, to: usize) -> Vec<Step> {
-    let start = path.get(from).and_then(|step| match step {
-        Step::Move(to) | Step::Line(to) | Step::Curve(_, _, to) => Some(Step::Move(*to)),
-        Step::Close => None,
+pub fn stretch(path: &[Segment], from: usize, to: usize) -> Vec<Segment> {
+    let start = path.get(from).and_then(|segment| match segment {
+        Segment::Move(to) | Segment::Line(to) | Segment::Curve(_, _, to) => Some(Segment::Move(*to)),
+        Segment::Close => None,
     });
     start.into_iter().chain(path.iter().take(to + 1).skip(from + 1).copied()).collect()
 }
 
 /// A wire, or a thin wall of metal, along a path.
-pub fn wire(path: &[Step]) -> Vec<Mark> {
+pub fn wire(path: &[Segment]) -> Vec<Mark> {
     vec![stroked(path, style::INK, WIRE), stroked(path, METAL, WIRE - 2.0 * EDGE)]
 }
 
 /// A stretch of wire that lies over something.
-pub fn wire_over(path: &[Step]) -> Vec<Mark> {
+pub fn wire_over(path: &[Segment]) -> Vec<Mark> {
     [vec![stroked(path, Rgb::WHITE, WIRE + 0.7)], wire(path)].concat()
 }
 
 /// A solid piece of metal.
-pub fn metal(outline: Vec<Step>) -> Mark {
+pub fn metal(outline: Vec<Segment>) -> Mark {
     filled(outline, METAL)
 }
 
@@ -83,23 +83,23 @@ pub fn bead(centre: Point, radius: f64) -> Mark {
     filled(outline::circle(centre, radius), style::RULE.mixed(Rgb::WHITE, 0.75))
 }
 
-pub fn filled(outline: Vec<Step>, colour: Rgb) -> Mark {
+pub fn filled(outline: Vec<Segment>, colour: Rgb) -> Mark {
     Mark::Shape { outline, fill: Some(Fill::Flat(colour, 1.0)), stroke: Some(Stroke::new(style::INK, EDGE)) }
 }
 
 /// A thin line.
-pub fn line(path: Vec<Step>) -> Mark {
+pub fn line(path: Vec<Segment>) -> Mark {
     stroked(&path, style::INK, EDGE * 0.8)
 }
 
 /// Where something was or will be.
-pub fn ghost(path: Vec<Step>) -> Mark {
+pub fn ghost(path: Vec<Segment>) -> Mark {
     let stroke = Stroke { dashes: vec![0.9, 0.6], ..Stroke::new(style::ACCENT, EDGE) };
     Mark::Shape { outline: path, fill: None, stroke: Some(stroke) }
 }
 
 /// What is hidden behind or inside something.
-pub fn hidden(path: Vec<Step>) -> Mark {
+pub fn hidden(path: Vec<Segment>) -> Mark {
     let stroke = Stroke { dashes: vec![0.6, 0.5], ..Stroke::new(style::INK, EDGE * 0.8) };
     Mark::Shape { outline: path, fill: None, stroke: Some(stroke) }
 }

@@ -5,7 +5,7 @@ use std::f64::consts::{PI, TAU};
 use super::crimp::gathered;
 use super::pen::{EDGE, arrow, at, bead, filled, ghost, line, metal, wire};
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Step, Stroke};
+use crate::paint::mark::{Mark, Segment, Stroke};
 use crate::paint::outline::{arc, circle, polygon, polyline, rounded_rect};
 use crate::paint::style;
 
@@ -23,14 +23,14 @@ pub fn cone(strands: u8) -> Vec<Mark> {
 }
 
 /// A wall of a cone that is cut open, on one side of the wire.
-fn wall(side: f64) -> Vec<Step> {
+fn wall(side: f64) -> Vec<Segment> {
     let place = |x: f64, off: f64| at(x, 9.5 + side * off);
     vec![
-        Step::Move(place(3.2, 7.2)),
-        Step::Curve(place(8.6, 6.6), place(12.0, 2.6), place(19.0, 2.0)),
-        Step::Line(place(19.0, 0.7)),
-        Step::Curve(place(11.4, 1.4), place(8.2, 5.6), place(3.2, 6.2)),
-        Step::Close,
+        Segment::Move(place(3.2, 7.2)),
+        Segment::Curve(place(8.6, 6.6), place(12.0, 2.6), place(19.0, 2.0)),
+        Segment::Line(place(19.0, 0.7)),
+        Segment::Curve(place(11.4, 1.4), place(8.2, 5.6), place(3.2, 6.2)),
+        Segment::Close,
     ]
 }
 
@@ -40,7 +40,7 @@ pub fn plain_loop() -> Vec<Mark> {
     let centre = bend - at(0.0, radius);
     let cone = metal(polygon(&[at(4.5, 13.4), at(6.3, 13.4), at(8.4, 18.0), at(2.4, 18.0)]));
     let rolled = arc(centre, (radius, radius), PI / 2.0, -1.4 * PI);
-    let stem = [Step::Move(at(5.4, 13.4)), Step::Line(bend)];
+    let stem = [Segment::Move(at(5.4, 13.4)), Segment::Line(bend)];
     let mut marks = wire(&[&stem, &rolled[1..]].concat());
     marks.push(cone);
     marks.push(filled(circle(centre, radius - 0.8), style::QUIET));

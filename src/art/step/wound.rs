@@ -4,7 +4,7 @@ use std::f64::consts::{PI, TAU};
 
 use super::pen::{arrow, at, cord, cutters, filled, line, tinted};
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Rgb, Step};
+use crate::paint::mark::{Mark, Rgb, Segment};
 use crate::paint::outline::{circle, curve, ellipse, polyline, rounded_rect};
 use crate::paint::style;
 
@@ -40,13 +40,13 @@ fn bound(x: f64) -> Vec<Mark> {
 }
 
 /// Down one side, straight across the foot and up the other.
-fn skirt(outline: &[Point]) -> Vec<Step> {
+fn skirt(outline: &[Point]) -> Vec<Segment> {
     let (down, up) = outline.split_at(outline.len() / 2);
-    let mut steps = curve(down);
-    steps.push(Step::Line(up[0]));
-    steps.extend(curve(up).split_off(1));
-    steps.push(Step::Close);
-    steps
+    let mut segments = curve(down);
+    segments.push(Segment::Line(up[0]));
+    segments.extend(curve(up).split_off(1));
+    segments.push(Segment::Close);
+    segments
 }
 
 /// Two or three strands turned about one another, whatever they end in.

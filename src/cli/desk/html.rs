@@ -12,16 +12,22 @@ use festoon::materials::{Line, Materials, Order, materials};
 use festoon::paint::mark::Rgb;
 use festoon::sheet::{self, english};
 use festoon::steps::english::{cautions, told, tools};
-use festoon::units::Length;
+use festoon::units::{Length, UnitStyle};
 
 /// The facts of a piece, its strands, and its beads with their letters and counts.
 pub fn facts(piece: &Piece) -> Markup {
-    let design = &piece.design;
-    let units = design.heading.units;
+    let units = piece.telling.units;
     html! {
         dl class="facts" {
             @for (name, fact) in sheet::facts(piece).iter().map(|fact| english::fact(fact, units)) { div { dt { (name) } dd { (fact) } } }
         }
+        (strands(&piece.design, units))
+        (beads(&piece.design))
+    }
+}
+
+fn strands(design: &Design, units: UnitStyle) -> Markup {
+    html! {
         div class="wide" tabindex="0" role="region" aria-label="Strands" {
             table {
                 caption { "Strands" }
@@ -31,16 +37,18 @@ pub fn facts(piece: &Piece) -> Markup {
                     @for strand in &design.strands {
                         tr {
                             th scope="row" { (strand.name) }
-                            td { (units.ruler(strand.finished)) }
-                            td { (units.ruler(strand.beaded())) }
-                            td { (units.ruler(strand.bare())) }
-                            td { (units.ruler(strand.cut())) }
+                            @for length in [strand.finished, strand.beaded(), strand.bare(), strand.cut()] { td { (units.ruler(length)) } }
                             td { (strand.counts(design).iter().sum::<u32>()) }
                         }
                     }
                 }
             }
         }
+    }
+}
+
+fn beads(design: &Design) -> Markup {
+    html! {
         div class="wide" tabindex="0" role="region" aria-label="Beads" {
             table {
                 caption { "Beads" }
@@ -79,7 +87,7 @@ pub fn strung(piece: &Piece, things: &[Thing]) -> Markup {
                     @if let Some(first) = run.first() {
                         tr {
                             td { (design.strands[first.strand].name) }
-                            td { (design.heading.units.ruler(Length::mm(first.station))) }
+                            td { (piece.telling.units.ruler(Length::mm(first.station))) }
                             td { (run.len()) }
                             td { (name(design, first.of)) }
                         }
@@ -99,9 +107,9 @@ fn name(design: &Design, of: Of) -> &str {
 }
 
 /// What the pieces use of each article costs, by id, with the currency.
-pub fn costs(design: &Design) -> BTreeMap<String, String> {
-    let materials = materials(design, &Order::default());
-    let currency = in_currency(materials.currency.as_ref());
+pub fn costs(piece: &Piece) -> BTreeMap<String, String> {
+    let materials = materials(&piece.design, &Order::default());
+    let currency = in_currency(piece.telling.currency.as_ref());
     let cost = |line: &Line| Some((line.id.clone(), format!("{}{currency}", line.buy.as_ref()?.used?)));
     materials.lines.iter().filter_map(cost).collect()
 }
@@ -109,7 +117,7 @@ pub fn costs(design: &Design) -> BTreeMap<String, String> {
 /// What to buy, with prices.
 pub fn to_buy(piece: &Piece) -> Markup {
     let materials = materials(&piece.design, &Order::default());
-    let currency = materials.currency.clone().unwrap_or_default();
+    let currency = piece.telling.currency.clone().unwrap_or_default();
     html! {
         div class="wide" tabindex="0" role="region" aria-label="Materials" {
             table {
@@ -125,12 +133,12 @@ pub fn to_buy(piece: &Piece) -> Markup {
 }
 
 fn row(piece: &Piece, line: &Line) -> Markup {
-    let units = piece.design.heading.units;
+    let units = piece.telling.units;
     let buy = line.buy.as_ref();
     html! {
         tr {
             th scope="row" { (line.name) }
-            td { (sheet::asked_for(&piece.design, line.article)) }
+            td { (sheet::asked_for(&piece.design, line.article, units)) }
             td { (amount(line.need, units)) }
             td { @if !is_nothing(line.spare) { (amount(line.spare, units)) } }
             td { @match (buy, &line.within) {
@@ -170,12 +178,12 @@ pub fn making(piece: &Piece) -> Markup {
     let design = &piece.design;
     html! {
         h3 { "Tools" }
-        ul { @for tool in tools(design) { li { (tool) } } }
+        ul { @for tool in tools(design, piece.telling.units) { li { (tool) } } }
         h3 { "Take care" }
         ul { @for caution in cautions(design) { li { strong { (caution.title) } " " (caution.text) } } }
         h3 { "Steps" }
         ol class="steps" {
-            @for step in told(design) {
+            @for step in told(design, piece.telling.units) {
                 li {
                     h4 { (step.title) }
                     p { (step.text) }

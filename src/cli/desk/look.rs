@@ -237,16 +237,16 @@ fn fine(number: f64) -> f64 {
 }
 
 fn kinds(piece: &Piece, source: &Source) -> BTreeMap<String, Kind> {
-    let design = &piece.design;
-    let (costs, sizes) = (html::costs(design), pattern::written(source, "beads", "size"));
+    let (design, units) = (&piece.design, piece.telling.units);
+    let (costs, sizes) = (html::costs(piece), pattern::written(source, "beads", "size"));
     let kind = |article: Article, colour: Option<Rgb>, length: Option<Length>, mass: Mass| {
         let id = article.id(design).to_owned();
         Kind {
             name: article.name(design).to_owned(),
-            asked_for: sheet::asked_for(design, article),
+            asked_for: sheet::asked_for(design, article, units),
             colour: colour.map(Rgb::hex),
             size: colour.and_then(|_| sizes.get(&id).cloned()),
-            length: length.map(|length| design.heading.units.ruler(length)).unwrap_or_default(),
+            length: length.map(|length| units.ruler(length)).unwrap_or_default(),
             mass: format!("{:.2} g", mass.value()),
             price: costs.get(&id).cloned().unwrap_or_default(),
             id,

@@ -71,8 +71,9 @@ fn page(piece: &Piece, asked: &Asked, desk: &Desk, format: &str) -> Taken {
 
 /// The picture for a catalogue page.
 fn shot(piece: &Piece) -> Taken {
-    let style = picture::Style { ground: Ground::Plain(Ground::PAPER), proportion: Proportion::Square, caption: false };
-    let page = picture::picture(std::slice::from_ref(piece), &style);
+    let setting =
+        picture::Setting { ground: Ground::Plain(Ground::PAPER), proportion: Proportion::Square, caption: false };
+    let page = picture::picture(std::slice::from_ref(piece), &setting);
     let bytes = export::png(&page, picture::resolution(&page, PIXELS), Effort::File);
     Ok(("image/png", ".png".to_owned(), bytes.map_err(|error| error.to_string())?))
 }

@@ -50,8 +50,8 @@ fn drawing(page: &festoon::paint::mark::Page) -> View {
 
 /// The piece on a display bust; one that is not worn round the neck on plain ground.
 fn worn(piece: &Piece) -> View {
-    let style = picture::Style { ground: Ground::Neck, proportion: Proportion::Square, caption: false };
-    drawing(&picture::picture(std::slice::from_ref(piece), &style))
+    let setting = picture::Setting { ground: Ground::Neck, proportion: Proportion::Square, caption: false };
+    drawing(&picture::picture(std::slice::from_ref(piece), &setting))
 }
 
 /// A page of the sheet.

@@ -15,7 +15,7 @@ use std::path::{Component, Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 
-use festoon::gallery::Entry;
+use festoon::gallery::Exhibit;
 
 use crate::cli::hash::{hash, hash_of_file};
 use crate::cli::{input, output};
@@ -33,7 +33,7 @@ pub struct Record {
     /// A hash of what its files were made from; nothing while they are not whole.
     pub made_from: String,
     /// What its page says.
-    pub entry: Option<Entry>,
+    pub entry: Option<Exhibit>,
     /// Hashes of what was written to each file; while it is written, of what stood there and what shall.
     files: BTreeMap<String, BTreeSet<String>>,
     /// A hash of all this.
@@ -49,7 +49,7 @@ impl Record {
 
     /// Whether it is of a folder of this name, and of files in it.
     fn is_of(&self, name: &str) -> bool {
-        let is_entry = |entry: &Entry| entry.folder == name && entry.files().all(|file| is_below(&file));
+        let is_entry = |entry: &Exhibit| entry.folder == name && entry.files().all(|file| is_below(&file));
         self.folder == name && self.files.keys().all(|file| is_below(file)) && self.entry.iter().all(is_entry)
     }
 
@@ -133,7 +133,7 @@ impl Folder {
     }
 
     /// Says what all files were made from.
-    pub fn close(&mut self, made_from: String, entry: Option<Entry>) -> Result<(), String> {
+    pub fn close(&mut self, made_from: String, entry: Option<Exhibit>) -> Result<(), String> {
         (self.record.made_from, self.record.entry) = (made_from, entry);
         self.save()
     }

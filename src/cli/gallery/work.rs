@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use festoon::art::Ink;
 use festoon::design::Choice;
 use festoon::export::{self, Effort};
-use festoon::gallery::{Entry, Shot};
+use festoon::gallery::{Exhibit, Shot};
 use festoon::picture::{self, Ground};
 use festoon::remark::{Remark, has_errors};
 use festoon::sheet::Style;
@@ -31,7 +31,7 @@ pub fn folder(path: &Path, options: &Options) -> PathBuf {
 }
 
 /// What is known of a pattern whose files are all there.
-pub fn known(path: &Path, options: &Options) -> Option<(Entry, String)> {
+pub fn known(path: &Path, options: &Options) -> Option<(Exhibit, String)> {
     let folder = folder(path, options);
     let Record { entry, made_from, .. } = Record::read(&folder, &name(path))?;
     entry.filter(|entry| entry.files().all(|file| folder.join(file).exists())).map(|entry| (entry, made_from))
@@ -55,7 +55,7 @@ pub fn draw(path: &Path, options: &Options, messages: &report::Messages) -> Resu
     let choice = choice(options);
     let pieces = pieces(&source, &choice, messages)?;
     let pieces: Vec<_> = pieces.into_iter().map(|piece| options.looks.of(piece)).collect();
-    let entry = Entry::new(&name(path), &pieces, options.looks.style().proportion, options.with_prices);
+    let entry = Exhibit::new(&name(path), &pieces, options.looks.setting().proportion, options.with_prices);
     let entry = entry.ok_or_else(|| Failure::trouble(format!("{}: nothing to show", path.display())))?;
     draw_all(path, entry, &pieces, made_from(&source, options), options).map_err(Failure::Trouble)
 }
@@ -99,11 +99,11 @@ pub fn piece(path: &Path, options: &Options) -> Option<Piece> {
     let pattern = pattern::read(&text(path, options)?).0?;
     let design = design::resolve(&pattern, &choice(options)).0?;
     let drape = drape::hang_unworn(&design, None).ok()?;
-    Some(Piece::new(design, drape))
+    Some(Piece::new(design, drape, pattern.telling()))
 }
 
 /// Draws every colourway into the pattern's folder.
-fn draw_all(path: &Path, entry: Entry, pieces: &[Piece], made_from: String, options: &Options) -> Result<(), String> {
+fn draw_all(path: &Path, entry: Exhibit, pieces: &[Piece], made_from: String, options: &Options) -> Result<(), String> {
     let place = folder(path, options);
     record::refuse_link(&place)?;
     let files: Vec<_> = entry.files().chain(["index.html".to_owned()]).collect();
@@ -128,9 +128,9 @@ fn draw_shot(folder: &mut Folder, shot: &Shot, piece: &Piece, options: &Options)
 
 /// The files of a picture, large and small.
 fn pictures(shot: &Shot, piece: &Piece, options: &Options) -> Result<Vec<(String, Vec<u8>)>, String> {
-    let style = options.looks.style();
-    let page = picture::picture(std::slice::from_ref(piece), &style);
-    let export = if style.ground == Ground::Transparent { export::transparent_png } else { export::png };
+    let setting = options.looks.setting();
+    let page = picture::picture(std::slice::from_ref(piece), &setting);
+    let export = if setting.ground == Ground::Transparent { export::transparent_png } else { export::png };
     let drawn = |(file, pixels)| {
         let drawn = export(&page, picture::resolution(&page, pixels), Effort::File);
         Ok((file, drawn.map_err(|error| error.to_string())?))

@@ -9,17 +9,17 @@ use crate::design::model::Phrase;
 use super::{Along, Item, Own, Threaded};
 
 /// What can be said when `fill` means so many times.
-pub trait Told {
+pub trait Tell {
     /// As the maker says it.
     fn phrase(&self, fill: u32) -> Phrase;
 }
 
 /// A list, entry by entry.
-pub fn phrases<T: Told>(items: &[At<T>], fill: u32) -> Vec<Phrase> {
+pub fn phrases<T: Tell>(items: &[At<T>], fill: u32) -> Vec<Phrase> {
     items.iter().map(|item| item.value.phrase(fill)).collect()
 }
 
-impl Told for Own<'_> {
+impl Tell for Own<'_> {
     fn phrase(&self, fill: u32) -> Phrase {
         match self {
             Self::Entry(entry) => entry.phrase(fill),
@@ -28,7 +28,7 @@ impl Told for Own<'_> {
     }
 }
 
-impl<More: Told> Told for Item<'_, More> {
+impl<More: Tell> Tell for Item<'_, More> {
     fn phrase(&self, fill: u32) -> Phrase {
         match self {
             Self::Run(count, Threaded::Bead(bead)) => Phrase::Run(*count, *bead),
@@ -43,7 +43,7 @@ impl<More: Told> Told for Item<'_, More> {
     }
 }
 
-impl Told for Along<'_> {
+impl Tell for Along<'_> {
     fn phrase(&self, fill: u32) -> Phrase {
         match self {
             Self::Fill(of) => Phrase::Times(fill, phrases(of, fill)),
@@ -54,7 +54,7 @@ impl Told for Along<'_> {
     }
 }
 
-impl Told for Infallible {
+impl Tell for Infallible {
     fn phrase(&self, _: u32) -> Phrase {
         match *self {}
     }

@@ -6,14 +6,14 @@ use crate::units::Length;
 use crate::design::entries::Index;
 use crate::design::model::{Bit, What};
 use crate::design::row::{self, Strung};
-use crate::design::shelf::Shelf;
+use crate::design::shelf::Inventory;
 use crate::design::stock::{Bead, Cord};
 
 /// What a strand gives to its list.
 #[derive(Clone, Copy)]
 pub struct Given<'a> {
     /// The articles that names mean.
-    pub shelf: &'a Shelf,
+    pub shelf: &'a Inventory,
     /// The knot that comes between all beads.
     pub knots: Option<Length>,
     /// By how much a link of its chain lengthens it.
@@ -22,7 +22,7 @@ pub struct Given<'a> {
 
 impl<'a> Given<'a> {
     /// What a strand on a cord gives; one that is not defined has had its remark, and is asked for nothing more.
-    pub fn new(strand: &pattern::Strand, cord: Option<Index<Cord>>, shelf: &'a Shelf) -> Self {
+    pub fn new(strand: &pattern::Strand, cord: Option<Index<Cord>>, shelf: &'a Inventory) -> Self {
         let link = cord.map_or(Some(Length::ZERO), |cord| shelf.cords[cord].link);
         Self { shelf, knots: strand.knots.as_ref().map(|at| at.value), link }
     }

@@ -26,7 +26,7 @@ use super::model::Phrase;
 use super::resting::SAME;
 use super::row::Strung;
 use super::rows::Rule;
-use super::shelf::Shelf;
+use super::shelf::Inventory;
 use super::stock::Bead;
 
 pub use given::Given;
@@ -121,7 +121,7 @@ pub enum Threaded {
 
 impl Threaded {
     /// The id.
-    pub fn id(self, shelf: &Shelf) -> &str {
+    pub fn id(self, shelf: &Inventory) -> &str {
         match self {
             Self::Bead(bead) => &shelf.beads[bead].id,
             Self::Finding(finding) => &shelf.findings[finding].id,

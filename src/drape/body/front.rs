@@ -1,7 +1,7 @@
 //! Pieces whose ends are in front: the loop round the neck, turned so that it begins and ends at the nape, and what
 //! hangs below the place where its ends meet.
 
-use super::super::Spot;
+use super::super::Waypoint;
 use super::super::chain::Chain;
 use super::super::fall;
 use super::super::hang::Link;
@@ -56,11 +56,11 @@ impl Front {
 
     /// The places of the strand along the loop's way, by its own stations: those of the first end's findings, less than
     /// nothing; the loop; and what hangs below it. `place` is the spot so far below a place of the way.
-    pub fn line(&self, way: &Way, seen: &[Spot], place: impl Fn(Point3, f64) -> Spot) -> Vec<Spot> {
+    pub fn line(&self, way: &Way, seen: &[Waypoint], place: impl Fn(Point3, f64) -> Waypoint) -> Vec<Waypoint> {
         let (nape, meets) = (self.stations[self.nape], self.stations[self.meets]);
         let closes = nape + self.joint.link.length;
-        let spot = |station: f64, on: f64, below: f64| Spot { station, ..place(way.at(on), below) };
-        let from = |end: f64| move |spot: &Spot| Spot { station: end - spot.station, ..*spot };
+        let spot = |station: f64, on: f64, below: f64| Waypoint { station, ..place(way.at(on), below) };
+        let from = |end: f64| move |spot: &Waypoint| Waypoint { station: end - spot.station, ..*spot };
         let first = seen.iter().rev().filter(|spot| spot.station < nape).map(from(nape));
         let last = seen.iter().rev().filter(|spot| spot.station > closes).map(from(meets + closes));
         let joint = (closes > nape).then(|| spot(nape - closes - ROUNDING, closes, 0.0));

@@ -4,8 +4,8 @@
 //! without friction; no strand lies in the body or in another strand. The closure is hooked as short as it goes, or,
 //! where that is too short to go round the neck's base, as much longer as an extender must be let out.
 //!
-//! **Method.** Rounds of the program that lays strands on the board (`super::program`), in space: rows keep
-//! each piece beyond the plane that touches the skin, and strands beside one another (`rows`); solve, move, take
+//! **Method.** Rounds of the program that lays strands on the board (`super::program`), in space: constraints keep
+//! each piece beyond the plane that touches the skin, and strands beside one another (`constraints`); solve, move, take
 //! the planes anew (`rest`). A coarse net finds the place, a finer one follows. A few strands that come to no rest beside one
 //! another, being of one length, are laid anew and may cross. Each round is convex and comes
 //! with tensions and pushes; rest is when no joint moves by more than 0.05 mm, or
@@ -22,12 +22,12 @@
 //! holds both. So the closure's middle joint stays in the body's middle plane, and what of the closure lies on the
 //! nape weighs nothing. Branches hang as weight alone.
 
+mod constraints;
 mod front;
 mod loops;
 mod pushed;
 mod rest;
 mod round;
-mod rows;
 pub mod skin;
 mod table;
 mod way;
@@ -40,15 +40,15 @@ use super::clearance::form;
 use super::contact::Unrest;
 use super::hang::Link;
 use super::open::Hinges;
-use super::{Spot, Worn};
+use super::{Waypoint, Worn};
 use crate::design::{Design, Finding, Index, Part, Passage, Strand, closing_parts};
 use crate::geometry::Point3;
 use crate::units::NEWTON_PER_GRAM;
 use front::Front;
-use loops::{Loops, Order, Straight, Strung, halved, joined, length, reach};
+use loops::{Loops, Precedence, Straight, Strung, halved, joined, length, reach};
 use rest::{Still, WORK, settle};
-use skin::{Shape, Skin, Surface};
-use table::Table;
+use skin::{Skin, SkinShape, Surface};
+use table::TableTop;
 pub use table::{Closed, closed, closed_as_one};
 use way::Way;
 
@@ -98,7 +98,7 @@ pub fn wear_as_one(design: &Design, links: &[Link], reach: f64) -> Worn {
 
 /// What is strung on its neck, laid in an order.
 fn on_neck(design: &Design, strings: &[Strung], order: &[usize], fronts: &[Option<Front>]) -> Worn {
-    let skin = Skin::new(&Shape::from(&design.wear));
+    let skin = Skin::new(&SkinShape::from(&design.wear));
     let in_front = super::fall::falls(design);
     let closure = if in_front { 0.0 } else { closure(design) };
     let closing = if in_front { Vec::new() } else { closing(design, closure) };
@@ -225,7 +225,7 @@ impl Asked {
         known.unwrap_or_else(|| {
             let laid = match &self.skin {
                 Some(skin) => lay(&self.strands, &self.closing, skin, self.work),
-                None => lay(&self.strands, &self.closing, &Table, self.work),
+                None => lay(&self.strands, &self.closing, &TableTop, self.work),
             };
             if let Ok(mut known) = KNOWN.lock() {
                 known.push_front((self, laid.clone()));
@@ -292,16 +292,16 @@ const MOST_CROSSING: usize = 5;
 /// Lays strands beside one another. Where they come to no rest so, as a few of one length do that have no room there, they
 /// may lie over one another, if that leaves less of an overlap.
 fn lay(strands: &[Strung], closing: &[Straight], bed: &impl Bed, work: usize) -> Laid {
-    let beside = lay_in(Order::Beside, strands, closing, bed, work);
+    let beside = lay_in(Precedence::Beside, strands, closing, bed, work);
     if beside.unrest.is_none() || !(2..=MOST_CROSSING).contains(&strands.len()) {
         return beside;
     }
-    let over = lay_in(Order::Over, strands, closing, bed, work);
+    let over = lay_in(Precedence::Over, strands, closing, bed, work);
     if over.left() < beside.left() { over } else { beside }
 }
 
 /// Lays strands from the inmost out, first roughly, with so much work on each net.
-fn lay_in(order: Order, strands: &[Strung], closing: &[Straight], bed: &impl Bed, work: usize) -> Laid {
+fn lay_in(order: Precedence, strands: &[Strung], closing: &[Straight], bed: &impl Bed, work: usize) -> Laid {
     let all: f64 = strands.iter().map(|strand| length(&strand.pieces)).sum();
     let cut = |longest: f64| {
         let cut = |strand: &Strung| Strung { pieces: joined(&strand.pieces, longest), ..*strand };
@@ -334,18 +334,18 @@ fn lay_in(order: Order, strands: &[Strung], closing: &[Straight], bed: &impl Bed
 }
 
 /// A place so far below another on a body, for what reaches so far from its middle line.
-fn hanging(skin: &Skin, from: Point3, below: f64, reach: f64) -> Spot {
+fn hanging(skin: &Skin, from: Point3, below: f64, reach: f64) -> Waypoint {
     let at = if below > 0.0 { skin.outside(from + skin.down() * below, reach) } else { from };
-    Spot { station: 0.0, at, hidden: below <= 0.0 && skin.hides(at) }
+    Waypoint { station: 0.0, at, hidden: below <= 0.0 && skin.hides(at) }
 }
 
 /// A way with what of it the body hides, its stations counted from the strand's first end.
-fn seen(skin: &Skin, way: &Way, closed: f64) -> Vec<Spot> {
+fn seen(skin: &Skin, way: &Way, closed: f64) -> Vec<Waypoint> {
     let spot = |station: f64| {
         let at = way.at(station);
-        Spot { station: station - closed, at, hidden: skin.hides(at) }
+        Waypoint { station: station - closed, at, hidden: skin.hides(at) }
     };
-    let mut spots: Vec<Spot> = Vec::new();
+    let mut spots: Vec<Waypoint> = Vec::new();
     for (station, _) in way.stops() {
         let next = spot(*station);
         if let Some(last) = spots.last().copied().filter(|last| last.hidden != next.hidden) {
@@ -357,7 +357,7 @@ fn seen(skin: &Skin, way: &Way, closed: f64) -> Vec<Spot> {
 }
 
 /// The two spots, close together, between which a way goes out of sight.
-fn edge(from: Spot, to: Spot, spot: impl Fn(f64) -> Spot) -> [Spot; 2] {
+fn edge(from: Waypoint, to: Waypoint, spot: impl Fn(f64) -> Waypoint) -> [Waypoint; 2] {
     let (mut low, mut high) = ((0.0, from), (1.0, to));
     for _ in 0..6 {
         let middle = 0.5 * (low.0 + high.0);

@@ -40,7 +40,7 @@ pub struct Skin {
 
 /// What shapes a skin: girths in mm, angles in radians.
 #[derive(Clone, Copy, Debug)]
-pub struct Shape {
+pub struct SkinShape {
     /// Girth of the neck's base.
     pub base: f64,
     /// Girth of the neck above it.
@@ -51,7 +51,7 @@ pub struct Shape {
     pub chest_tilt: f64,
 }
 
-impl From<&Wear> for Shape {
+impl From<&Wear> for SkinShape {
     fn from(wear: &Wear) -> Self {
         Self {
             base: wear.girth.value(),
@@ -84,7 +84,7 @@ impl Surface for Skin {
 impl Skin {
     /// The skin of a shape.
     #[must_use]
-    pub fn new(shape: &Shape) -> Self {
+    pub fn new(shape: &SkinShape) -> Self {
         let upright = |angle: f64, front: f64| {
             let (sin, cos) = libm::sincos(angle);
             Point3::new(0.0, sin, front * cos)

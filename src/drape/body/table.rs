@@ -16,7 +16,7 @@ use std::f64::consts::{PI, TAU};
 use super::super::chain::Chain;
 use super::super::contact::Unrest;
 use super::super::hang::{self, Link};
-use super::super::{Drape, Hung, Spot, fall};
+use super::super::{Drape, Hung, Waypoint, fall};
 use super::front::Front;
 use super::loops::{Loops, Straight, Strung, length};
 use super::pushed::Pushed;
@@ -24,7 +24,7 @@ use super::rest::{Still, WORK};
 use super::skin::Surface;
 use super::way::Way;
 use super::{Asked, Bed, MOST_STRANDS, closing, turned};
-use crate::design::{Design, Strand, Worn};
+use crate::design::{Design, Strand, WornOpen};
 use crate::geometry::{Point, Point3};
 use crate::pattern::Kind;
 
@@ -38,23 +38,23 @@ const DRAWN: Still = Still { moves: 0.1, overlap: 0.05 };
 #[derive(Clone, Debug)]
 pub struct Closed {
     /// One a strand: its way with half of the closure at either end.
-    pub lines: Vec<Vec<Spot>>,
+    pub lines: Vec<Vec<Waypoint>>,
     /// The closure's way from the strands' last ends round to their first; a single point of a piece whose ends are in
     /// front.
     pub closing: Vec<Point>,
 }
 
 /// The plane y = 0 in the frame of what is worn; the middle of the closure lies behind the origin.
-pub struct Table;
+pub struct TableTop;
 
-impl Surface for Table {
+impl Surface for TableTop {
     /// All lies on it, and nothing is kept off it.
     fn at(&self, _place: Point3) -> (f64, Point3) {
         (f64::INFINITY, Point3::new(0.0, 1.0, 0.0))
     }
 }
 
-impl Bed for Table {
+impl Bed for TableTop {
     /// A circle.
     fn guess(&self, length: f64, _out: f64) -> Way {
         let radius = length / TAU;
@@ -192,7 +192,7 @@ fn is_neat(unrest: Option<Unrest>) -> bool {
 
 /// Whether a design is a necklace with ends that meet.
 fn closes(design: &Design) -> bool {
-    design.heading.kind == Kind::Necklace && design.closure.open() != Some(Worn::Hanging)
+    design.heading.kind == Kind::Necklace && design.closure.open() != Some(WornOpen::Hanging)
 }
 
 /// The way of the closure of a loop with so much else.
@@ -213,18 +213,18 @@ fn even(pieces: &[Straight]) -> Vec<Straight> {
 }
 
 /// A way's places, with stations counted from the strand's first end.
-fn along(way: &Way, half: f64) -> Vec<Spot> {
-    way.stops().iter().map(|(station, at)| Spot { station: station - half, at: *at, hidden: false }).collect()
+fn along(way: &Way, half: f64) -> Vec<Waypoint> {
+    way.stops().iter().map(|(station, at)| Waypoint { station: station - half, at: *at, hidden: false }).collect()
 }
 
 /// What hangs below a place lies straight away from the closure.
-fn below(from: Point3, below: f64) -> Spot {
-    Spot { station: 0.0, at: from + Point3::new(0.0, 0.0, below), hidden: false }
+fn below(from: Point3, below: f64) -> Waypoint {
+    Waypoint { station: 0.0, at: from + Point3::new(0.0, 0.0, below), hidden: false }
 }
 
 /// A spot as it is looked down on.
-fn from_above(spot: Spot) -> Spot {
-    Spot { at: Point3::new(spot.at.x, -spot.at.z, spot.at.y), ..spot }
+fn from_above(spot: Waypoint) -> Waypoint {
+    Waypoint { at: Point3::new(spot.at.x, -spot.at.z, spot.at.y), ..spot }
 }
 
 #[cfg(test)]
@@ -277,7 +277,7 @@ mod tests {
                 assert!((least - 5e-4 * told..most + 5e-4 * told).contains(&longer), "{name}: {longer} mm of {most}");
             }
             let (inner, outer) = (&closed.lines[0], &closed.lines[1]);
-            let middle = |line: &[Spot], strand| {
+            let middle = |line: &[Waypoint], strand| {
                 let length = piece.design.strands[nth(strand)].finished.value();
                 let at = |share: u32| on_way(line, length * f64::from(share) / 100.0).unwrap().0;
                 (25..=75).map(at).collect::<Vec<_>>()

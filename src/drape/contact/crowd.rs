@@ -2,11 +2,11 @@
 
 use std::collections::BTreeSet;
 
+use super::contacts::{self, Contact, Rod};
+use super::flank::Flank;
 use super::program::Web;
 use super::rope::Rope;
 use super::rounds::STILL;
-use super::rows::{self, Rod, Row};
-use super::side::Side;
 
 /// Strands from one point lie on one another until their fan need open by no more than 60 degrees: each of so
 /// many has run this far, in mm, for each mm that it needs beside the next.
@@ -17,7 +17,7 @@ const SHARED: f64 = 15.0;
 /// Strands from the inmost out, as they hang alone.
 pub struct Crowd {
     pub ropes: Vec<Rope>,
-    tubes: Vec<Vec<Option<Side>>>,
+    tubes: Vec<Vec<Option<Flank>>>,
     /// Length of each end that the closure covers.
     covered: f64,
     /// The pairs that lie over one another.
@@ -36,7 +36,7 @@ impl Crowd {
 
     /// The pairs whose lines cross.
     fn crossing(&self) -> impl Iterator<Item = [usize; 2]> + use<> {
-        self.near(&self.ropes, true).into_iter().filter(|row| row.apart <= 0.0).map(|row| row.strands)
+        self.near(&self.ropes, true).into_iter().filter(|contact| contact.apart <= 0.0).map(|contact| contact.strands)
     }
 
     /// Leaves those that bars join to lie as they hang alone, over one another too; whether they did not before.
@@ -54,7 +54,7 @@ impl Crowd {
 
     /// Whether any lie on one another that may lie side by side, or not where bars hold them.
     pub fn touches(&self) -> bool {
-        Web::new(&self.ropes).off() > STILL || self.near(&self.ropes, false).iter().any(|row| row.gap < 0.0)
+        Web::new(&self.ropes).off() > STILL || self.near(&self.ropes, false).iter().any(|contact| contact.gap < 0.0)
     }
 
     /// Leaves pairs to lie over one another.
@@ -62,14 +62,14 @@ impl Crowd {
         self.over.extend(pairs);
     }
 
-    /// The rows between links that have room to lie beside one another, with the strands where they are now;
+    /// The contacts between links that have room to lie beside one another, with the strands where they are now;
     /// as smooth tubes, or by their own outlines.
-    pub fn near(&self, ropes: &[Rope], as_tubes: bool) -> Vec<Row> {
+    pub fn near(&self, ropes: &[Rope], as_tubes: bool) -> Vec<Contact> {
         let sides = |strand: usize| if as_tubes { &self.tubes[strand] } else { &ropes[strand].sides };
         let each = ropes.iter().enumerate();
         let rods: Vec<Rod<'_>> =
             each.flat_map(|(strand, rope)| rope.rods(strand, sides(strand), self.covered)).collect();
-        rows::rows(&rods, |one, other| self.may_part(one, other))
+        contacts::contacts(&rods, |one, other| self.may_part(one, other))
     }
 
     fn may_part(&self, one: &Rod<'_>, other: &Rod<'_>) -> bool {

@@ -6,7 +6,7 @@
 //! through together joins may cross only where they have no room side by side.
 //!
 //! **Method.** The strands as they hang alone are the start, and the answer where nothing touches. Then
-//! [`rounds`]: where two sides come near, a direction in which they are kept apart ([`rows`]); the
+//! [`rounds`]: where two sides come near, a direction in which they are kept apart ([`contacts`]); the
 //! lowest place of all joints (a second-order cone program, [`program`]); new directions at the new place,
 //! until nothing moves by 0.01 mm. What several strands go through is rigid in these rounds (`super::bar`). Rounds begin with smooth tubes round the beads, which part strands
 //! without catching, and go on with the beads' own outlines.
@@ -18,13 +18,13 @@
 //! when the strand hangs alone. Where rounds come to no rest, the best place found is given with what is left
 //! ([`Unrest`]).
 
+mod contacts;
 mod crowd;
+mod flank;
 mod near;
 mod program;
 mod rope;
 mod rounds;
-mod rows;
-mod side;
 
 use super::Hung;
 use super::chain::Chain;

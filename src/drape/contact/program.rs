@@ -1,12 +1,16 @@
-//! One round of strands on the board: their joints and links as one net in the plane, all rows of which may give
+//! One round of strands on the board: their joints and links as one net in the plane, all contacts of which may give
 //! way (see [`super::super::program`]).
 
 use super::super::bar::{Bars, crossbars, unit};
+use super::super::bend::Bend;
 use super::super::program::{self, Net, Node, Term, Tie};
+use super::contacts::Contact;
 use super::rope::Rope;
-use super::rows::Row;
 use crate::design::Passage;
 use crate::geometry::Point;
+
+/// What gives way presses as hard as all that hangs weighs, to this share.
+const GIVES: f64 = 0.99;
 
 /// What a round found.
 pub struct Round {
@@ -14,7 +18,7 @@ pub struct Round {
     pub places: Vec<Vec<Point>>,
     /// Tension of each link of each strand, in N.
     pub tensions: Vec<Vec<f64>>,
-    /// Force of each row, in N.
+    /// Force of each contact, in N.
     pub forces: Vec<f64>,
     /// All tensions and forces, those of bars too.
     whole: program::Round<2>,
@@ -36,6 +40,7 @@ impl Web {
         let mut web = Self::default();
         ropes.iter().for_each(|rope| web.add(rope));
         web.hold_together(ropes);
+        web.net.bends = bends(ropes);
         web
     }
 
@@ -60,32 +65,36 @@ impl Web {
             held: [at == 0 || at == last; 2],
         }));
         let links = rope.links.iter().zip(start..);
-        let ties = self.net.ties.len();
-        self.net.bends.extend(rope.bends().into_iter().map(|bend| bend.on_from(ties)));
-        self.net.ties.extend(links.map(|(link, from)| Tie { ends: [from, from + 1], length: link.length }));
+        self.net.ties.extend(links.map(|(link, from)| Tie::new([from, from + 1], link.length)));
         self.first.push(start);
     }
 
     /// What keeps sides apart, and then what holds bars; `sided` where bars keep their outer strands outside.
-    fn rows(&self, rows: &[Row], sided: bool) -> Vec<program::Row<2>> {
-        let term = |term: &super::rows::Term| Term {
+    fn constraints(&self, contacts: &[Contact], sided: bool) -> Vec<program::Constraint<2>> {
+        let term = |term: &super::contacts::Term| Term {
             node: self.first[term.strand] + term.joint,
             slope: [term.slope.x, term.slope.y],
         };
         let out = |line| if sided { outward(line) } else { None };
-        let row = |row: &Row| program::Row { terms: row.terms.iter().map(term).collect(), gap: row.gap, gives: true };
-        rows.iter().map(row).chain(self.bars.rows(&self.net, out)).collect()
+        let constraint = |contact: &Contact| program::Constraint {
+            terms: contact.terms.iter().map(term).collect(),
+            gap: contact.gap,
+            gives: true,
+        };
+        contacts.iter().map(constraint).chain(self.bars.constraints(&self.net, out)).collect()
     }
 
     /// Solves one round; nothing where the solver finds no answer. `pull` is in mean weights of a joint per mm.
-    pub fn solve(&self, ropes: &[Rope], rows: &[Row], pull: f64, sided: bool) -> Option<Round> {
-        let found = self.net.solve(&self.rows(rows, sided), pull)?;
+    pub fn solve(&mut self, ropes: &[Rope], contacts: &[Contact], pull: f64, sided: bool) -> Option<Round> {
+        let held = self.constraints(contacts, sided);
+        let is_joined = self.bars.iter().next().is_some();
+        let found = if is_joined { self.net.solve_stiff(&held, pull) } else { self.net.solve(&held, pull) }?;
         let mut places = found.places.iter().map(|[x, y]| Point::new(*x, *y));
         let mut tensions = found.tensions.iter().copied();
         Some(Round {
             places: ropes.iter().map(|rope| places.by_ref().take(rope.joints.len()).collect()).collect(),
             tensions: ropes.iter().map(|rope| tensions.by_ref().take(rope.links.len()).collect()).collect(),
-            forces: found.forces[..rows.len()].to_vec(),
+            forces: found.forces[..contacts.len()].to_vec(),
             whole: found,
         })
     }
@@ -95,6 +104,7 @@ impl Web {
         self.bars.go(&mut self.net, &round.whole.places);
         let links = ropes.iter().flat_map(|rope| &rope.links);
         self.net.ties.iter_mut().zip(links).for_each(|(tie, link)| tie.length = link.length);
+        self.net.bends = bends(ropes);
     }
 
     /// By how much any bar's joints are nearer to each other or farther apart than it holds them, in mm.
@@ -102,11 +112,26 @@ impl Web {
         self.bars.off(&self.net)
     }
 
-    /// The greatest force in N by which a free joint is out of balance, under the tensions and the forces of rows that
-    /// a round from here found.
-    pub fn imbalance(&self, rows: &[Row], round: &Round, sided: bool) -> f64 {
-        self.net.imbalance(&self.rows(rows, sided), &round.whole)
+    /// Whether stiff cord is pressed.
+    pub fn is_pressed(&self) -> bool {
+        self.net.ties.iter().any(|tie| tie.pressed)
     }
+
+    /// Whether stiff cord is pressed harder than all that hangs weighs: it has no room in the plane, and would bend out of it.
+    pub fn is_jammed(&self, round: &Round) -> bool {
+        round.whole.thrust() > GIVES * self.net.weight()
+    }
+}
+
+/// The bends of strands, whose links are numbered one strand after the other.
+fn bends(ropes: &[Rope]) -> Vec<Bend> {
+    let mut before = 0;
+    let of = |rope: &Rope| {
+        let from = before;
+        before += rope.links.len();
+        rope.bends().into_iter().map(move |bend| bend.on_from(from))
+    };
+    ropes.iter().flat_map(of).collect()
 }
 
 /// The outer side of a strand that runs along a line from its first end on: below it where it lies level.

@@ -6,8 +6,8 @@ use super::super::clearance::form;
 use super::super::hang::{Hanging, Link, joints};
 use super::super::open::{Hinges, given, turn};
 use super::super::{Hung, Joint};
-use super::rows::Rod;
-use super::side::Side;
+use super::contacts::Rod;
+use super::flank::Flank;
 use crate::design::{Design, Passage, Strand};
 use crate::geometry::Point;
 use crate::geometry::hinge::Hinge;
@@ -28,7 +28,7 @@ pub struct Rope {
     /// How stiff its cord is, in N mm².
     stiffness: f64,
     /// The side that each link shows to other strands, if it may touch them.
-    pub sides: Vec<Option<Side>>,
+    pub sides: Vec<Option<Flank>>,
     /// Which links are passages through what the strand shares with others.
     pub passages: Vec<(usize, Passage)>,
     /// The joint of the finer chain at which each link ends.
@@ -114,7 +114,7 @@ impl Rope {
     }
 
     /// Makes the last link longer by one of its own kind, where a straight line stands for both.
-    fn merge(&mut self, link: Link, side: Option<&Side>, end: Joint) -> bool {
+    fn merge(&mut self, link: Link, side: Option<&Flank>, end: Joint) -> bool {
         let ([.., before, joint], Some(last), Some(Some(one)), Some(other)) =
             (self.joints.as_mut_slice(), self.links.last_mut(), self.sides.last_mut(), side)
         else {
@@ -147,7 +147,12 @@ impl Rope {
     }
 
     /// Its links that may touch other strands; `covered` is what covers its ends.
-    pub fn rods<'a>(&'a self, strand: usize, sides: &'a [Option<Side>], covered: f64) -> impl Iterator<Item = Rod<'a>> {
+    pub fn rods<'a>(
+        &'a self,
+        strand: usize,
+        sides: &'a [Option<Flank>],
+        covered: f64,
+    ) -> impl Iterator<Item = Rod<'a>> {
         let whole = self.joints.last().map_or(0.0, |last| last.station);
         (0..self.links.len()).filter_map(move |link| {
             let [from, to] = [self.joints[link], self.joints[link + 1]];
@@ -158,7 +163,7 @@ impl Rope {
     }
 
     /// Its links as smooth tubes.
-    pub fn tubes(&self) -> Vec<Option<Side>> {
+    pub fn tubes(&self) -> Vec<Option<Flank>> {
         let links = self.sides.iter().zip(&self.links);
         links.map(|(side, link)| side.as_ref().map(|side| side.tube(link.length))).collect()
     }
@@ -225,12 +230,12 @@ pub fn covered(design: &Design) -> f64 {
 
 /// The side of a link that may touch another strand's; none of the ends, which their findings hold, of what
 /// several strands run through, and of what has no length.
-fn side(design: &Design, strand: &Strand, chain: &Chain, at: usize) -> Option<Side> {
+fn side(design: &Design, strand: &Strand, chain: &Chain, at: usize) -> Option<Flank> {
     let shared = |train: usize, bit: usize| design.shared_bit(&strand.trains[train].bits[bit], strand).is_some();
     let touches = match chain.pieces[at] {
         Content::End => false,
         Content::Bit(train, bit) => !shared(train, bit),
         Content::Cord => true,
     };
-    (touches && chain.links[at].length > 0.0).then(|| Side::new(&form(design, strand, chain, at)))
+    (touches && chain.links[at].length > 0.0).then(|| Flank::new(&form(design, strand, chain, at)))
 }

@@ -153,7 +153,7 @@ fn on_the_neck_strands_lie_round_the_line_outside_the_body() {
     assert_eq!(worn.unrest, None);
     for line in &worn.lines {
         // Their outlines, half a bead wide, no more than half a millimetre in.
-        let into = |spot: &Spot| worn.skin.outside(spot.at, 1.1).distance(spot.at);
+        let into = |spot: &Waypoint| worn.skin.outside(spot.at, 1.1).distance(spot.at);
         assert!(line.iter().map(into).fold(0.0, f64::max) < 0.01);
     }
 }

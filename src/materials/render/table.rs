@@ -1,9 +1,8 @@
 //! The table that a maker reads: what to buy, how to cut it, what it costs.
 
 use super::words::{amount, estimates, in_currency, is_nothing, left, long, lots, pieces, said, share, spare, verdict};
-use crate::materials::{Cutting, Held, Kit, Line, Materials, Packed, Spool, Suggestion};
-use crate::units::UnitStyle;
-use crate::units::{Length, Money};
+use crate::materials::{Bagged, Cutting, Kit, Line, Materials, Packed, Spool, Suggestion};
+use crate::units::{Length, Money, Telling, UnitStyle};
 
 /// Spaces between two columns.
 const GUTTER: &str = "  ";
@@ -14,21 +13,22 @@ const HEAD: [&str; 7] = ["", "need", "spare", "in hand", "buy", "left over", "co
 /// `in hand` is all of the stash's, `left over` all that is left of it and of what is bought; `cost` is
 /// what is bought, and the lines below tell what the pieces use.
 #[must_use]
-pub fn table(materials: &Materials, units: UnitStyle) -> String {
+pub fn table(materials: &Materials, telling: &Telling) -> String {
+    let (units, currency) = (telling.units, in_currency(telling.currency.as_ref()));
     let mut rows = vec![HEAD.map(str::to_owned)];
     rows.extend(materials.lines.iter().map(|line| row(line, units)));
     let mut lines = aligned(&rows);
     lines.push(String::new());
-    lines.extend(totals(materials));
+    lines.extend(totals(materials, &currency));
     lines.extend(estimates(materials));
-    lines.extend(sellers(materials, units));
+    lines.extend(sellers(materials, units, &currency));
     for cutting in &materials.cuttings {
         lines.push(String::new());
         lines.extend(plan(materials, cutting, units));
     }
     for kit in &materials.kits {
         lines.push(String::new());
-        lines.extend(self::kit(kit, materials, units));
+        lines.extend(self::kit(kit, units, &currency));
     }
     if let Some(price) = &materials.suggestion {
         lines.push(String::new());
@@ -57,8 +57,7 @@ fn aligned(rows: &[[String; 7]]) -> Vec<String> {
     rows.iter().map(|row| row.iter().zip(&widths).enumerate().map(cell).collect::<Vec<_>>().join(GUTTER)).collect()
 }
 
-fn totals(materials: &Materials) -> Vec<String> {
-    let currency = in_currency(materials.currency.as_ref());
+fn totals(materials: &Materials, currency: &str) -> Vec<String> {
     let pieces = if materials.makers == 1 { "the piece".to_owned() } else { format!("{} pieces", materials.makers) };
     let (bought, used) = (materials.bought(), materials.used());
     if materials.lines.iter().all(|line| is_nothing(line.from_stash)) {
@@ -73,7 +72,7 @@ fn totals(materials: &Materials) -> Vec<String> {
 }
 
 /// What to buy of whom, where the pattern says so of anything.
-fn sellers(materials: &Materials, units: UnitStyle) -> Vec<String> {
+fn sellers(materials: &Materials, units: UnitStyle, currency: &str) -> Vec<String> {
     let bought: Vec<_> =
         materials.lines.iter().filter_map(|line| Some((line, line.buy.as_ref().filter(|buy| buy.lots > 0)?))).collect();
     let mut whose: Vec<_> = bought.iter().map(|(line, _)| line.from.as_ref()).collect();
@@ -86,7 +85,7 @@ fn sellers(materials: &Materials, units: UnitStyle) -> Vec<String> {
         let of = || bought.iter().filter(|(line, _)| line.from.as_ref() == from);
         let sum: Money = of().filter_map(|(_, buy)| buy.bought).sum();
         let name = from.map_or("elsewhere", String::as_str);
-        let head = format!("from {name}: {sum}{}", in_currency(materials.currency.as_ref()));
+        let head = format!("from {name}: {sum}{currency}");
         let lines =
             of().map(|(line, buy)| format!("  {} · {}  {}", line.name, lots(line, buy, units), said(buy.bought)));
         [String::new(), head].into_iter().chain(lines).collect::<Vec<_>>()
@@ -95,8 +94,8 @@ fn sellers(materials: &Materials, units: UnitStyle) -> Vec<String> {
 }
 
 /// What goes into a bag, and what that costs.
-fn kit(kit: &Kit, materials: &Materials, units: UnitStyle) -> Vec<String> {
-    let (bags, currency) = (kit.bags, in_currency(materials.currency.as_ref()));
+fn kit(kit: &Kit, units: UnitStyle, currency: &str) -> Vec<String> {
+    let bags = kit.bags;
     let head = format!("pack {bags} {}: {}", if bags == 1 { "bag" } else { "bags" }, kit.name());
     let mut lines = vec![head];
     lines.extend(kit.packed.iter().map(|packed| format!("  {}", in_bag(packed, units))));
@@ -115,9 +114,9 @@ fn kit(kit: &Kit, materials: &Materials, units: UnitStyle) -> Vec<String> {
 /// `24 + 2 spare  tide blue cube`.
 fn in_bag(packed: &Packed, units: UnitStyle) -> String {
     match &packed.held {
-        Held::Counted(count, 0) => format!("{count} {}", packed.name),
-        Held::Counted(count, spare) => format!("{count} + {spare} spare {}", packed.name),
-        Held::Cut(all) => format!("{}: {}", packed.name, pieces(all, units)),
+        Bagged::Counted(count, 0) => format!("{count} {}", packed.name),
+        Bagged::Counted(count, spare) => format!("{count} + {spare} spare {}", packed.name),
+        Bagged::Cut(all) => format!("{}: {}", packed.name, pieces(all, units)),
     }
 }
 

@@ -1,8 +1,10 @@
 //! How amounts, lots and cutting plans are said, in every table and on the sheet.
 
-use crate::materials::{Amount, Buy, Cut, Cutting, Line, Materials, Suggestion, Within};
+use crate::materials::{Among, Amount, Buy, Cut, Cutting, Line, Materials, Suggestion};
 use crate::units::{INCH, Length, Money, UnitStyle, sixteenths};
 
+/// What a piece is called that is cut to see how much knots take up.
+pub const TO_TRY: &str = "knots to try";
 /// From here on a length is told in metres or feet, as it is sold.
 const LONG: Length = Length::mm(1000.0);
 /// From here on feet are told with whole inches, below it with sixteenths.
@@ -89,7 +91,7 @@ fn some_lots(buy: &Buy, units: UnitStyle) -> String {
 
 /// What is left of a bead that is bought with others: `12`, or of a mix `about 12`.
 #[must_use]
-pub fn left(within: &Within) -> String {
+pub fn left(within: &Among) -> String {
     format!("{}{}", if within.wanting.is_some() { "about " } else { "" }, within.left_over)
 }
 

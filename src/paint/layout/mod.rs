@@ -10,7 +10,7 @@ pub mod text;
 
 use crate::geometry::Point;
 
-use super::mark::{Fill, Mark, Role, Step, Text};
+use super::mark::{Fill, Mark, Role, Segment, Text};
 
 /// An upright rectangle on a page.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -176,7 +176,7 @@ pub fn column(width: f64, count: usize, apart: f64) -> f64 {
 pub fn moved(mark: Mark, by: Point) -> Mark {
     match mark {
         Mark::Shape { outline, fill, stroke } => Mark::Shape {
-            outline: outline.into_iter().map(|step| moved_step(step, by)).collect(),
+            outline: outline.into_iter().map(|segment| moved_segment(segment, by)).collect(),
             fill: fill.map(|fill| moved_fill(fill, by)),
             stroke,
         },
@@ -193,12 +193,12 @@ fn all_moved(marks: Vec<Mark>, by: Point) -> Vec<Mark> {
     marks.into_iter().map(|mark| moved(mark, by)).collect()
 }
 
-fn moved_step(step: Step, by: Point) -> Step {
-    match step {
-        Step::Move(to) => Step::Move(to + by),
-        Step::Line(to) => Step::Line(to + by),
-        Step::Curve(one, other, to) => Step::Curve(one + by, other + by, to + by),
-        Step::Close => Step::Close,
+fn moved_segment(segment: Segment, by: Point) -> Segment {
+    match segment {
+        Segment::Move(to) => Segment::Move(to + by),
+        Segment::Line(to) => Segment::Line(to + by),
+        Segment::Curve(one, other, to) => Segment::Curve(one + by, other + by, to + by),
+        Segment::Close => Segment::Close,
     }
 }
 

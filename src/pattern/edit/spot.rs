@@ -21,12 +21,12 @@ pub struct Entry<'n> {
 
 /// An entry, and the nearest repeat about it.
 #[derive(Clone, Copy)]
-pub struct Spot<'n> {
+pub struct EntryPlace<'n> {
     pub own: Entry<'n>,
     pub repeat: Option<Entry<'n>>,
 }
 
-impl<'n> Spot<'n> {
+impl<'n> EntryPlace<'n> {
     /// Where it stands.
     pub fn place(&self) -> Place {
         self.own.node.place
@@ -42,7 +42,7 @@ impl<'n> Spot<'n> {
 }
 
 /// Every entry of every strand's bead list, outer ones first.
-pub fn spots(root: &Node) -> Vec<Spot<'_>> {
+pub fn spots(root: &Node) -> Vec<EntryPlace<'_>> {
     let mut found = Vec::new();
     if let Some(Node { value: Value::List(strands), .. }) = root.entry("strands") {
         strands.iter().for_each(|strand| gather(strand, None, &mut found));
@@ -51,20 +51,20 @@ pub fn spots(root: &Node) -> Vec<Spot<'_>> {
 }
 
 /// The entries of the bead lists that stand in a group of keys, with the nearest repeat about them.
-fn gather<'n>(group: &'n Node, repeat: Option<Entry<'n>>, found: &mut Vec<Spot<'n>>) {
+fn gather<'n>(group: &'n Node, repeat: Option<Entry<'n>>, found: &mut Vec<EntryPlace<'n>>) {
     let Value::Map(entries) = &group.value else { return };
     for (_, list) in entries.iter().filter(|(key, _)| LISTS.contains(&key.value.as_str())) {
         let Value::List(items) = &list.value else { continue };
         for (index, node) in items.iter().enumerate() {
             let own = Entry { list, index, node };
-            found.push(Spot { own, repeat });
+            found.push(EntryPlace { own, repeat });
             gather(node, if node.entry("repeat").is_some() { Some(own) } else { repeat }, found);
         }
     }
 }
 
 /// The entry at a place.
-pub fn at(root: &Node, place: Place) -> Result<Spot<'_>, Refusal> {
+pub fn at(root: &Node, place: Place) -> Result<EntryPlace<'_>, Refusal> {
     let found = spots(root).into_iter().find(|spot| spot.place() == place);
     found.ok_or_else(|| Refusal("this bead stands elsewhere now: click it again".to_owned()))
 }
@@ -86,7 +86,7 @@ pub fn swap(
 }
 
 /// Where an entry names an id: as a run, or as a row that is worked out.
-fn named(source: &Source, spot: &Spot<'_>, id: &str, other: &str) -> Result<Vec<Place>, Refusal> {
+fn named(source: &Source, spot: &EntryPlace<'_>, id: &str, other: &str) -> Result<Vec<Place>, Refusal> {
     if spot.id() == Some(id) {
         return Ok(written(source, spot.place(), id).into_iter().collect());
     }

@@ -4,7 +4,7 @@
 use crate::remark::said::slip::{Slip, closer};
 use crate::source::Place;
 
-use super::value::{self, Text};
+use super::value::{self, Signs};
 use super::{Edit, Found};
 
 /// Keys of two words and more, which a missing colon or comma would cut short.
@@ -227,7 +227,7 @@ impl Scan {
 
     /// What stands in brackets, to the end of its line.
     fn flow(&mut self, at: usize, line: &str) {
-        let mut text = Text::new(line);
+        let mut text = Signs::new(line);
         while let Some((byte, sign)) = text.next() {
             let here = at + byte;
             match sign {
@@ -272,7 +272,7 @@ impl Scan {
         }
     }
 
-    fn quoted(&mut self, at: usize, byte: usize, text: &mut Text<'_>) {
+    fn quoted(&mut self, at: usize, byte: usize, text: &mut Signs<'_>) {
         match value::quote_end(text.line, byte) {
             Some(end) => text.skip(end),
             None => {
@@ -341,7 +341,7 @@ impl Scan {
 
 /// Where a key's colon stands in a line, outside of quotes and brackets.
 fn key_end(body: &str) -> Option<usize> {
-    let mut text = Text::new(body);
+    let mut text = Signs::new(body);
     while let Some((byte, sign)) = text.next() {
         match sign {
             '"' | '\'' if text.begins_value(byte) => text.skip(value::quote_end(body, byte).unwrap_or(body.len())),

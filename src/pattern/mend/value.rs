@@ -5,14 +5,14 @@ use std::ops::Range;
 use crate::remark::said::slip::Slip;
 
 /// A line's signs one by one.
-pub struct Text<'a> {
+pub struct Signs<'a> {
     /// The line.
     pub line: &'a str,
     next: usize,
     comment: Option<usize>,
 }
 
-impl<'a> Text<'a> {
+impl<'a> Signs<'a> {
     pub const fn new(line: &'a str) -> Self {
         Self { line, next: 0, comment: None }
     }

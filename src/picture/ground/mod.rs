@@ -4,7 +4,7 @@ mod linen;
 mod slate;
 
 use crate::geometry::Point;
-use crate::paint::mark::{Fill, Mark, Rgb, Stop, Symbol};
+use crate::paint::mark::{ColourStop, Fill, Mark, Rgb, Symbol};
 use crate::paint::outline;
 
 use super::Ground;
@@ -39,7 +39,7 @@ fn sheet(width: f64, height: f64, fill: Fill) -> Mark {
 
 /// The light's fall over the page: nothing above left, dark below right.
 fn falloff(width: f64, height: f64, opacity: f64) -> Mark {
-    let stop = |at, opacity| Stop { at, colour: Rgb(0x18, 0x14, 0x12), opacity };
+    let stop = |at, opacity| ColourStop { at, colour: Rgb(0x18, 0x14, 0x12), opacity };
     let light = Point::new(width * 0.36, height * 0.3);
     sheet(
         width,
@@ -48,6 +48,6 @@ fn falloff(width: f64, height: f64, opacity: f64) -> Mark {
     )
 }
 
-const fn solid(at: f64, colour: Rgb) -> Stop {
-    Stop { at, colour, opacity: 1.0 }
+const fn solid(at: f64, colour: Rgb) -> ColourStop {
+    ColourStop { at, colour, opacity: 1.0 }
 }

@@ -2,7 +2,7 @@
 
 use super::{falloff, sheet, solid};
 use crate::geometry::Point;
-use crate::paint::mark::{Fill, Key, Mark, Rgb, Stop, Stroke, Symbol};
+use crate::paint::mark::{ColourStop, Fill, Key, Mark, Rgb, Stroke, Symbol};
 use crate::paint::noise;
 use crate::paint::outline;
 
@@ -36,7 +36,7 @@ pub fn marks(width: f64, height: f64, symbols: &mut Vec<Symbol>) -> Vec<Mark> {
 
 /// A soft round patch, of radius 1 about its middle.
 fn cloud(key: Key, colour: Rgb, opacity: f64) -> Symbol {
-    let stop = |at, share: f64| Stop { at, colour, opacity: opacity * share };
+    let stop = |at, share: f64| ColourStop { at, colour, opacity: opacity * share };
     let fill = Fill::Radial(Point::ORIGIN, 1.0, vec![stop(0.0, 1.0), stop(0.5, 0.55), stop(1.0, 0.0)]);
     let outline = outline::circle(Point::ORIGIN, 1.0);
     Symbol { key, marks: vec![Mark::Shape { outline, fill: Some(fill), stroke: None }] }

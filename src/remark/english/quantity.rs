@@ -3,7 +3,7 @@
 use std::fmt;
 
 use crate::remark::said::quantity::NoQuantity;
-use crate::units::{Choice, UnitError, Wanted};
+use crate::units::{UnitError, Wanted, WithUnit};
 
 impl fmt::Display for NoQuantity {
     /// What is wrong and what to write instead, as a clause that follows the quoted text.
@@ -49,7 +49,7 @@ pub fn unit_reason(error: &UnitError) -> String {
 pub fn unit_help(error: &UnitError) -> String {
     match error {
         UnitError::NoUnit { choices } | UnitError::UnknownUnit { choices, .. } => {
-            let texts: Vec<_> = choices.iter().map(|Choice { text, .. }| text.as_str()).collect();
+            let texts: Vec<_> = choices.iter().map(|WithUnit { text, .. }| text.as_str()).collect();
             format!("say which unit: {}", texts.join(", "))
         }
         UnitError::NoNumber { wanted } | UnitError::Not { wanted } => format!("write {}", example(*wanted)),

@@ -1,7 +1,7 @@
 //! What is said about how closed rings go round, in English.
 
 use crate::remark::said::ring::{Count, Misfit, Remedy, Ring};
-use crate::trade::bodies::Place;
+use crate::trade::bodies::Site;
 use crate::units::Length;
 
 /// What was found.
@@ -39,11 +39,11 @@ const fn hooking(misfit: Misfit) -> &'static str {
     if misfit.is_wide() { ", hooked as short as it goes," } else { ", hooked as long as it goes," }
 }
 
-const fn round(limb: Place) -> &'static str {
+const fn round(limb: Site) -> &'static str {
     match limb {
-        Place::NeckBase => "a neck, above its base,",
-        Place::Wrist => "a wrist",
-        Place::Ankle => "an ankle",
+        Site::NeckBase => "a neck, above its base,",
+        Site::Wrist => "a wrist",
+        Site::Ankle => "an ankle",
     }
 }
 

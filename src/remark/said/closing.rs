@@ -13,7 +13,7 @@ pub enum Closing {
     },
     OneSided {
         finding: String,
-        bare: Side,
+        bare: ClosureSide,
     },
     NotOntoOneAnother {
         findings: [String; 2],
@@ -65,14 +65,14 @@ impl Closing {
 
 /// A side of a closure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Side {
+pub enum ClosureSide {
     /// Where strands begin.
     Left,
     /// Where they end.
     Right,
 }
 
-impl Side {
+impl ClosureSide {
     /// Its key.
     #[must_use]
     pub const fn key(self) -> &'static str {

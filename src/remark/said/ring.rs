@@ -1,7 +1,7 @@
 //! Remarks about how closed rings go round.
 
 use crate::remark::Code;
-use crate::trade::bodies::Place;
+use crate::trade::bodies::Site;
 use crate::units::Length;
 
 /// What is said about how closed rings go round.
@@ -15,7 +15,7 @@ pub enum Ring {
         strand: Option<String>,
         /// Whether it can be hooked shorter and longer.
         hooked: bool,
-        limb: Place,
+        limb: Site,
         girth: Length,
         /// How much wider it is inside than the girth.
         room: Length,

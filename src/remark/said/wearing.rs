@@ -1,7 +1,7 @@
 //! Remarks about who wears a piece, and who reads of it.
 
 use crate::remark::Code;
-use crate::trade::bodies::Place;
+use crate::trade::bodies::Site;
 use crate::trade::sight::Sight;
 use crate::units::{Length, Mass};
 
@@ -12,7 +12,7 @@ use crate::units::{Length, Mass};
 pub enum Wearing {
     ChildBreakaway,
     ChildUnmeasured {
-        limb: Place,
+        limb: Site,
         girth: Length,
     },
     DeclareMetal {
@@ -26,7 +26,7 @@ pub enum Wearing {
     },
     /// A girth that nobody has, the least and most of people's, and what may be meant or else is usual.
     OddMeasure {
-        limb: Place,
+        limb: Site,
         girth: Length,
         people: [Length; 2],
         meant: Option<Length>,

@@ -11,7 +11,7 @@ use crate::pattern::{FindingKind, Kind};
 use crate::units::Length;
 
 use super::extender::extender;
-use super::side::{Layers, Way, mouths, reach, stretch};
+use super::side::{ClosureWay, Layers, mouths, reach, stretch};
 use super::{Frame, outline_box};
 
 /// Room in mm of the piece that stays open between the two sides of an arch.
@@ -26,9 +26,9 @@ const TURN: u32 = 16;
 const FLATTEST: f64 = 0.62;
 
 /// A closure laid open: the way that each side takes, in the drape's frame.
-pub struct Closing {
-    left: Way,
-    right: Way,
+pub struct OpenClosure {
+    left: ClosureWay,
+    right: ClosureWay,
 }
 
 /// The box round strands and closure as they hang, in the drape's frame.
@@ -41,38 +41,43 @@ pub fn hanging_extent(piece: &Piece) -> Extent {
 
 /// Lays the closure open: in an arch above a necklace, but for an extender, which hangs; straight on beyond the ends of a bracelet,
 /// upward from an earring.
-pub fn closing(piece: &Piece) -> Option<Closing> {
+pub fn closing(piece: &Piece) -> Option<OpenClosure> {
     let [first, last] = middles(piece)?;
     let closure = &piece.design.closure;
-    let (left, right) = (reach(closure.left()), reach(closure.right()));
-    let ray = |from: Point, towards: Point, length: f64| vec![from, from + towards * (length + OPENING)];
-    if fall::falls(&piece.design) {
-        return in_front(piece, ray, [left, right]);
-    }
-    if piece.design.is_ring() {
-        let [left, right] =
-            [(first, -1.0, left), (last, 1.0, right)].map(|(from, x, length)| ray(from, Point::new(x, 0.0), length));
-        return Some(Closing::of(left, right, piece));
-    }
-    Some(match piece.design.heading.kind {
-        Kind::Necklace | Kind::Strap | Kind::Bracelet | Kind::Anklet => {
-            let arch = arch(last.x - first.x, left.max(right) + OPENING / 2.0);
-            let way =
-                |parts| loose(parts, &piece.design).unwrap_or_else(|| risen(&arch, covered(parts, &piece.design)));
-            let [up, over] = [closure.left(), closure.right()].map(way);
-            let mirrored = over.iter().map(|point| Point::new(last.x - point.x, last.y + point.y)).collect();
-            Closing::of(up.iter().map(|point| first + *point).collect(), mirrored, piece)
+    let reaches = [reach(closure.left()), reach(closure.right())];
+    match piece.design.heading.kind {
+        _ if fall::falls(&piece.design) => in_front(piece, reaches),
+        _ if piece.design.is_ring() => {
+            let [left, right] = [(first, -1.0, reaches[0]), (last, 1.0, reaches[1])]
+                .map(|(from, x, length)| ray(from, Point::new(x, 0.0), length));
+            Some(OpenClosure::of(left, right, piece))
         }
+        Kind::Necklace | Kind::Strap | Kind::Bracelet | Kind::Anklet => Some(arched(piece, [first, last], reaches)),
         Kind::Earrings => {
             let top = if closure.loops() { first.between(last, 0.5) } else { first };
-            Closing::of(ray(top, Point::new(0.0, 1.0), left), Vec::new(), piece)
+            Some(OpenClosure::of(ray(top, Point::new(0.0, 1.0), reaches[0]), Vec::new(), piece))
         }
-    })
+    }
+}
+
+/// A line from a point in a direction, with room beyond a length.
+fn ray(from: Point, towards: Point, length: f64) -> Vec<Point> {
+    vec![from, from + towards * (length + OPENING)]
+}
+
+/// Both sides in an arch from the strands' ends, but for an extender.
+fn arched(piece: &Piece, [first, last]: [Point; 2], [left, right]: [f64; 2]) -> OpenClosure {
+    let (design, closure) = (&piece.design, &piece.design.closure);
+    let arch = arch(last.x - first.x, left.max(right) + OPENING / 2.0);
+    let way = |parts| loose(parts, design).unwrap_or_else(|| risen(&arch, covered(parts, design)));
+    let [up, over] = [closure.left(), closure.right()].map(way);
+    let mirrored = over.iter().map(|point| Point::new(last.x - point.x, last.y + point.y)).collect();
+    OpenClosure::of(up.iter().map(|point| first + *point).collect(), mirrored, piece)
 }
 
 /// What the ends of the first strand end in, where they are in front: towards each other where one goes through the
 /// other, else straight down.
-fn in_front(piece: &Piece, ray: impl Fn(Point, Point, f64) -> Vec<Point>, [left, right]: [f64; 2]) -> Option<Closing> {
+fn in_front(piece: &Piece, [left, right]: [f64; 2]) -> Option<OpenClosure> {
     let (strand, hung) = piece.design.strands.first().zip(piece.drape.strands.first())?;
     let (first, last) = (hung.joints.first()?.at, hung.joints.last()?.at);
     let down = Point::new(0.0, -1.0);
@@ -80,7 +85,7 @@ fn in_front(piece: &Piece, ray: impl Fn(Point, Point, f64) -> Vec<Point>, [left,
         Some(meeting) if meeting != first => Point::towards((meeting - first).angle()),
         _ => down,
     };
-    Some(Closing::of(ray(first, towards, left), ray(last, down, right), piece))
+    Some(OpenClosure::of(ray(first, towards, left), ray(last, down, right), piece))
 }
 
 /// The middle of the strands' first ends and of their last ones, which bars may hold apart.
@@ -151,10 +156,10 @@ fn quarter(a: f64, b: f64) -> Vec<Point> {
     (0..=CHORDS).map(at).collect()
 }
 
-impl Closing {
+impl OpenClosure {
     fn of(left: Vec<Point>, right: Vec<Point>, piece: &Piece) -> Self {
         let [under, beneath] = mouths(&piece.design, piece.drape.strands.iter().map(Some));
-        Self { left: Way { line: left, mouth: under }, right: Way { line: right, mouth: beneath } }
+        Self { left: ClosureWay { line: left, mouth: under }, right: ClosureWay { line: right, mouth: beneath } }
     }
 
     /// The box round the closure, in the drape's frame.

@@ -5,7 +5,7 @@
 //! up by the sine of that.
 
 use crate::design::{Part, Strand};
-use crate::drape::{Coil, Hung, Joint, Seat, Spot, on_way};
+use crate::drape::{Coil, Hung, Joint, Seat, Waypoint, on_way};
 use crate::geometry::{Point, Point3};
 use crate::paint::mark::Mark;
 use crate::units::Length;
@@ -69,8 +69,8 @@ impl<'a> Seen<'a> {
     /// The strand along the coil, of which `laid` is how it lies straight.
     pub fn strand(&self, strand: &Strand, laid: &Hung) -> Hung {
         let length = strand.finished.value();
-        let is_strung = |spot: &&Spot| spot.station <= length + 1e-9;
-        let joint = |spot: &Spot| Joint { station: spot.station, at: seen(spot.at).front() };
+        let is_strung = |spot: &&Waypoint| spot.station <= length + 1e-9;
+        let joint = |spot: &Waypoint| Joint { station: spot.station, at: seen(spot.at).front() };
         let joints: Vec<_> = self.coil.way.iter().filter(is_strung).map(joint).collect();
         let ends = [joints.first(), joints.last()].map(|joint| joint.map_or(Point::ORIGIN, |joint| joint.at));
         let seat = |seat: &Seat| {

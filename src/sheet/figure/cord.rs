@@ -1,7 +1,7 @@
 //! The cord of a strand as it hangs: its way, and how it ends.
 
 use crate::geometry::{Point, path};
-use crate::paint::mark::{Mark, Step};
+use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline;
 use crate::pattern::CordKind;
 
@@ -85,7 +85,7 @@ impl Sketch<'_, '_, '_> {
     fn ways(&self) -> Vec<Vec<Point>> {
         let mut seats = self.hung.seats.iter().peekable();
         let mut ways = Vec::new();
-        let mut way = Way::default();
+        let mut way = CordWay::default();
         let mut unseen = self.hung.unseen;
         for (at, joint) in self.hung.joints.iter().enumerate() {
             if unseen.take_if(|[from, _]| joint.station > *from).is_some() {
@@ -121,14 +121,14 @@ impl Sketch<'_, '_, '_> {
 
 /// A way in stretches of bare cord between corners.
 #[derive(Default)]
-struct Way {
+struct CordWay {
     /// The way up to the last corner.
     done: Vec<Point>,
     /// From there on.
     bare: Vec<Point>,
 }
 
-impl Way {
+impl CordWay {
     fn bend(&mut self, at: Point) {
         self.bare.push(at);
     }
@@ -158,8 +158,8 @@ fn bent(points: &[Point]) -> Vec<Point> {
     let piece = |at: usize| {
         let (from, to) = (points[at - 1], points[at]);
         let third = from.distance(to) / 3.0;
-        Step::Curve(from + along(at - 1) * third, to - along(at) * third, to)
+        Segment::Curve(from + along(at - 1) * third, to - along(at) * third, to)
     };
-    let steps: Vec<_> = std::iter::once(Step::Move(points[0])).chain((1..=last).map(piece)).collect();
-    outline::flattened(&steps)
+    let segments: Vec<_> = std::iter::once(Segment::Move(points[0])).chain((1..=last).map(piece)).collect();
+    outline::flattened(&segments)
 }

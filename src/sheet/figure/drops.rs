@@ -8,7 +8,9 @@ use crate::geometry::Point;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Stroke, Text};
 use crate::paint::{outline, style};
-use crate::units::Length;
+use crate::sheet::english;
+use crate::sheet::said::{Alternative, HangsDown};
+use crate::units::{Length, UnitStyle};
 
 use super::Frame;
 use super::labels::{DISC, DISC_ROOM, disc, is_numbered, levels};
@@ -43,9 +45,9 @@ pub fn drops(piece: &Piece, frame: &Frame, left: f64) -> Vec<Mark> {
         marks.extend(seat.into_iter().flat_map(|seat| disc(index + 1, seat)));
     }
     if let ([hung, ..], false) = (piece.drape.strands.as_slice(), is_numbered(piece)) {
-        marks.extend(named(&piece.design.heading.units.ruler(Length::mm(hung.drop)), Point::new(x, top), foot));
+        marks.extend(named(Length::mm(hung.drop), piece.telling.units, Point::new(x, top), foot));
     }
-    vec![Mark::figure("drops of the strands", marks)]
+    vec![Mark::figure(english::figure(&Alternative::Drops), marks)]
 }
 
 /// A tick on the upright line; where its number lies higher or lower, bent towards that.
@@ -83,8 +85,8 @@ fn apart(levels: &[f64], room: f64) -> Vec<f64> {
 }
 
 /// The only strand's drop along its line, where that is long enough.
-fn named(drop: &str, top: Point, foot: f64) -> Option<Mark> {
-    let (face, words) = (Type::TINY.coloured(style::INK), format!("drop {drop}"));
+fn named(drop: Length, units: UnitStyle, top: Point, foot: f64) -> Option<Mark> {
+    let (face, words) = (Type::TINY.coloured(style::INK), english::hangs(HangsDown::Strand(drop), units));
     let at = Point::new(top.x - BESIDE - LINE, top.y.midpoint(foot));
     let mark = face.mark(&words, at, Anchor::Middle);
     (face.width(&words) < foot - top.y).then_some(turned(mark))

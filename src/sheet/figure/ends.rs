@@ -4,7 +4,7 @@ use crate::design::{Design, End, Finding, Index};
 use crate::pattern::FindingKind;
 
 /// An end's finding in its place.
-pub struct Closed {
+pub struct EndFinding {
     /// Index of the finding.
     pub finding: Index<Finding>,
     /// How far its drawing's origin lies from the loop inward, in mm of the piece.
@@ -15,7 +15,7 @@ pub struct Closed {
 
 /// An end's findings from the loop inward: those that hold the cord with their strand side inward, a
 /// cover about the crimp's middle, a guard in the loop.
-pub fn closed(end: &End, design: &Design) -> Vec<Closed> {
+pub fn closed(end: &End, design: &Design) -> Vec<EndFinding> {
     let bight = end.bight.value();
     let crimp =
         end.findings.iter().find_map(|at| design.findings[*at].crimp()).map_or(0.0, |crimp| crimp.length.value());
@@ -31,7 +31,7 @@ pub fn closed(end: &End, design: &Design) -> Vec<Closed> {
                 (depth, true)
             }
         };
-        Closed { finding: *finding, depth: at, outward }
+        EndFinding { finding: *finding, depth: at, outward }
     };
     end.findings.iter().map(place).collect()
 }

@@ -8,7 +8,7 @@ use crate::pattern::FindingKind;
 use crate::units::Length;
 
 use super::Frame;
-use super::side::{Layers, Way, lies_before, linked, side};
+use super::side::{ClosureWay, Layers, lies_before, linked, side};
 
 /// Half of the turn, in radians, that a loose chain takes on its way, by eye.
 const BEND: f64 = 0.5;
@@ -34,7 +34,7 @@ pub fn hooked(parts: &[Part], design: &Design) -> Vec<Part> {
 /// Both sides of a closure, the first end's and the last end's, each with the way that it takes outward, the parts that lie
 /// along that, and where what is loose of an extender goes at first.
 pub fn joined(
-    ways: [Way; 2],
+    ways: [ClosureWay; 2],
     drawn: [Vec<Part>; 2],
     out: [Point; 2],
     design: &Design,

@@ -5,10 +5,10 @@
 use crate::art::{Stencils, eye_wire};
 use crate::design::{Design, Finding, Part, Strand};
 use crate::geometry::Point;
-use crate::paint::mark::{Mark, Step};
+use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{self, QUARTER};
 use crate::pattern::FindingKind;
-use crate::steps::ends::{Way, way};
+use crate::steps::ends::{Fastening, way};
 use crate::steps::side::Side;
 use crate::units::Length;
 
@@ -39,10 +39,10 @@ impl Fastened {
     pub fn of(strand: &Strand, side: usize, design: &Design) -> Self {
         let end = &strand.ends[side];
         match way_of(strand, side, design) {
-            Way::Hitched => Self::Hitched(bar(strand, design.closure.onto(side), design)),
-            Way::Crimped => Self::Looped(end.bight.value()),
-            Way::Covered | Way::Glued => Self::Within(end.takes.value()),
-            Way::Knotted if end.bight > Length::ZERO => {
+            Fastening::Hitched => Self::Hitched(bar(strand, design.closure.onto(side), design)),
+            Fastening::Crimped => Self::Looped(end.bight.value()),
+            Fastening::Covered | Fastening::Glued => Self::Within(end.takes.value()),
+            Fastening::Knotted if end.bight > Length::ZERO => {
                 Self::Tied(end.bight.value(), (end.takes - end.bight).value().max(KNOT))
             }
             _ => Self::Plain,
@@ -81,7 +81,7 @@ impl Fastened {
         stencils: &mut Stencils<'_>,
     ) -> Vec<Mark> {
         let on = |at: Point| end + at.turned(inward) * scale;
-        let cord = |path: Vec<Step>| outline::flattened(&path).into_iter().map(on).collect::<Vec<_>>();
+        let cord = |path: Vec<Segment>| outline::flattened(&path).into_iter().map(on).collect::<Vec<_>>();
         let outside = 0.5 * strand.cord_width(design).value() - through;
         match self {
             Self::Plain | Self::Within(_) => Vec::new(),
@@ -100,7 +100,7 @@ impl Fastened {
     }
 }
 
-fn way_of(strand: &Strand, side: usize, design: &Design) -> Way {
+fn way_of(strand: &Strand, side: usize, design: &Design) -> Fastening {
     way(design, strand, if side == 0 { Side::First } else { Side::Last })
 }
 
@@ -112,7 +112,7 @@ pub fn is_hung(finding: &Finding) -> bool {
 /// Whether strands are hitched on a side to what holds them, which then lies behind their turns.
 pub fn is_hitched(design: &Design, side: usize) -> bool {
     let holds = !design.closure.onto(side).is_empty();
-    holds && design.strands.iter().any(|strand| way_of(strand, side, design) == Way::Hitched)
+    holds && design.strands.iter().any(|strand| way_of(strand, side, design) == Fastening::Hitched)
 }
 
 /// Whether strands end on a side in loops that reach round the wire of what holds them.
@@ -129,20 +129,20 @@ fn bar(strand: &Strand, onto: &[Part], design: &Design) -> f64 {
 }
 
 /// A loop between two places.
-fn oval(from: f64, to: f64) -> Vec<Step> {
+fn oval(from: f64, to: f64) -> Vec<Segment> {
     let half = 0.5 * (to - from);
     outline::ellipse(Point::new(from + half, 0.0), half, half * BREADTH)
 }
 
 /// A lark's head as its bar is seen: from a turn about what it is hitched to across both legs to the other.
-fn hitch(bar: f64, thick: f64) -> Vec<Step> {
+fn hitch(bar: f64, thick: f64) -> Vec<Segment> {
     let at = |x: f64, y: f64| Point::new(bar - thick * x, thick * y);
     let bent = 1.0 - QUARTER;
     vec![
-        Step::Move(Point::new(0.0, thick)),
-        Step::Line(at(1.0, 1.0)),
-        Step::Curve(at(bent, 1.0), at(0.0, bent), at(0.0, 0.0)),
-        Step::Curve(at(0.0, -bent), at(bent, -1.0), at(1.0, -1.0)),
-        Step::Line(Point::new(0.0, -thick)),
+        Segment::Move(Point::new(0.0, thick)),
+        Segment::Line(at(1.0, 1.0)),
+        Segment::Curve(at(bent, 1.0), at(0.0, bent), at(0.0, 0.0)),
+        Segment::Curve(at(0.0, -bent), at(bent, -1.0), at(1.0, -1.0)),
+        Segment::Line(Point::new(0.0, -thick)),
     ]
 }

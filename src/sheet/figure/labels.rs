@@ -13,7 +13,9 @@ use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Stroke, Weight};
 use crate::paint::{metrics, outline, style};
-use crate::units::{Length, times};
+use crate::sheet::english;
+use crate::sheet::said::HangsDown;
+use crate::units::Length;
 
 use super::{Frame, lowest_point};
 
@@ -52,7 +54,7 @@ pub fn levels(piece: &Piece) -> Vec<f64> {
 }
 
 /// Where a piece's labels go.
-pub enum Labels {
+pub enum LabelRoom {
     /// In the hollow of the drape.
     Inside,
     /// Beside it, in a column of this width.
@@ -62,15 +64,15 @@ pub enum Labels {
 }
 
 /// Finds room for the labels of a drape at a scale, beside it in a column of a height.
-pub fn room_for_labels(piece: &Piece, scale: f64, height: f64) -> Labels {
+pub fn room_for_labels(piece: &Piece, scale: f64, height: f64) -> LabelRoom {
     let list = list(piece);
     let fits = hollow(piece).is_some_and(|hollow| {
         list.width + 4.0 * CLEAR <= hollow.width() * scale && list.height + 4.0 * CLEAR <= hollow.height() * scale
     });
     match () {
-        () if fits => Labels::Inside,
-        () if list.height > height => Labels::Listed,
-        () => Labels::Beside(list.width + ASIDE),
+        () if fits => LabelRoom::Inside,
+        () if list.height > height => LabelRoom::Listed,
+        () => LabelRoom::Beside(list.width + ASIDE),
     }
 }
 
@@ -115,8 +117,8 @@ pub fn labels(piece: &Piece, frame: &Frame, whole: Extent, room: Rect) -> (Vec<M
     let half = Point::new(list.width / 2.0, list.height / 2.0);
     let middle = |box_: Extent| frame.page(box_.low.between(box_.high, 0.5));
     let corner = match (room_for_labels(piece, frame.scale, room.height), hollow(piece)) {
-        (Labels::Listed, _) => return (Vec::new(), room.top),
-        (Labels::Inside, Some(hollow)) => middle(hollow) - half,
+        (LabelRoom::Listed, _) => return (Vec::new(), room.top),
+        (LabelRoom::Inside, Some(hollow)) => middle(hollow) - half,
         _ => Point::new(frame.page(whole.high).x + ASIDE, (middle(whole) - half).y.max(room.top)),
     };
     let foot = corner.y + list.height;
@@ -156,14 +158,14 @@ fn lowest_branch(strand: &Strand, hung: &Hung) -> Option<f64> {
 
 /// Name, finished length and drop of every strand, and how far branches reach.
 fn texts(piece: &Piece) -> Vec<Block> {
-    let units = piece.design.heading.units;
+    let units = piece.telling.units;
     let text = |(strand, hung): (&Strand, &Hung)| {
         let name = metrics::fit(&strand.name, style::SMALL, Weight::Semibold, NAME);
         let ink = Type::TINY.coloured(style::INK);
-        let drop = format!("drop {}", units.ruler(Length::mm(hung.drop)));
-        let lower = lowest_branch(strand, hung).filter(|lower| *lower > hung.drop);
-        let with = if piece.design.meeting().is_some() { "with what hangs from it" } else { "with its dangles" };
-        let lower = lower.map(|lower| format!("{with} {}", units.ruler(Length::mm(lower))));
+        let drop = english::hangs(HangsDown::Strand(Length::mm(hung.drop)), units);
+        let lower = lowest_branch(strand, hung).filter(|lower| *lower > hung.drop).map(Length::mm);
+        let with = if piece.design.meeting().is_some() { HangsDown::Meeting } else { HangsDown::Dangles };
+        let lower = lower.map(|lower| english::hangs(with(lower), units));
         let lines = [Type::SMALL_STRONG.line(&name), ink.line(&units.ruler(strand.finished)), Type::TINY.line(&drop)];
         Block::stack(lines.into_iter().chain(lower.map(|words| Type::TINY.line(&words))), 0.0)
     };
@@ -175,14 +177,14 @@ fn texts(piece: &Piece) -> Vec<Block> {
 
 /// Twisted strands: how often and how long, how far all hang, and each as it is before.
 fn twisted(piece: &Piece, twist: &Twist) -> Block {
-    let (units, ink) = (piece.design.heading.units, Type::TINY.coloured(style::INK));
+    let (units, ink) = (piece.telling.units, Type::TINY.coloured(style::INK));
     let drop = piece.drape.strands.iter().map(|hung| hung.drop).fold(0.0, f64::max);
     let head = [
-        Type::SMALL_STRONG.line(&format!("twisted {}", times(twist.turns))),
+        Type::SMALL_STRONG.line(&english::twisted(twist.turns)),
         ink.line(&units.ruler(twist.length())),
-        Type::TINY.line(&format!("drop {}", units.ruler(Length::mm(drop)))),
+        Type::TINY.line(&english::hangs(HangsDown::Strand(Length::mm(drop)), units)),
         Block::gap(CLEAR),
-        Type::TINY.line("before twisting:"),
+        Type::TINY.line(english::BEFORE_TWISTING),
     ];
     let strand = |strand: &Strand| {
         let name = metrics::fit(&strand.name, style::TINY, Weight::Regular, NAME);
@@ -193,12 +195,13 @@ fn twisted(piece: &Piece, twist: &Twist) -> Block {
 
 /// Every strand with its number, name, finished length and drop, for a page of its own.
 pub fn strand_table(piece: &Piece) -> Table {
-    let units = piece.design.heading.units;
+    let units = piece.telling.units;
+    let [of_strand, finished, hangs] = english::STRANDS_TABLE;
     let mut table = Table::new(vec![
         Column::new("", Align::Left),
-        Column::wrapping("strand"),
-        Column::new("finished", Align::Right),
-        Column::new("hangs", Align::Right),
+        Column::wrapping(of_strand),
+        Column::new(finished, Align::Right),
+        Column::new(hangs, Align::Right),
     ]);
     for ((index, strand), hung) in piece.design.strands.entries().zip(&piece.drape.strands) {
         table.push(vec![

@@ -24,15 +24,15 @@ pub mod twined;
 mod worn;
 
 pub use bars::{bars, middle};
-pub use closure::{Closing, closing, hanging_extent};
+pub use closure::{OpenClosure, closing, hanging_extent};
 pub use drops::{DROPS_WIDTH, drops};
 pub use extender::{hooked, joined};
-pub use labels::{DISC, Labels, disc, labels, room_for_labels, strand_table};
-pub use ring::{closed_box, is_along_the_limb, note, ring, ring_extent, rows};
-pub use row::{Row, meeting, row};
-pub use ruler::{Ruler, Stretch};
+pub use labels::{DISC, LabelRoom, disc, labels, room_for_labels, strand_table};
+pub use ring::{closed_box, is_along_the_limb, ring, ring_extent, rows, seen_as};
+pub use row::{StrandRow, meeting, row};
+pub use ruler::{Ruler, RulerStretch};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};
-pub use side::{Layers, Way, laid_side, mouths};
+pub use side::{ClosureWay, Layers, laid_side, mouths};
 pub use strands::{Sketch, bit_box, branch, longest_first, outline_box, strand_box, strands};
 pub use track::{Track, closing_on, on_tracks};
 pub use worn::worn;
@@ -104,9 +104,9 @@ pub fn straightened(points: &[Point]) -> Vec<Point> {
 
 /// Whether places lie beside the line between two others, all within [`STRAIGHT`].
 fn lie_on_way(from: Point, between: &[Point], to: Point) -> bool {
-    let way = to - from;
-    let off = |point: &Point| way.left().dot(*point - from).abs();
-    way.length() < LONGEST && between.iter().all(|point| off(point) <= STRAIGHT * way.length())
+    let (left, length) = ((to - from).left(), from.distance(to));
+    let most = STRAIGHT * length;
+    length < LONGEST && between.iter().all(|point| left.dot(*point - from).abs() <= most)
 }
 
 /// How much higher than the lowest a point may lie and still count as the lowest.

@@ -26,7 +26,7 @@ pub enum Lies {
 }
 
 /// A name in its place.
-struct Placed {
+struct PlacedName {
     name: String,
     /// Where what it names stands along the row.
     x: f64,
@@ -36,7 +36,7 @@ struct Placed {
 
 /// Names in their places.
 pub struct Names {
-    placed: Vec<Placed>,
+    placed: Vec<PlacedName>,
 }
 
 impl Names {
@@ -50,7 +50,7 @@ impl Names {
             if let Some((left, row)) = room {
                 taken[row] = left + wide + CLEAR;
             }
-            Placed { name, x, room }
+            PlacedName { name, x, room }
         };
         Self { placed: names.into_iter().map(place).collect() }
     }
@@ -73,7 +73,7 @@ impl Names {
         let way = if lies == Lies::Above { TICK } else { -TICK };
         let tick = |x: f64| outline::line(Point::new(x, edge), Point::new(x, edge + way * 0.8));
         let ticks: Vec<_> = self.placed.iter().flat_map(|one| tick(one.x)).collect();
-        let name = |one: &Placed| {
+        let name = |one: &PlacedName| {
             let (left, row) = one.room?;
             let baseline = first + step * row as f64 + style::TINY * 0.8;
             Some(FACE.mark(&one.name, Point::new(left, baseline), Anchor::Start))

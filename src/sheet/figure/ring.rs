@@ -5,17 +5,19 @@
 
 use crate::Piece;
 use crate::art::{Ink, Stencils};
-use crate::design::{Bead, Design, Index, Strand};
+use crate::design::{Bead, Design, Index, Part, Strand};
 use crate::drape::{Hung, Ring};
 use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::Mark;
+use crate::sheet::english;
+use crate::sheet::said::{Alternative, SeenAs};
 use crate::units::Length;
 
 use super::bars::bars;
 use super::coil::{Seen, from_above, level, raised, shortened};
 use super::extender::{hooked, joined};
 use super::strands::{Sketch, strand_box, strands};
-use super::{Frame, Layers, Way, mouths};
+use super::{ClosureWay, Frame, Layers, mouths};
 
 /// How far in mm the closure's way is level where it leaves the rows.
 const LEVEL: f64 = 0.1;
@@ -24,24 +26,22 @@ const LEVEL: f64 = 0.1;
 pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option<Vec<Mark>> {
     let tightest = piece.drape.ring()?;
     let rows = rows(piece);
-    let design = &piece.design;
+    let rows: Vec<_> = rows.iter().map(Option::as_ref).collect();
     let closure = closing(tightest, piece, frame, stencils);
-    let mut marks = closure.behind;
-    // Of what meets on the page the higher is nearer.
+    let mut marks = laid(piece, &rows, frame, stencils);
+    marks.extend(bars(&piece.design, &rows, frame, stencils));
+    Some(vec![Mark::figure(english::figure(&Alternative::Closed), closure.around(marks))])
+}
+
+/// The rows: of what meets on the page the higher is nearer.
+fn laid(piece: &Piece, rows: &[Option<&Hung>], frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    let design = &piece.design;
     if design.twist.is_some() {
-        marks.extend(strands(design, &rows.iter().map(Option::as_ref).collect::<Vec<_>>(), frame, stencils));
-    } else {
-        for (strand, hung) in design.strands.iter().zip(&rows) {
-            if let Some(hung) = hung {
-                marks.extend(
-                    Sketch { design, strand, hung, frame, stencils, on_edge: is_along_the_limb(piece) }.strand(),
-                );
-            }
-        }
+        return strands(design, rows, frame, stencils);
     }
-    marks.extend(bars(&piece.design, &rows.iter().map(Option::as_ref).collect::<Vec<_>>(), frame, stencils));
-    marks.extend(closure.before);
-    Some(vec![Mark::figure("the piece closed", marks)])
+    let laid = design.strands.iter().zip(rows).filter_map(|(strand, hung)| Some((strand, (*hung)?)));
+    let on_edge = is_along_the_limb(piece);
+    laid.flat_map(|(strand, hung)| Sketch { design, strand, hung, frame, stencils, on_edge }.strand()).collect()
 }
 
 /// The box round the closed piece: its rows, and all that is drawn of the closure and of bars across the rows.
@@ -81,10 +81,10 @@ pub fn rows(piece: &Piece) -> Vec<Option<Hung>> {
 
 /// What is to be known of a ring's figure before it is measured: how it is seen, or that beads are turned in it.
 #[must_use]
-pub fn note(piece: &Piece) -> Option<&'static str> {
+pub fn seen_as(piece: &Piece) -> Option<SeenAs> {
     match piece.drape.ring() {
-        Some(_) if is_aslant(piece) => Some("across, from above"),
-        Some(_) => piece.design.beads.iter().any(Bead::lies_flat).then_some("flat beads are seen from their edge"),
+        Some(_) if is_aslant(piece) => Some(SeenAs::FromAbove),
+        Some(_) => piece.design.beads.iter().any(Bead::lies_flat).then_some(SeenAs::OnEdge),
         None => None,
     }
 }
@@ -113,26 +113,30 @@ fn middle(design: &Design) -> f64 {
 /// Both sides of the closure, hooked up as short as it goes, along the joints in the gap.
 fn closing(ring: &Ring, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Layers {
     let (design, several) = (&piece.design, is_several(piece));
-    let [mut left, mut right] = [design.closure.left(), design.closure.right()].map(|parts| hooked(parts, design));
-    let outward = match &ring.coil {
-        Some(coil) => {
-            let way = Seen::new(coil).closing(&design.strands[ring.strand]);
-            let share = path::length(&way) / design.closure_length().0.value().max(f64::MIN_POSITIVE);
-            (left, right) = (shortened(&left, share), shortened(&right, share));
-            way
-        }
-        None if several => across_bars(ring.closing.iter().map(|at| raised(*at, middle(design))).collect()),
-        None => across_bars(ring.closing.clone()),
-    };
+    let hooked = [design.closure.left(), design.closure.right()].map(|parts| hooked(parts, design));
+    let (outward, sides) = gap(ring, piece, hooked);
     let inward: Vec<_> = outward.iter().rev().copied().collect();
     let inward = if ring.coil.is_some() { inward } else { across_bars(inward) };
     let hangs = [&inward, &outward].map(|way| hangs(ring, way));
     let [first, last] = mouths(design, rows(piece).iter().map(Option::as_ref));
-    let ways = [Way { line: inward, mouth: first }, Way { line: outward, mouth: last }];
-    let layers = joined(ways, [left, right], hangs, design, frame, stencils);
+    let ways = [ClosureWay { line: inward, mouth: first }, ClosureWay { line: outward, mouth: last }];
+    let layers = joined(ways, sides, hangs, design, frame, stencils);
     let layers = if several { layers.map(from_above) } else { layers };
     // What closes a coil lies over the turns between its ends.
     if ring.coil.is_some() { Layers { before: layers.around(Vec::new()), ..Layers::default() } } else { layers }
+}
+
+/// The way that the closure takes from the last ends to the first, as it is seen, and its sides: those of a coil are
+/// shortened as the way is.
+fn gap(ring: &Ring, piece: &Piece, sides: [Vec<Part>; 2]) -> (Vec<Point>, [Vec<Part>; 2]) {
+    let design = &piece.design;
+    if let Some(coil) = &ring.coil {
+        let way = Seen::new(coil).closing(&design.strands[ring.strand]);
+        let share = path::length(&way) / design.closure_length().0.value().max(f64::MIN_POSITIVE);
+        return (way, sides.map(|parts| shortened(&parts, share)));
+    }
+    let raise = |at: &Point| if is_several(piece) { raised(*at, middle(design)) } else { *at };
+    (across_bars(ring.closing.iter().map(raise).collect()), sides)
 }
 
 /// Which way what is loose lies: outside a ring that lies flat, and below what is seen from above.

@@ -2,8 +2,10 @@
 
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Anchor, Mark, Stroke};
+use crate::paint::mark::{Anchor, Mark, Segment, Stroke};
 use crate::paint::{outline, style};
+use crate::sheet::english;
+use crate::sheet::said::Alternative;
 use crate::units::{INCH, Length, UnitStyle, fraction};
 
 /// Length of the ticks at the figures.
@@ -14,7 +16,7 @@ const FIGURES: f64 = style::TINY;
 const CLEAR: f64 = 0.5;
 
 /// One edge of a ruler.
-struct Edge {
+struct RulerEdge {
     unit: &'static str,
     /// Distance between ticks in mm.
     step: f64,
@@ -24,9 +26,10 @@ struct Edge {
     exact: fn(Length) -> String,
 }
 
-const MILLIMETRES: Edge = Edge { unit: "cm", step: 1.0, lengths: &[(10, 1.0), (5, 0.7), (1, 0.4)], exact: centimetres };
-const EIGHTHS: Edge =
-    Edge { unit: "in", step: INCH / 8.0, lengths: &[(8, 1.0), (4, 0.75), (2, 0.5), (1, 0.35)], exact: fraction };
+const MILLIMETRES: RulerEdge =
+    RulerEdge { unit: "cm", step: 1.0, lengths: &[(10, 1.0), (5, 0.7), (1, 0.4)], exact: centimetres };
+const EIGHTHS: RulerEdge =
+    RulerEdge { unit: "in", step: INCH / 8.0, lengths: &[(8, 1.0), (4, 0.75), (2, 0.5), (1, 0.35)], exact: fraction };
 
 /// A length in centimetres, to the millimetre. What adding up has lost of half a millimetre, a nanometre, does not round it
 /// down.
@@ -36,7 +39,7 @@ fn centimetres(length: Length) -> String {
 
 /// A stretch of a line along which the ruler runs unbroken, in mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Stretch {
+pub struct RulerStretch {
     /// Where it starts on the line.
     pub x: f64,
     /// What the ruler shows there; below 0 there are no ticks.
@@ -49,8 +52,8 @@ pub struct Stretch {
 
 /// A ruler below a line.
 pub struct Ruler {
-    above: Option<Edge>,
-    below: Option<Edge>,
+    above: Option<RulerEdge>,
+    below: Option<RulerEdge>,
     width: f64,
 }
 
@@ -71,12 +74,12 @@ impl Ruler {
     }
 
     /// The ruler along stretches, from its upper left corner.
-    pub fn marks(&self, stretches: &[Stretch], corner: Point) -> Vec<Mark> {
+    pub fn marks(&self, stretches: &[RulerStretch], corner: Point) -> Vec<Mark> {
         if stretches.is_empty() {
             return Vec::new();
         }
         let base = corner.y + if self.above.is_some() { TICK + FIGURES } else { 0.0 };
-        let along = |one: &Stretch| outline::line(Point::new(one.x, base), Point::new(one.x + one.length, base));
+        let along = |one: &RulerStretch| outline::line(Point::new(one.x, base), Point::new(one.x + one.length, base));
         let mut lines: Vec<_> = stretches.iter().flat_map(along).collect();
         let mut marks = Vec::new();
         for (edge, down) in [(&self.above, -1.0), (&self.below, 1.0)] {
@@ -87,53 +90,51 @@ impl Ruler {
             }
         }
         marks.insert(0, Mark::Shape { outline: lines, fill: None, stroke: Some(Stroke::new(style::INK, 0.15)) });
-        vec![Mark::figure("ruler", marks)]
+        vec![Mark::figure(english::figure(&Alternative::Ruler), marks)]
     }
 
     /// The ticks and figures of an edge, `down` or up from the base line.
-    fn edge(
-        &self,
-        edge: &Edge,
-        stretches: &[Stretch],
-        base: f64,
-        down: f64,
-    ) -> (Vec<crate::paint::mark::Step>, Vec<Mark>) {
+    fn edge(&self, edge: &RulerEdge, stretches: &[RulerStretch], base: f64, down: f64) -> (Vec<Segment>, Vec<Mark>) {
         let baseline = base + if down > 0.0 { TICK + FIGURES * 0.82 } else { -TICK - FIGURES * 0.2 };
-        let unit = Type::TINY.width(edge.unit);
-        let mut figures = vec![Type::TINY.mark(edge.unit, Point::new(0.0, baseline), Anchor::Start)];
-        let (mut ticks, mut taken) = (Vec::new(), unit + CLEAR);
-        let drawn = |figure: &str, left: f64| {
-            Type::TINY.coloured(style::INK).mark(figure, Point::new(left, baseline), Anchor::Start)
+        let all: Vec<_> = stretches.iter().flat_map(|stretch| edge.ticks(stretch)).collect();
+        let end = stretches.iter().find_map(|stretch| edge.end(stretch));
+        let lengths = all.iter().map(|(x, at)| (*x, edge.share(*at))).chain(end.iter().map(|(x, _)| (*x, 1.0)));
+        let tick = |(x, share)| outline::line(Point::new(x, base), Point::new(x, base + down * TICK * share));
+        let ticks = lengths.flat_map(tick).collect();
+        let drawn = |(figure, left): (String, f64)| {
+            Type::TINY.coloured(style::INK).mark(&figure, Point::new(left, baseline), Anchor::Start)
         };
-        for (x, at) in stretches.iter().flat_map(|stretch| edge.ticks(stretch)) {
-            let share =
-                edge.lengths.iter().find(|(every, _)| at.is_multiple_of(*every)).map_or(0.0, |(_, share)| *share);
-            ticks.extend(outline::line(Point::new(x, base), Point::new(x, base + down * TICK * share)));
-            let figure = edge.figure(at);
-            let wide = figure.as_deref().map_or(0.0, |figure| Type::TINY.width(figure));
-            let left = (x - wide / 2.0).min(self.width - wide);
-            if let Some(figure) = figure.filter(|_| left >= taken) {
-                figures.push(drawn(&figure, left));
+        let unit = Type::TINY.mark(edge.unit, Point::new(0.0, baseline), Anchor::Start);
+        (ticks, std::iter::once(unit).chain(self.figures(edge, &all, end).into_iter().map(drawn)).collect())
+    }
+
+    /// The figures that have room behind the unit, each with its left end: those of ticks, and of what ends between them.
+    fn figures(&self, edge: &RulerEdge, ticks: &[(f64, u32)], end: Option<(f64, String)>) -> Vec<(String, f64)> {
+        let clear = Type::TINY.width(edge.unit) + CLEAR;
+        let left = |x: f64, wide: f64| (x - wide / 2.0).min(self.width - wide);
+        let (mut figures, mut taken) = (Vec::new(), clear);
+        for (x, figure) in ticks.iter().filter_map(|(x, at)| Some((x, edge.figure(*at)?))) {
+            let wide = Type::TINY.width(&figure);
+            let left = left(*x, wide);
+            if left >= taken {
+                figures.push((figure, left));
                 taken = left + wide + CLEAR;
             }
         }
-        if let Some((x, figure)) = stretches.iter().find_map(|stretch| edge.end(stretch)) {
-            ticks.extend(outline::line(Point::new(x, base), Point::new(x, base + down * TICK)));
+        if let Some((x, figure)) = end {
             let wide = Type::TINY.width(&figure);
-            let left = (x - wide / 2.0).max(unit + CLEAR).min(self.width - wide);
-            // It stands in the place of a figure that it would touch; the first stays, which says the unit.
-            if left < taken && figures.len() > 1 {
-                figures.pop();
-            }
-            figures.push(drawn(&figure, left));
+            let left = (x - wide / 2.0).max(clear).min(self.width - wide);
+            // It stands in the place of a figure that it would touch.
+            figures.pop_if(|_| left < taken);
+            figures.push((figure, left));
         }
-        (ticks, figures)
+        figures
     }
 }
 
-impl Edge {
+impl RulerEdge {
     /// Ticks on a stretch: where on the line, and which.
-    fn ticks(&self, stretch: &Stretch) -> Vec<(f64, u32)> {
+    fn ticks(&self, stretch: &RulerStretch) -> Vec<(f64, u32)> {
         const ROUNDING: f64 = 1e-6;
         let first = ((stretch.from - ROUNDING) / self.step).ceil().max(0.0) as u32;
         let last = ((stretch.from + stretch.length + ROUNDING) / self.step).floor().max(0.0) as u32;
@@ -141,13 +142,18 @@ impl Edge {
     }
 
     /// Where what is measured ends, with a figure of its own, unless a tick with a figure stands there.
-    fn end(&self, stretch: &Stretch) -> Option<(f64, String)> {
+    fn end(&self, stretch: &RulerStretch) -> Option<(f64, String)> {
         const SAME: f64 = 0.05;
         let end = stretch.from + stretch.length;
         let (every, _) = self.lengths.first()?;
         let figured = self.step * f64::from(*every);
         let off = (end / figured - (end / figured).round()).abs() * figured;
         (stretch.closes && off > SAME).then(|| (stretch.x + stretch.length, (self.exact)(Length::mm(end))))
+    }
+
+    /// How long a tick is, as a share of the longest.
+    fn share(&self, at: u32) -> f64 {
+        self.lengths.iter().find(|(every, _)| at.is_multiple_of(*every)).map_or(0.0, |(_, share)| *share)
     }
 
     /// The figure at a tick, if it has one.
@@ -162,7 +168,7 @@ mod tests {
     use super::*;
 
     fn figures(closes: bool, length: f64) -> Vec<String> {
-        let stretch = Stretch { x: 10.0, from: 430.0, length, closes };
+        let stretch = RulerStretch { x: 10.0, from: 430.0, length, closes };
         let marks = Ruler::new(UnitStyle::Both, 60.0).marks(&[stretch], Point::ORIGIN);
         let text = |mark: &Mark| if let Mark::Text(text) = mark { Some(text.text.clone()) } else { None };
         marks.iter().flat_map(Mark::inner).filter_map(text).collect()

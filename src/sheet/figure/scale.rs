@@ -3,7 +3,9 @@
 use crate::geometry::Point;
 use crate::paint::mark::{Anchor, Fill, Mark, Stroke, Text, Weight};
 use crate::paint::{outline, style};
-use crate::units::{INCH, UnitStyle};
+use crate::sheet::english;
+use crate::sheet::said::SeenAs;
+use crate::units::{INCH, Length, UnitStyle};
 
 /// A round scale: so many on paper to so many of the piece.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -58,16 +60,6 @@ impl Scale {
     }
 }
 
-impl std::fmt::Display for Scale {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        if *self == Self::ACTUAL {
-            f.write_str("actual size (1 : 1)")
-        } else {
-            write!(f, "{} : {}", self.paper, self.piece)
-        }
-    }
-}
-
 /// Height in mm of a scale bar with its text.
 pub const BAR_HEIGHT: f64 = 8.0;
 
@@ -76,35 +68,45 @@ const WORDS: f64 = 26.0;
 /// From one line of its words to the next.
 const LINE: f64 = 3.0;
 
+/// Height of the bar itself, and of the baseline of its figures.
+const HEIGHT: f64 = 1.2;
+const ABOVE: f64 = -2.2;
 /// Shortest bar in mm on paper, with room for its words.
 const SHORTEST: f64 = 16.0;
 
-/// A bar that measures the piece, with its scale, from a lower left corner in a width, and a note on what is measured.
-pub fn scale_bar((at, width): (Point, f64), scale: Scale, units: UnitStyle, note: Option<&str>) -> Vec<Mark> {
-    let (least, most, name) = match units {
-        UnitStyle::Mm => (10.0, 5, "mm"),
-        UnitStyle::In | UnitStyle::Both => (INCH / 2.0, 4, "in"),
-    };
-    let unit = least * times(least * f64::from(most) * scale.factor());
-    let step = unit * scale.factor();
-    let fits = |count: &u32| step * f64::from(*count) + WORDS <= width;
-    // Half inches are told in pairs.
-    let count = (1..=most).rev().step_by(2).find(fits).unwrap_or(2 - most % 2);
-    let mut marks = Vec::new();
-    for part in 0..count {
-        let corner = at + Point::new(step * f64::from(part), -1.2);
-        let fill = (part % 2 == 0).then_some(Fill::Flat(style::INK, 1.0));
-        let stroke = Some(Stroke::new(style::INK, 0.15));
-        marks.push(Mark::Shape { outline: outline::rect(corner, step, 1.2), fill, stroke });
-    }
-    let total = unit * f64::from(count);
-    let size = if name == "in" { format!("{:.0} in", total / INCH) } else { format!("{total:.0} mm") };
-    marks.push(text(at + Point::new(0.0, -2.2), "0", Anchor::Start));
-    marks.push(text(at + Point::new(step * f64::from(count), -2.2), &size, Anchor::End));
-    let beside = at + Point::new(step * f64::from(count) + 3.0, 0.0);
-    marks.push(text(beside - Point::new(0.0, note.map_or(0.0, |_| LINE)), &named(scale), Anchor::Start));
-    marks.extend(note.map(|note| text(beside, note, Anchor::Start)));
+/// A bar that measures the piece, with its scale, from a lower left corner in a width, and how a ring is seen that it measures.
+pub fn scale_bar((at, width): (Point, f64), scale: Scale, units: UnitStyle, seen: Option<SeenAs>) -> Vec<Mark> {
+    let (each, count) = divided(width, scale, units);
+    let step = each * scale.factor();
+    let end = at + Point::new(step * f64::from(count), 0.0);
+    let size = english::bar_length(Length::mm(each * f64::from(count)), units);
+    let beside = end + Point::new(3.0, 0.0);
+    let mut marks: Vec<_> = (0..count).map(|part| shaded(at, step, part)).collect();
+    marks.push(text(at + Point::new(0.0, ABOVE), "0", Anchor::Start));
+    marks.push(text(end + Point::new(0.0, ABOVE), &size, Anchor::End));
+    marks.push(text(beside - Point::new(0.0, seen.map_or(0.0, |_| LINE)), &english::beside_bar(scale), Anchor::Start));
+    marks.extend(seen.map(|seen| text(beside, english::seen_as(seen), Anchor::Start)));
     marks
+}
+
+/// How long each part of the bar is in mm of the piece, and how many parts have room in a width with the words.
+fn divided(width: f64, scale: Scale, units: UnitStyle) -> (f64, u32) {
+    let (least, most) = match units {
+        UnitStyle::Mm => (10.0, 5),
+        UnitStyle::In | UnitStyle::Both => (INCH / 2.0, 4),
+    };
+    let each = least * times(least * f64::from(most) * scale.factor());
+    let fits = |count: &u32| each * scale.factor() * f64::from(*count) + WORDS <= width;
+    // Half inches are told in pairs.
+    (each, (1..=most).rev().step_by(2).find(fits).unwrap_or(2 - most % 2))
+}
+
+/// A part of the bar, every other one black.
+fn shaded(at: Point, step: f64, part: u32) -> Mark {
+    let corner = at + Point::new(step * f64::from(part), -HEIGHT);
+    let fill = part.is_multiple_of(2).then_some(Fill::Flat(style::INK, 1.0));
+    let stroke = Some(Stroke::new(style::INK, 0.15));
+    Mark::Shape { outline: outline::rect(corner, step, HEIGHT), fill, stroke }
 }
 
 /// How many times as long a bar of a length must be to be read: 1, 2, 5, 10, 20, …
@@ -112,11 +114,6 @@ fn times(length: f64) -> f64 {
     let decades = (0..6).map(|power| (0..power).fold(1.0, |ten, _| ten * 10.0));
     let steps = decades.flat_map(|ten| [1.0, 2.0, 5.0].map(|step| step * ten));
     steps.into_iter().find(|times| length * times >= SHORTEST).unwrap_or(1.0)
-}
-
-/// What stands beside the bar.
-fn named(scale: Scale) -> String {
-    if scale.paper == scale.piece { "Actual size".to_owned() } else { format!("Scale {scale}") }
 }
 
 fn text(at: Point, words: &str, anchor: Anchor) -> Mark {

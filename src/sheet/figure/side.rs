@@ -3,11 +3,13 @@
 use std::f64::consts::PI;
 
 use crate::art::{Stencils, eye_wire};
-use crate::design::{Design, Finding, Index, Part, Strand, Worn};
+use crate::design::{Design, Finding, Index, Part, Strand, WornOpen};
 use crate::drape::Hung;
 use crate::geometry::{Point, path};
 use crate::paint::mark::Mark;
 use crate::pattern::FindingKind;
+use crate::sheet::english;
+use crate::sheet::said::Alternative;
 use crate::units::Length;
 
 use super::Frame;
@@ -15,14 +17,14 @@ use super::fastened::{is_hitched, reach_round};
 
 /// The way of one side of a closure.
 #[derive(Clone, Debug, Default)]
-pub struct Way {
+pub struct ClosureWay {
     /// The line that leads away from the strands' ends; none on the side of an earring on which it does not hang.
     pub line: Vec<Point>,
     /// The middle of the strands at the mouth of the cone that covers their ends, where there is one.
     pub mouth: Option<Point>,
 }
 
-impl From<Vec<Point>> for Way {
+impl From<Vec<Point>> for ClosureWay {
     fn from(line: Vec<Point>) -> Self {
         Self { line, mouth: None }
     }
@@ -100,19 +102,19 @@ impl Layers {
 
     /// Both sides, each with the line that leads away from the strands' ends.
     pub fn of(
-        [(left, first), (right, last)]: [(&Way, &[Part]); 2],
+        [(left, first), (right, last)]: [(&ClosureWay, &[Part]); 2],
         design: &Design,
         frame: &Frame,
         stencils: &mut Stencils<'_>,
     ) -> Self {
         let half = passed(left, first, design, frame, stencils).map(|half| Mark::ornament(vec![half]));
-        let mut sides = [(0, left, first, "first side of the closure"), (1, right, last, "last side of the closure")];
-        sides.sort_by_key(|(_, _, parts, _)| lies_across(parts, design));
+        let mut sides = [(0, left, first), (1, right, last)];
+        sides.sort_by_key(|(_, _, parts)| lies_across(parts, design));
         let mut layers = Self::default();
-        for (at, way, parts, label) in sides {
+        for (at, way, parts) in sides {
             let drawn = side(way, parts, Some(at), design, frame, stencils);
             let layer = if lies_before(parts, design) { &mut layers.before } else { &mut layers.behind };
-            layer.extend((!drawn.is_empty()).then(|| Mark::figure(label, drawn)));
+            layer.extend((!drawn.is_empty()).then(|| Mark::figure(english::figure(&Alternative::Side(at)), drawn)));
             if half.is_none() {
                 layers.before.extend(linked(way, parts, at, design, frame, stencils));
             }
@@ -134,12 +136,18 @@ fn lies_across(parts: &[Part], design: &Design) -> bool {
 
 /// The half that lies before the strand of a ring through which its last end goes; nothing where not all of that side is
 /// drawn.
-fn passed(way: &Way, parts: &[Part], design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Option<Mark> {
+fn passed(
+    way: &ClosureWay,
+    parts: &[Part],
+    design: &Design,
+    frame: &Frame,
+    stencils: &mut Stencils<'_>,
+) -> Option<Mark> {
     let closure = &design.closure;
-    let is_passed = matches!(closure.open(), Some(Worn::Through(_))) && parts.len() == closure.left().len();
+    let is_passed = matches!(closure.open(), Some(WornOpen::Through(_))) && parts.len() == closure.left().len();
     let ring = parts.last().filter(|_| is_passed && !way.line.is_empty())?;
     let next = reach(parts);
-    let side = Side::new(way, parts, Some(0), design, frame, stencils);
+    let side = DrawnSide::new(way, parts, Some(0), design, frame, stencils);
     let (from, outward) = side.way_of(ring.finding, next - ring.reach.value(), next);
     Some(side.stencils.lower_half(ring.finding, from, outward, frame.scale))
 }
@@ -147,7 +155,7 @@ fn passed(way: &Way, parts: &[Part], design: &Design, frame: &Frame, stencils: &
 /// The findings of one side laid straight along x from the frame's origin.
 pub fn laid_side(parts: &[Part], design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let line = vec![Point::ORIGIN, Point::new(reach(parts) + 1.0, 0.0)];
-    side(&Way::from(line), parts, None, design, frame, stencils)
+    side(&ClosureWay::from(line), parts, None, design, frame, stencils)
 }
 
 /// How far what holds the strands' ends on a side lies over them: nothing where their loops reach round its wire, else by
@@ -162,7 +170,7 @@ fn set_back(parts: &[Part], side: Option<usize>, design: &Design) -> f64 {
 /// What of one side's rings and eyes lies before what they link with: to the right of the way outward towards the strands,
 /// to its left at the outer end of a ring.
 pub fn linked(
-    way: &Way,
+    way: &ClosureWay,
     parts: &[Part],
     at: usize,
     design: &Design,
@@ -172,7 +180,7 @@ pub fn linked(
     if way.line.is_empty() {
         return Vec::new();
     }
-    let mut drawn = Side::new(way, parts, Some(at), design, frame, stencils);
+    let mut drawn = DrawnSide::new(way, parts, Some(at), design, frame, stencils);
     for (index, (part, stretch)) in placed(parts).enumerate() {
         drawn.links(part.finding, stretch, index > 0 || !is_hitched(design, at));
     }
@@ -181,7 +189,7 @@ pub fn linked(
 
 /// The findings of one side along its way, of the first ends or the last where it is known; none where there is none.
 pub fn side(
-    way: &Way,
+    way: &ClosureWay,
     parts: &[Part],
     of: Option<usize>,
     design: &Design,
@@ -191,29 +199,27 @@ pub fn side(
     if way.line.is_empty() {
         return Vec::new();
     }
-    let mut drawn = Side::new(way, parts, of, design, frame, stencils);
-    for (index, (part, [at, next])) in placed(parts).enumerate() {
+    let mut drawn = DrawnSide::new(way, parts, of, design, frame, stencils);
+    for (index, (part, stretch)) in placed(parts).enumerate() {
         let kind = |index: usize| parts.get(index).map(|part| design.findings[part.finding].kind());
-        match (kind(index), kind(index + 1)) {
-            (Some(FindingKind::Chain), _) => drawn.chain(part.finding, at, next),
-            (Some(FindingKind::EndBar | FindingKind::BoxHalf | FindingKind::SlideHalf), _) => {
-                drawn.across(part.finding, at)
-            }
-            (Some(FindingKind::EyePin), Some(FindingKind::Cone | FindingKind::BeadCap)) => {
-                drawn.covered_pin(at, part, &parts[index + 1]);
-            }
-            (Some(FindingKind::EyePin), _) => drawn.pin(at, part),
-            (Some(FindingKind::Cone | FindingKind::BeadCap), _)
-                if index > 0 && design.findings[parts[index - 1].finding].is_pin() => {}
-            _ => drawn.straight(part.finding, at, next),
+        let covered = parts.get(index + 1).filter(|_| kind(index + 1).is_some_and(covers));
+        let is_cover =
+            kind(index).is_some_and(covers) && index > 0 && design.findings[parts[index - 1].finding].is_pin();
+        if !is_cover {
+            drawn.part(part, stretch, covered);
         }
     }
     drawn.marks
 }
 
+/// Whether what is of a kind covers a pin before it.
+const fn covers(kind: FindingKind) -> bool {
+    matches!(kind, FindingKind::Cone | FindingKind::BeadCap)
+}
+
 /// One side of the closure as it is drawn.
-struct Side<'a, 's, 'd> {
-    along: &'a Way,
+struct DrawnSide<'a, 's, 'd> {
+    along: &'a ClosureWay,
     design: &'a Design,
     frame: &'a Frame,
     stencils: &'s mut Stencils<'d>,
@@ -222,10 +228,10 @@ struct Side<'a, 's, 'd> {
     marks: Vec<Mark>,
 }
 
-impl<'a, 's, 'd> Side<'a, 's, 'd> {
+impl<'a, 's, 'd> DrawnSide<'a, 's, 'd> {
     /// With nothing drawn yet; see [`side`].
     fn new(
-        along: &'a Way,
+        along: &'a ClosureWay,
         parts: &[Part],
         of: Option<usize>,
         design: &'a Design,
@@ -233,6 +239,19 @@ impl<'a, 's, 'd> Side<'a, 's, 'd> {
         stencils: &'s mut Stencils<'d>,
     ) -> Self {
         Self { along, design, frame, stencils, back: set_back(parts, of, design), marks: Vec::new() }
+    }
+
+    /// A part between two distances, with what covers it, where it is a pin.
+    fn part(&mut self, part: &Part, [at, next]: [f64; 2], cover: Option<&Part>) {
+        match self.design.findings[part.finding].kind() {
+            FindingKind::Chain => self.chain(part.finding, at, next),
+            FindingKind::EndBar | FindingKind::BoxHalf | FindingKind::SlideHalf => self.across(part.finding, at),
+            FindingKind::EyePin => match cover {
+                Some(cover) => self.covered_pin(at, part, cover),
+                None => self.pin(at, part),
+            },
+            _ => self.straight(part.finding, at, next),
+        }
     }
 
     /// Where a stretch starts on the page, and its direction there.

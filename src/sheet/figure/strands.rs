@@ -1,5 +1,7 @@
 //! Strands at rest: cord, beads, knots, branches and end findings.
 
+use std::f64::consts::{FRAC_PI_2, PI};
+
 use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Bar, Bead, Bit, Dangle, Design, Finding, Index, Pin, Strand, What};
@@ -8,10 +10,13 @@ use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::paint::outline;
 use crate::pattern::FindingKind;
+use crate::sheet::english;
+use crate::sheet::said::Alternative;
 use crate::trade::usual;
 use crate::units::Length;
 
 use super::bars::{bars, middle};
+use super::ends::EndFinding;
 use super::fastened::is_hung;
 use super::{Frame, ends, twined};
 
@@ -20,7 +25,7 @@ use super::{Frame, ends, twined};
 pub fn strands(design: &Design, hung: &[Option<&Hung>], frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     if design.twist.is_some() {
         let all = twined::layers(design, hung, frame, stencils, 1).concat();
-        return vec![Mark::figure(twined::label(design), all)];
+        return vec![Mark::figure(english::figure(&Alternative::twisted(design)), all)];
     }
     let laid =
         longest_first(design).into_iter().filter_map(|at| Some((&design.strands[at], (*hung.get(at.number())?)?)));
@@ -30,7 +35,7 @@ pub fn strands(design: &Design, hung: &[Option<&Hung>], frame: &Frame, stencils:
         marks.extend(Sketch { design, strand, hung, frame, stencils, on_edge: false }.cord());
     }
     for (strand, hung) in order {
-        let label = format!("strand {}", strand.name);
+        let label = english::figure(&Alternative::Strand(&strand.name));
         marks.push(Mark::figure(label, Sketch { design, strand, hung, frame, stencils, on_edge: false }.strung()));
     }
     marks.extend(bars(design, hung, frame, stencils));
@@ -69,7 +74,7 @@ impl<'a> Sketch<'a, '_, '_> {
         for seat in &self.hung.seats {
             let bit = self.bit(seat);
             if let Some(aside) = middle(bit, self.strand, self.design) {
-                let across = Point::towards(std::f64::consts::FRAC_PI_2 - seat.angle);
+                let across = Point::towards(FRAC_PI_2 - seat.angle);
                 let centre = self.frame.page(seat.centre) + across * (aside * self.frame.scale);
                 marks.extend(self.at(bit, centre, -seat.angle, seat.toward));
             }
@@ -120,34 +125,43 @@ impl<'a> Sketch<'a, '_, '_> {
 
     /// The findings that close both ends, from each loop inward.
     pub(super) fn ends(&mut self) -> Vec<Mark> {
-        let length = self.strand.finished.value();
         let mut marks = self.fastenings();
-        for (end, from_last) in self.strand.ends.iter().zip([false, true]) {
-            let at = if from_last { length } else { 0.0 };
-            if self.strand.is_turned(end, self.design) && self.hung.reaches(at) {
-                let (point, onward) = self.hung.at(at);
-                let outward = if from_last { -onward } else { std::f64::consts::PI - onward };
-                marks.push(turned_loop(self.strand, self.frame.page(point), outward, self.frame.scale, self.stencils));
-            }
-        }
-        for (side, (end, from_last)) in self.strand.ends.iter().zip([false, true]).enumerate() {
+        marks.extend([0, 1].into_iter().filter_map(|side| self.turned(side)));
+        for side in [0, 1] {
             let through = self.fastened(side).through(self.strand, side, self.design);
-            for closed in ends::closed(end, self.design) {
-                let at = |depth: f64| if from_last { length - depth } else { depth };
-                let own = self.design.findings[closed.finding].length().unwrap_or_default().value();
-                let far = if closed.outward { (closed.depth - own).max(0.0) } else { closed.depth + own };
-                if !self.hung.reaches(at(closed.depth)) || !self.hung.reaches(at(far)) {
-                    continue;
-                }
-                let beyond = if is_hung(&self.design.findings[closed.finding]) { through } else { 0.0 };
-                let (point, angle) = self.hung.at(at(closed.depth));
-                let point = point + Point::towards(angle) * if from_last { beyond } else { 0.0 - beyond };
-                let onward = from_last == closed.outward;
-                let way = if onward { -angle } else { std::f64::consts::PI - angle };
-                marks.push(self.stencils.finding(closed.finding, self.frame.page(point), way, self.frame.scale));
-            }
+            let all = ends::closed(&self.strand.ends[side], self.design);
+            marks.extend(all.iter().filter_map(|finding| self.end_finding(finding, side, through)));
         }
         marks
+    }
+
+    /// Where a side's end is, as far in as that.
+    fn inward(&self, side: usize, depth: f64) -> f64 {
+        if side == 0 { depth } else { self.strand.finished.value() - depth }
+    }
+
+    /// The loop into which an end is turned.
+    fn turned(&self, side: usize) -> Option<Mark> {
+        let at = self.inward(side, 0.0);
+        let is_turned = self.strand.is_turned(&self.strand.ends[side], self.design) && self.hung.reaches(at);
+        let (point, onward) = is_turned.then(|| self.hung.at(at))?;
+        let outward = if side == 0 { PI - onward } else { -onward };
+        Some(turned_loop(self.strand, self.frame.page(point), outward, self.frame.scale, self.stencils))
+    }
+
+    /// A finding that closes an end, if the strand is laid as far as that; one that hangs on what the cord goes through
+    /// stands so much farther out.
+    fn end_finding(&mut self, closed: &EndFinding, side: usize, through: f64) -> Option<Mark> {
+        let finding = &self.design.findings[closed.finding];
+        let own = finding.length().unwrap_or_default().value();
+        let far = if closed.outward { (closed.depth - own).max(0.0) } else { closed.depth + own };
+        let [at, far] = [closed.depth, far].map(|depth| self.inward(side, depth));
+        let (point, angle) = (self.hung.reaches(at) && self.hung.reaches(far)).then(|| self.hung.at(at))?;
+        let beyond = if is_hung(finding) { through } else { 0.0 };
+        let point = point + Point::towards(angle) * if side == 0 { 0.0 - beyond } else { beyond };
+        let onward = (side == 1) == closed.outward;
+        let way = if onward { -angle } else { PI - angle };
+        Some(self.stencils.finding(closed.finding, self.frame.page(point), way, self.frame.scale))
     }
 
     /// What sits in a seat, but for what the strand shares with others.
@@ -234,7 +248,7 @@ pub fn strung_finding(
 
 /// A branch straight down the page from a point on the cord.
 pub fn branch(dangle: &Dangle, from: Point, design: &Design, scale: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let down = std::f64::consts::FRAC_PI_2;
+    let down = FRAC_PI_2;
     let foot = from + Point::new(0.0, dangle.drop * scale);
     let hanger = |on: Index<Finding>| {
         if design.findings[on].is_pin() {

@@ -7,30 +7,30 @@
 use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Design, Part, Strand};
-use crate::drape::{Hung, Joint, Seat, Spot, on_way};
+use crate::drape::{Hung, Joint, Seat, Waypoint, on_way};
 use crate::geometry::Point3;
 use crate::pattern::FindingKind;
 use crate::units::Length;
 
 use super::Frame;
-use super::side::{Layers, Way};
+use super::side::{ClosureWay, Layers};
 
 /// The way that a strand takes in front, from one side of the neck to the other.
 pub struct Track {
     /// Places with their stations: less than nothing or more than the strand's length where the closure reaches
     /// to the front.
-    spots: Vec<Spot>,
+    spots: Vec<Waypoint>,
     /// Between which stations it is not seen, where both its ends are.
     unseen: Option<[f64; 2]>,
 }
 
 impl Track {
     /// The tracks of strands that take these ways, one a strand; none where a strand does not reach round.
-    pub fn all(lines: &[Vec<Spot>]) -> Vec<Option<Self>> {
+    pub fn all(lines: &[Vec<Waypoint>]) -> Vec<Option<Self>> {
         lines.iter().map(|line| Self::new(line)).collect()
     }
 
-    fn new(line: &[Spot]) -> Option<Self> {
+    fn new(line: &[Waypoint]) -> Option<Self> {
         let in_sight = line.chunk_by(|one, other| one.hidden == other.hidden).filter(|run| !run[0].hidden);
         if let ([first, .., last], [one, .., other]) = (line, in_sight.clone().collect::<Vec<_>>().as_slice())
             && !first.hidden
@@ -39,13 +39,13 @@ impl Track {
             let unseen = Some([one[one.len() - 1].station, other[0].station]);
             return Some(Self { spots: [*one, *other].concat(), unseen });
         }
-        let lowest = |run: &&[Spot]| run.iter().map(|spot| spot.at.y).fold(f64::INFINITY, f64::min);
+        let lowest = |run: &&[Waypoint]| run.iter().map(|spot| spot.at.y).fold(f64::INFINITY, f64::min);
         let run = in_sight.min_by(|one, other| lowest(one).total_cmp(&lowest(other)))?;
         (run.len() > 1).then(|| Self { spots: run.to_vec(), unseen: None })
     }
 
     /// The places in order, with their stations.
-    pub fn spots(&self) -> &[Spot] {
+    pub fn spots(&self) -> &[Waypoint] {
         &self.spots
     }
 
@@ -62,7 +62,7 @@ impl Track {
             let angle = along.front().angle();
             Some(Seat { centre: place.front(), angle, near: place.z, toward: along.z, ..*seat })
         };
-        let joint = |spot: &Spot| Joint { station: spot.station, at: spot.at.front() };
+        let joint = |spot: &Waypoint| Joint { station: spot.station, at: spot.at.front() };
         let end = |station: f64| Some(Joint { station, at: self.at(station)?.0.front() });
         let length = strand.finished.value();
         let inside = self.spots.iter().filter(|spot| (0.0..=length).contains(&spot.station)).map(joint);
@@ -92,11 +92,11 @@ pub fn closing_on(tracks: &[Option<Track>], piece: &Piece, frame: &Frame, stenci
     let (closure, length) = (&piece.design.closure, strand.finished.value());
     let left = track.spots.iter().rev().filter(|spot| spot.station < 0.0);
     let right = track.spots.iter().filter(|spot| spot.station > length);
-    let side = |start: f64, outer: Vec<&Spot>, parts: &[Part]| {
+    let side = |start: f64, outer: Vec<&Waypoint>, parts: &[Part]| {
         let end = track.at(start)?.0.front();
         let line: Vec<_> = std::iter::once(end).chain(outer.iter().map(|spot| spot.at.front())).collect();
         let room = (outer.last()?.station - start).abs();
-        Some((Way::from(line), in_front(parts, room, &piece.design)))
+        Some((ClosureWay::from(line), in_front(parts, room, &piece.design)))
     };
     let first = side(0.0, left.collect(), closure.left()).unwrap_or_default();
     let last = side(length, right.collect(), closure.right()).unwrap_or_default();

@@ -4,15 +4,8 @@ use crate::art::Stencils;
 use crate::design::Design;
 use crate::drape::Hung;
 use crate::paint::mark::Mark;
-use crate::steps::english::words::list;
 
 use super::{Frame, Sketch};
-
-/// What a figure of twisted strands is called.
-pub fn label(design: &Design) -> String {
-    let names: Vec<_> = design.strands.iter().map(|strand| strand.name.as_str()).collect();
-    format!("strands {}, twisted together", list(&names))
-}
 
 /// Twisted strands in so many layers, from the cords and what is farthest to what is nearest.
 pub fn layers(
@@ -34,14 +27,12 @@ pub fn layers(
     }
     strung.sort_by(|(one, _), (other, _)| one.total_cmp(other));
     let each = strung.len().div_ceil(count).max(1);
-    let mut layers = vec![ground];
-    for (at, (_, marks)) in strung.into_iter().enumerate() {
-        if at > 0 && at % each == 0 {
-            layers.push(Vec::new());
-        }
-        if let Some(layer) = layers.last_mut() {
-            layer.extend(marks);
-        }
-    }
-    layers
+    let mut strung = strung.into_iter().map(|(_, marks)| marks);
+    let mut layers = std::iter::from_fn(|| {
+        let layer: Vec<_> = strung.by_ref().take(each).collect();
+        (!layer.is_empty()).then(|| layer.into_iter().flatten().collect::<Vec<_>>())
+    });
+    // What is farthest lies with the cords.
+    ground.extend(layers.next().into_iter().flatten());
+    std::iter::once(ground).chain(layers).collect()
 }

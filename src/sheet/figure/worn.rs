@@ -5,17 +5,17 @@ use std::f64::consts::FRAC_PI_2;
 use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Index, Strand};
-use crate::drape::{Hung, Spot, Worn};
+use crate::drape::{Hung, Waypoint, Worn};
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::Block;
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
+use crate::sheet::english;
+use crate::sheet::said::Alternative;
 
 use super::labels::{DISC_ROOM, is_numbered, thick};
 use super::{Frame, Track, closing_on, lowest_point, on_tracks, straightened, strand_box};
 
-/// What the figure is called to those who cannot see it.
-pub const LABEL: &str = "the piece on the neck";
 /// How far the shoulders are drawn from the middle, and how high the neck, as shares of its base's breadth.
 const SHOULDERS: f64 = 1.0;
 const THROAT: f64 = 0.42;
@@ -42,7 +42,7 @@ pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &mut Stencils
     }
     marks.extend(numbers(piece, worn, &frame));
     let height = extent.height() * scale;
-    Some(Block::new(width, height, vec![Mark::figure(LABEL, marks)]))
+    Some(Block::new(width, height, vec![Mark::figure(english::figure(&Alternative::OnNeck), marks)]))
 }
 
 /// How many things are strung.
@@ -78,32 +78,32 @@ fn body(worn: &Worn, frame: &Frame) -> Mark {
         fill: None,
         stroke: Some(Stroke { dashes: vec![0.8, 0.8], ..Stroke::new(style::RULE, 0.2) }),
     };
-    Mark::figure("neck and shoulders", vec![side(-1.0), side(1.0), base])
+    Mark::figure(english::figure(&Alternative::Neck), vec![side(-1.0), side(1.0), base])
 }
 
 /// A strand as a line, or as one on either side of the neck.
-fn strand(line: &[Spot], frame: &Frame) -> Vec<Mark> {
+fn strand(line: &[Waypoint], frame: &Frame) -> Vec<Mark> {
     let runs = line.chunk_by(|one, other| one.hidden == other.hidden).filter(|run| !run[0].hidden);
-    let drawn = |run: &[Spot]| {
+    let drawn = |run: &[Waypoint]| {
         let points: Vec<_> = in_sight(run).map(|point| frame.page(point)).collect();
         stroke(outline::polyline(&straightened(&points)), 0.5)
     };
     runs.map(drawn).collect()
 }
 
-fn stroke(outline: Vec<crate::paint::mark::Step>, width: f64) -> Mark {
+fn stroke(outline: Vec<crate::paint::mark::Segment>, width: f64) -> Mark {
     Mark::Shape { outline, fill: None, stroke: Some(Stroke { round: true, ..Stroke::new(style::INK, width) }) }
 }
 
 /// The places of a line that are seen.
-fn in_sight(line: &[Spot]) -> impl Iterator<Item = Point> + Clone {
+fn in_sight(line: &[Waypoint]) -> impl Iterator<Item = Point> + Clone {
     line.iter().filter(|spot| !spot.hidden).map(|spot| spot.at.front())
 }
 
 /// The strands' numbers above their lowest places, where they have room between the strands.
 fn numbers(piece: &Piece, worn: &Worn, frame: &Frame) -> Vec<Mark> {
     let seen = piece.design.strands.indices().zip(&worn.lines).filter(|(_, line)| !line.is_empty());
-    let place = |(index, line): (Index<Strand>, &Vec<Spot>)| {
+    let place = |(index, line): (Index<Strand>, &Vec<Waypoint>)| {
         (index, frame.page(lowest_point(in_sight(line))), thick(piece, index) * frame.scale)
     };
     let mut places: Vec<_> = seen.map(place).collect();
@@ -118,6 +118,6 @@ fn numbers(piece: &Piece, worn: &Worn, frame: &Frame) -> Vec<Mark> {
 
 /// A strand's number in its place.
 fn number(piece: &Piece, index: Index<Strand>, seat: Point) -> Mark {
-    let label = format!("strand {}", piece.design.strands[index].name);
+    let label = english::figure(&Alternative::Strand(&piece.design.strands[index].name));
     Mark::figure(label, super::disc(index.ordinal(), seat))
 }

@@ -6,6 +6,8 @@ use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, column};
 use crate::paint::mark::{Mark, Role, Stroke};
 use crate::paint::{metrics, outline, style};
+use crate::sheet::english::heading;
+use crate::sheet::said::Subheading;
 use crate::steps::english::{self, Warned};
 
 use super::around::after;
@@ -26,10 +28,10 @@ pub fn boxed(design: &Design, width: f64) -> Block {
     let said = (1..=most).filter(fits).map(|columns| {
         let width = column(room, columns, COLUMNS_GAP);
         let each = cautions.iter().map(|caution| Block::stack([warning(caution, width), Block::gap(0.8)], 0.0));
-        Block::row(balanced(each.collect(), columns).map(|side| Block { width, ..side }), COLUMNS_GAP)
+        Block::row(balanced(&each.collect::<Vec<_>>(), columns).map(|side| Block { width, ..side }), COLUMNS_GAP)
     });
     let lowest = said.min_by(|one, other| one.height.total_cmp(&other.height)).unwrap_or_default();
-    edged(Block::stack([Type::STRONG.line("Before you start"), lowest], 0.8), width)
+    edged(Block::stack([Type::STRONG.line(&heading(Subheading::Cautions)), lowest], 0.8), width)
 }
 
 /// A caution, its title before its first words.
@@ -44,22 +46,7 @@ fn warning(caution: &Warned, width: f64) -> Block {
 }
 
 /// Blocks in order in at most so many columns, the tallest of which is as low as can be.
-fn balanced(blocks: Vec<Block>, columns: usize) -> impl Iterator<Item = Block> {
-    let filled = |most: f64| {
-        let mut height = 0.0;
-        let mut sides: Vec<Vec<Block>> = Vec::new();
-        for block in &blocks {
-            height += block.height;
-            match sides.last_mut().filter(|_| height <= most) {
-                Some(side) => side.push(block.clone()),
-                None => {
-                    height = block.height;
-                    sides.push(vec![block.clone()]);
-                }
-            }
-        }
-        sides
-    };
+fn balanced(blocks: &[Block], columns: usize) -> impl Iterator<Item = Block> {
     let heights = |from: usize| {
         blocks[from..].iter().scan(0.0, |sum, block| {
             *sum += block.height;
@@ -68,8 +55,25 @@ fn balanced(blocks: Vec<Block>, columns: usize) -> impl Iterator<Item = Block> {
     };
     let mut most: Vec<f64> = (0..blocks.len()).flat_map(heights).collect();
     most.sort_by(f64::total_cmp);
-    let sides = most.into_iter().map(filled).find(|sides| sides.len() <= columns).unwrap_or_default();
-    sides.into_iter().map(|side| Block::stack(side, 0.0))
+    let sides = most.into_iter().map(|most| filled(blocks, most)).find(|sides| sides.len() <= columns);
+    sides.unwrap_or_default().into_iter().map(|side| Block::stack(side, 0.0))
+}
+
+/// Blocks in order in columns that are no taller than so much.
+fn filled(blocks: &[Block], most: f64) -> Vec<Vec<Block>> {
+    let mut height = 0.0;
+    let mut sides: Vec<Vec<Block>> = Vec::new();
+    for block in blocks {
+        height += block.height;
+        match sides.last_mut().filter(|_| height <= most) {
+            Some(side) => side.push(block.clone()),
+            None => {
+                height = block.height;
+                sides.push(vec![block.clone()]);
+            }
+        }
+    }
+    sides
 }
 
 /// A block in a box of a width.

@@ -5,7 +5,8 @@ use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Mark, Role, Stroke};
 use crate::paint::{outline, style};
-use crate::sheet::Sheet;
+use crate::sheet::said::Alternative;
+use crate::sheet::{Sheet, english};
 use crate::units::INCH;
 
 /// Sides of the squares, with what is printed in them.
@@ -63,20 +64,17 @@ fn square(side: f64, name: &str) -> Block {
     let edge = outline::rect(Point::new(EDGE, EDGE), side, side);
     let mut marks = vec![Mark::Shape { outline: edge, fill: None, stroke: Some(LINE) }];
     let size = SIZE.line(name);
-    let note = Type::TINY.line("each side");
+    let note = Type::TINY.line(english::EACH_SIDE);
     let words = Block::stack([size, note], 0.0);
     let corner = Point::new((side - words.width) / 2.0, (side - words.height) / 2.0);
     marks.extend(words.at(corner));
-    Block::new(side, side + 2.0 * EDGE, vec![Mark::figure(format!("a square of {name}"), marks)])
+    Block::new(side, side + 2.0 * EDGE, vec![Mark::figure(english::figure(&Alternative::Square(name)), marks)])
 }
 
 fn words(sheet: &Sheet<'_>, width: f64, has_joins: bool) -> Block {
     let heading = &sheet.piece.design.heading;
-    let say = "Print at 100 %, which printers also call actual size, not fitted to the page. \
-               Then measure this: the squares tell whether all else has its size.";
-    let title = Type::HEADING.fitted(&format!("{}, actual size", heading.title), width).in_role(Role::Heading(1));
-    let joins = "Read a strand strip by strip; what is pale is shown again on the strip before or after. Or cut the strips out and tape each to the next, cut edge on left line: \
-                 the strand, whole, to lay the work on.";
-    let words = std::iter::once(say).chain(has_joins.then_some(joins)).map(|say| Type::SMALL.paragraph(say, width));
+    let title = Type::HEADING.fitted(&english::actual_size(&heading.title), width).in_role(Role::Heading(1));
+    let say = std::iter::once(english::MEASURE).chain(has_joins.then_some(english::JOIN));
+    let words = say.map(|say| Type::SMALL.paragraph(say, width));
     Block::stack(std::iter::once(title).chain(words), 0.8)
 }

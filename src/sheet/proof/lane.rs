@@ -9,12 +9,14 @@ use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
+use crate::sheet::english;
 use crate::sheet::figure::names::{Lies, Names};
-use crate::sheet::figure::{self, Frame, Ruler, Sketch, Stretch};
+use crate::sheet::figure::{self, Frame, Ruler, RulerStretch, Sketch};
+use crate::sheet::said::{self, SideOf};
 use crate::steps::posts::{Posts, between};
 use crate::units::{Length, UnitStyle};
 
-use super::strip::Window;
+use super::strip::StripWindow;
 
 /// Room between a lane's ruler and what it measures.
 const BELOW_RULER: f64 = 1.5;
@@ -25,14 +27,14 @@ const LABEL: f64 = 1.0;
 const BEYOND_CORD: f64 = 2.0;
 
 /// What is laid in a lane.
-enum Laid<'a> {
+enum InLane<'a> {
     Strand(&'a Strand, &'a Hung),
     Side(&'a [Part]),
 }
 
 /// A lane.
 pub struct Lane<'a> {
-    laid: Laid<'a>,
+    laid: InLane<'a>,
     words: String,
     /// Length of what is laid in mm.
     pub length: f64,
@@ -59,70 +61,60 @@ pub fn lanes<'a>(piece: &'a Piece, stencils: &mut Stencils<'_>) -> Vec<Lane<'a>>
         design.strands.iter().zip(&piece.drape.strands).map(|(strand, hung)| Lane::strand(piece, strand, hung));
     let closure = &design.closure;
     let both = !closure.left().is_empty() && !closure.right().is_empty();
-    let sides = [(closure.left(), "first"), (closure.right(), "last")];
+    let sides = [(closure.left(), SideOf::First), (closure.right(), SideOf::Last)];
     let sides = sides.into_iter().filter(|(parts, _)| !parts.is_empty());
-    strands.chain(sides.map(|(parts, name)| Lane::side(piece, parts, both.then_some(name), stencils))).collect()
+    let which = |side| if both { side } else { SideOf::Only };
+    strands.chain(sides.map(|(parts, side)| Lane::side(piece, parts, which(side), stencils))).collect()
 }
 
 impl<'a> Lane<'a> {
-    fn strand(piece: &'a Piece, strand: &'a Strand, hung: &'a Hung) -> Self {
-        let units = piece.design.heading.units;
-        let length = strand.finished.value();
-        let extent =
-            figure::strand_box(&piece.design, strand, &hung.straight(0.0, length, |seat| !meets(seat, strand)));
-        let extent = extent.unwrap_or_default();
-        let slides = strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(from, to) if to > from));
-        let rest = if slides { "; beads where they come to rest" } else { "" };
-        let words = format!(
-            "{}: finished {} from {}{rest}",
-            strand.name,
-            units.ruler(strand.finished),
-            between(&piece.design, strand)
-        );
-        let longest = strand.bits().map(|bit| 2.0 * aside(bit, &piece.design)).fold(0.0, f64::max);
-        let round = strand.cord_width(&piece.design).value() / 2.0;
-        let posts = Posts::new(&piece.design, strand);
-        let posts: Vec<_> = posts.all().iter().map(|post| (post.name.clone(), post.station.value())).collect();
-        let (lead, tail) = ((-extent.low.x).max(0.0), (extent.high.x - length).max(0.0));
+    /// One that is as long as what is laid in it, and reaches as far as a box.
+    fn new(laid: InLane<'a>, words: String, (length, extent): (f64, Extent), units: UnitStyle) -> Self {
         Self {
-            laid: Laid::Strand(strand, hung),
+            laid,
             words,
             length,
-            reach: reach(extent),
-            lead,
-            tail,
-            longest,
-            round,
-            units,
-            naming: Names::new(posts.clone(), length + tail).height(),
-            posts,
-        }
-    }
-
-    fn side(piece: &'a Piece, parts: &'a [Part], name: Option<&str>, stencils: &mut Stencils<'_>) -> Self {
-        let (design, units) = (&piece.design, piece.design.heading.units);
-        let length: Length = parts.iter().map(|part| part.reach).sum();
-        let name = name.map_or_else(|| "Closure".to_owned(), |name| format!("Closure at the {name} ends"));
-        let words = format!("{name}: {} at its longest, from the strands outward", units.ruler(length));
-        let longest =
-            parts.iter().map(|part| part.reach - part.cut.unwrap_or_default()).fold(Length::ZERO, Length::max);
-        let frame = Frame::ACTUAL;
-        let marks = figure::laid_side(parts, design, &frame, stencils);
-        let Extent { low: top, high: bottom } = stencils.around(&marks).unwrap_or_default();
-        let (length, longest) = (length.value(), longest.value());
-        Self {
-            laid: Laid::Side(parts),
-            words,
-            length,
-            reach: (-top.y, bottom.y),
-            lead: -top.x,
-            tail: (bottom.x - length).max(0.0),
-            longest,
+            reach: (extent.high.y, -extent.low.y),
+            lead: -extent.low.x,
+            tail: (extent.high.x - length).max(0.0),
+            longest: 0.0,
             round: 0.0,
             units,
             posts: Vec::new(),
             naming: Names::new(Vec::new(), length).height(),
         }
+    }
+
+    fn strand(piece: &'a Piece, strand: &'a Strand, hung: &'a Hung) -> Self {
+        let (design, length) = (&piece.design, strand.finished.value());
+        let straight = hung.straight(0.0, length, |seat| !meets(seat, strand));
+        let extent = figure::strand_box(design, strand, &straight).unwrap_or_default();
+        let units = piece.telling.units;
+        let lane = Self::new(InLane::Strand(strand, hung), of_strand(design, strand, units), (length, extent), units);
+        let posts = Posts::new(design, strand);
+        let posts: Vec<_> = posts.all().iter().map(|post| (post.name.clone(), post.station.value())).collect();
+        Self {
+            reach: reach(extent),
+            lead: lane.lead.max(0.0),
+            longest: strand.bits().map(|bit| 2.0 * aside(bit, design)).fold(0.0, f64::max),
+            round: strand.cord_width(design).value() / 2.0,
+            naming: Names::new(posts.clone(), length + lane.tail).height(),
+            posts,
+            ..lane
+        }
+    }
+
+    fn side(piece: &'a Piece, parts: &'a [Part], side: SideOf, stencils: &mut Stencils<'_>) -> Self {
+        let (design, units) = (&piece.design, piece.telling.units);
+        let length: Length = parts.iter().map(|part| part.reach).sum();
+        let words = english::lane(said::LaneName::Side(side, length), units);
+        let longest = parts.iter().map(|part| part.reach - part.cut.unwrap_or_default());
+        let marks = figure::laid_side(parts, design, &Frame::ACTUAL, stencils);
+        // On the page y counts downward.
+        let Extent { low, high } = stencils.around(&marks).unwrap_or_default();
+        let extent = Extent { low: Point::new(low.x, -high.y), high: Point::new(high.x, -low.y) };
+        let lane = Self::new(InLane::Side(parts), words, (length.value(), extent), units);
+        Self { longest: longest.fold(Length::ZERO, Length::max).value(), ..lane }
     }
 
     /// Height of the lane.
@@ -140,7 +132,7 @@ impl<'a> Lane<'a> {
     }
 
     /// What stays in its place and lies in a window, by name, with where on the page that stands.
-    fn names(&self, window: Window, width: f64) -> Names {
+    fn names(&self, window: StripWindow, width: f64) -> Names {
         let inside = self.posts.iter().filter(|(_, at)| (window.first..=window.last).contains(at));
         Names::new(inside.map(|(name, at)| (name.clone(), at - window.first)), width)
     }
@@ -160,8 +152,8 @@ impl<'a> Lane<'a> {
     }
 
     /// How far below the lane's upper edge the things reach that a window shows.
-    pub fn depth(&self, window: Window, piece: &Piece) -> f64 {
-        let Laid::Strand(strand, hung) = self.laid else { return self.height() };
+    pub fn depth(&self, window: StripWindow, piece: &Piece) -> f64 {
+        let InLane::Strand(strand, hung) = self.laid else { return self.height() };
         let hung = hung.straight(0.0, 0.0, |seat| is_shown(window, seat, strand, &piece.design));
         let extent = figure::strand_box(&piece.design, strand, &hung);
         self.cord() + extent.map_or(0.0, |extent| reach(extent).1)
@@ -170,62 +162,68 @@ impl<'a> Lane<'a> {
     /// What a window shows of it, on a width; with its number, if it is one of several strips.
     pub fn draw(
         &self,
-        window: Window,
+        window: StripWindow,
         number: Option<usize>,
         width: f64,
         piece: &Piece,
         stencils: &mut Stencils<'_>,
     ) -> Block {
-        let words = number.map_or_else(|| self.words.clone(), |number| format!("Strip {number} · {}", self.words));
+        let words = number.map_or_else(|| self.words.clone(), |number| english::strip(number, &self.words));
         let window = self.with_lead(window);
         let origin = Point::new(-window.first, self.cord());
-        let frame = Frame { origin, scale: 1.0 };
-        let marks = match self.laid {
-            Laid::Strand(strand, hung) => {
-                let hung = self.laid_in(window, strand, hung, &piece.design);
-                Sketch { design: &piece.design, strand, hung: &hung, frame: &frame, stencils, on_edge: false }.alone()
-            }
-            Laid::Side(parts) => {
-                let marks = figure::laid_side(parts, &piece.design, &frame, stencils);
-                within(marks, -self.longest, width)
-            }
-        };
+        let drawn =
+            Mark::figure(words.clone(), self.shown(window, &Frame { origin, scale: 1.0 }, width, piece, stencils));
         let left = window.from - window.first + LABEL;
         let label = Type::SMALL_STRONG.fitted(&words, width - left).at(Point::new(left, 0.0));
         let ruler = Ruler::new(self.units, width).marks(&[self.stretch(window)], Point::new(0.0, self.ruler_top()));
         let names = self.names(window, width).marks(self.names_top(), Lies::Below);
         let ends = self.ends(window, origin);
-        let drawn = Mark::figure(words, marks);
-        Block::new(
-            width,
-            self.height(),
-            label.into_iter().chain(ruler).chain(names).chain(ends).chain([drawn]).collect(),
-        )
+        let marks = label.into_iter().chain(ruler).chain(names).chain(ends).chain([drawn]);
+        Block::new(width, self.height(), marks.collect())
+    }
+
+    /// What is laid in it as far as a window shows that.
+    fn shown(
+        &self,
+        window: StripWindow,
+        frame: &Frame,
+        width: f64,
+        piece: &Piece,
+        stencils: &mut Stencils<'_>,
+    ) -> Vec<Mark> {
+        let design = &piece.design;
+        match self.laid {
+            InLane::Strand(strand, hung) => {
+                let hung = self.laid_in(window, strand, hung, design);
+                Sketch { design, strand, hung: &hung, frame, stencils, on_edge: false }.alone()
+            }
+            InLane::Side(parts) => within(figure::laid_side(parts, design, frame, stencils), -self.longest, width),
+        }
     }
 
     /// The window moved for what reaches before the start of a lane that is not cut.
-    fn with_lead(&self, window: Window) -> Window {
+    fn with_lead(&self, window: StripWindow) -> StripWindow {
         let needed = (self.lead + window.first).max(0.0);
         let uncut = window.from == 0.0 && self.end() + needed <= window.to;
         let shift = if uncut { needed } else { 0.0 };
-        Window { first: window.first - shift, last: window.last - shift, ..window }
+        StripWindow { first: window.first - shift, last: window.last - shift, ..window }
     }
 
     /// What a window shows of the ruler.
-    fn stretch(&self, window: Window) -> Stretch {
+    fn stretch(&self, window: StripWindow) -> RulerStretch {
         let (from, to) = (window.first.max(0.0), window.last.min(self.length));
-        Stretch { x: from - window.first, from, length: to - from, closes: to == self.length }
+        RulerStretch { x: from - window.first, from, length: to - from, closes: to == self.length }
     }
 
     /// What a window shows of a strand.
-    fn laid_in(&self, window: Window, strand: &Strand, hung: &Hung, design: &Design) -> Hung {
+    fn laid_in(&self, window: StripWindow, strand: &Strand, hung: &Hung, design: &Design) -> Hung {
         let wanted = |seat: &Seat| is_shown(window, seat, strand, design);
         let from = strand.face_from(design, (window.first + self.round).max(0.0));
         hung.straight(from, (window.last - self.round).min(self.length), wanted)
     }
 
     /// Thin lines down from the ruler where the lane begins and ends.
-    fn ends(&self, window: Window, origin: Point) -> Option<Mark> {
+    fn ends(&self, window: StripWindow, origin: Point) -> Option<Mark> {
         let stretch = self.stretch(window);
         let (first, last) = (stretch.from, stretch.from + stretch.length);
         let top = self.cord() - self.reach.0 - BELOW_RULER;
@@ -240,9 +238,16 @@ impl<'a> Lane<'a> {
     }
 }
 
+/// What is said of a strand's lane.
+fn of_strand(design: &Design, strand: &Strand, units: UnitStyle) -> String {
+    let slides = strand.trains.iter().any(|train| matches!(train.rest, Rest::Free(from, to) if to > from));
+    let (name, between) = (&strand.name, between(design, strand));
+    english::lane(said::LaneName::Strand { name, finished: strand.finished, between, slides }, units)
+}
+
 /// Whether a window shows a seat: in its own part what lies there at least in part, and beyond what it has room for
 /// the whole of.
-fn is_shown(window: Window, seat: &Seat, strand: &Strand, design: &Design) -> bool {
+fn is_shown(window: StripWindow, seat: &Seat, strand: &Strand, design: &Design) -> bool {
     let (start, end) = taken(seat, strand, design);
     let is_inside = (start < window.to && end > window.from) || (start >= window.first && end <= window.last);
     is_inside && !meets(seat, strand)

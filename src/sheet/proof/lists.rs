@@ -10,7 +10,9 @@ use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::pattern::FindingKind;
-use crate::sheet::{Sheet, face, legend, spec};
+use crate::sheet::english::{self, spec};
+use crate::sheet::said::Subheading;
+use crate::sheet::{Sheet, face, legend};
 
 use super::GAP;
 
@@ -20,19 +22,17 @@ const CHAIN: f64 = 40.0;
 const WIDEST: f64 = 0.6;
 /// Room in mm for the heading above a drawing and the rule below it.
 const AROUND: f64 = 12.0;
-/// What stands in the place of a drawing that has no room.
-const TOO_LARGE: &str = "too large to be drawn here: see the strands";
-/// Width of those words.
+/// Width of the words in the place of a drawing that has no room.
 const WORDS: f64 = 30.0;
 
 /// Pours the findings and beads at actual size into pages with a room.
 pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) {
     if !sheet.piece.design.findings.is_empty() {
-        flow.heading(face::heading("Findings"));
+        flow.heading(face::heading(Subheading::Findings));
         flow.table(findings(sheet, room, stencils).set(room.width));
         flow.gap(GAP);
     }
-    flow.heading(face::heading("Beads"));
+    flow.heading(face::heading(Subheading::Beads));
     flow.table(beads(sheet, room, stencils).set(room.width));
 }
 
@@ -42,7 +42,7 @@ fn findings(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Table
     let mut table = Table::new(vec![Column::new("", Align::Middle), Column::wrapping("")]);
     for (index, finding) in design.findings.entries() {
         let drawing = fitting(drawing(index, finding.kind(), stencils), room);
-        let words = Cell::Double(finding.name.clone(), spec::of(design, Article::Finding(index)));
+        let words = Cell::Double(finding.name.clone(), spec::of(design, Article::Finding(index), sheet.units()));
         table.push(vec![Cell::Drawing(drawing), words]);
     }
     table
@@ -63,7 +63,7 @@ fn beads(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Table {
 /// A drawing, or words in its place where it has no room.
 fn fitting(drawing: Block, room: Rect) -> Block {
     let fits = drawing.width <= room.width * WIDEST && drawing.height <= room.height - AROUND;
-    if fits { drawing } else { Type::TINY.paragraph(TOO_LARGE, WORDS) }
+    if fits { drawing } else { Type::TINY.paragraph(english::TOO_LARGE, WORDS) }
 }
 
 /// A finding at actual size; of a chain, a piece.

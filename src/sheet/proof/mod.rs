@@ -12,15 +12,15 @@ mod part;
 mod strip;
 
 use std::cmp::Ordering;
-use std::fmt;
 
 use crate::art::Stencils;
 use crate::trade::paper::Paper;
 
 use strip::Strip;
 
-use super::page::Body;
-use super::{Sheet, figure};
+use super::page::PageBody;
+use super::said::{FooterScale, Proved, SectionKind};
+use super::{Sheet, english, figure};
 use crate::paint::layout::Block;
 use crate::paint::layout::flow::{Flow, Poured};
 
@@ -40,32 +40,13 @@ pub struct TooManyPages {
     pub paper: Paper,
 }
 
-impl TooManyPages {
-    /// What to change.
-    #[must_use]
-    pub fn help(&self) -> &'static str {
-        if self.paper == Paper::A3 {
-            "a pattern of fewer or shorter strands has a proof; `festoon sheet` draws pieces of any length"
-        } else {
-            "ask for larger paper, as with --paper a3; `festoon sheet` draws pieces of any length"
-        }
-    }
-}
-
-impl fmt::Display for TooManyPages {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (pages, paper) = (self.pages, self.paper.word());
-        write!(f, "at actual size the strands would take {pages} pages of {paper}, more than {MOST_PAGES}")
-    }
-}
-
 impl std::error::Error for TooManyPages {}
 
 /// Draws the proof's pages.
 ///
 /// # Errors
 /// Where the strands take more than [`MOST_PAGES`].
-pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<Body>, TooManyPages> {
+pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<PageBody>, TooManyPages> {
     let room = sheet.room();
     let below = room.below(check::height(room.width) + GAP);
     let lanes = lane::lanes(sheet.piece, stencils);
@@ -76,30 +57,41 @@ pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<Body>
     }
     let mut flow = Flow::new(below);
     strips.iter().for_each(|strip| strip.pour(&mut flow, below, sheet.piece, stencils));
+    meetings(&mut flow, sheet, below.width, stencils);
+    lists::pour(&mut flow, sheet, below, stencils);
+    let joins = strips.iter().any(Strip::is_numbered);
+    let checked = |mut page: Poured| {
+        page.marks.extend(check::marks(sheet, room, joins));
+        page
+    };
+    let checked = flow.into_pages().into_iter().map(checked);
+    Ok(checked.enumerate().map(|(index, page)| body(page, shows(index + 1, pages))).collect())
+}
+
+/// What ends of strands go through where they meet.
+fn meetings(flow: &mut Flow, sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) {
     for strand in &sheet.piece.design.strands {
-        let met = figure::meeting(&sheet.piece.design, strand, below.width, stencils);
+        let met = figure::meeting(&sheet.piece.design, strand, width, stencils);
         met.into_iter().for_each(|(block, _)| flow.add(Block::stack([block, Block::gap(GAP)], 0.0)));
     }
-    lists::pour(&mut flow, sheet, below, stencils);
-    let body = |(index, mut page): (usize, Poured)| {
-        page.marks.extend(check::marks(sheet, room, strips.iter().any(Strip::is_numbered)));
-        Body {
-            name: "Proof".to_owned(),
-            description: describe(index + 1, pages),
-            marks: page.marks,
-            scale: "actual size (1 : 1)".to_owned(),
-            checked: false,
-        }
-    };
-    Ok(flow.into_pages().into_iter().enumerate().map(body).collect())
+}
+
+fn body(page: Poured, shows: Proved) -> PageBody {
+    let section = english::section(&SectionKind::Proof(shows));
+    PageBody {
+        name: section.name.to_owned(),
+        description: section.description,
+        marks: page.marks,
+        scale: english::scaled(FooterScale::Proof),
+        checked: false,
+    }
 }
 
 /// What is on a page, where strands take some.
-fn describe(page: usize, strands: usize) -> String {
-    let what = match page.cmp(&strands) {
-        Ordering::Less => "Strands laid straight",
-        Ordering::Equal => "Strands laid straight, with findings and beads where they have room below,",
-        Ordering::Greater => "Findings and beads",
-    };
-    format!("{what} at actual size, with squares of 50 mm and 2 in to measure.")
+fn shows(page: usize, strands: usize) -> Proved {
+    match page.cmp(&strands) {
+        Ordering::Less => Proved::Strands,
+        Ordering::Equal => Proved::Both,
+        Ordering::Greater => Proved::Lists,
+    }
 }

@@ -13,6 +13,8 @@ use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Stroke};
 use crate::paint::{outline, style};
+use crate::sheet::english;
+use crate::sheet::said::Join;
 
 use super::lane::Lane;
 use super::part::part;
@@ -32,7 +34,7 @@ const ASIDE: f64 = 1.0;
 
 /// The part of a lane that a strip shows, in stations.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Window {
+pub struct StripWindow {
     /// Where the strip's own part begins: after the cut.
     pub from: f64,
     /// Where it ends.
@@ -46,7 +48,7 @@ pub struct Window {
 /// A lane, or what of it lies between two cuts.
 pub struct Strip<'a> {
     lane: &'a Lane<'a>,
-    window: Window,
+    window: StripWindow,
     /// Room beyond the cuts.
     beyond: f64,
     /// Its number among all strips of the proof that join; nothing where its lane is whole.
@@ -62,24 +64,29 @@ pub struct Strip<'a> {
 
 /// The strips of lanes on a width.
 pub fn strips<'a>(lanes: &'a [Lane<'a>], width: f64, piece: &Piece) -> Vec<Strip<'a>> {
-    let mut strips = Vec::new();
     let mut numbers = 1..;
-    for lane in lanes {
-        let beyond =
-            if is_whole(lane, width) { BEYOND.0 } else { lane.longest.clamp(BEYOND.0, BEYOND.1.min(width / 5.0)) };
-        let step = width - 2.0 * beyond;
-        let count = ((lane.end() - beyond) / step).ceil().max(1.0) as usize;
-        let strip = |at: usize| {
-            let (from, goes_on) = (step * at as f64, at + 1 < count);
-            let (first, last) = (from - beyond, from + step + beyond);
-            let window = Window { from, to: if goes_on { last - beyond } else { last }, first, last };
-            let number = if count > 1 { numbers.next() } else { None };
-            let height = words(number) + lane.depth(window, piece);
-            Strip { lane, window, beyond, number, goes_back: at > 0, goes_on, width, height }
-        };
-        strips.extend((0..count).map(strip));
-    }
-    strips
+    lanes.iter().flat_map(|lane| of_lane(lane, width, &mut numbers, piece)).collect()
+}
+
+/// The strips of a lane, numbered on where it takes several.
+fn of_lane<'a>(
+    lane: &'a Lane<'a>,
+    width: f64,
+    numbers: &mut impl Iterator<Item = usize>,
+    piece: &Piece,
+) -> Vec<Strip<'a>> {
+    let beyond = if is_whole(lane, width) { BEYOND.0 } else { lane.longest.clamp(BEYOND.0, BEYOND.1.min(width / 5.0)) };
+    let step = width - 2.0 * beyond;
+    let count = ((lane.end() - beyond) / step).ceil().max(1.0) as usize;
+    let strip = |at: usize| {
+        let (from, goes_on) = (step * at as f64, at + 1 < count);
+        let (first, last) = (from - beyond, from + step + beyond);
+        let window = StripWindow { from, to: if goes_on { last - beyond } else { last }, first, last };
+        let number = if count > 1 { numbers.next() } else { None };
+        let height = words(number) + lane.depth(window, piece);
+        Strip { lane, window, beyond, number, goes_back: at > 0, goes_on, width, height }
+    };
+    (0..count).map(strip).collect()
 }
 
 fn is_whole(lane: &Lane<'_>, width: f64) -> bool {
@@ -197,12 +204,12 @@ impl Strip<'_> {
         let mut marks = Vec::new();
         if self.goes_back {
             marks.extend(line(left));
-            let words = format!("strip {} ends here", number - 1);
+            let words = english::join(Join::Before(number - 1));
             marks.push(Type::TINY.mark(&words, Point::new(left + ASIDE, style::TINY), Anchor::Start));
         }
         if self.goes_on {
             marks.extend(line(right));
-            let words = format!("cut here; lay on the left line of strip {}", number + 1);
+            let words = english::join(Join::After(number + 1));
             marks.push(Type::TINY.mark(&words, Point::new(right - ASIDE, style::TINY), Anchor::End));
         }
         marks
@@ -215,12 +222,12 @@ impl Strip<'_> {
         let mut marks = Vec::new();
         if tier > 0 {
             marks.extend(line(WORDS + tiers.beyond));
-            let words = format!("page {} ends at the upper line", page - 1);
+            let words = english::join(Join::Above(page - 1));
             marks.push(Type::TINY.mark(&words, Point::new(0.0, baseline), Anchor::Start));
         }
         if tier + 1 < tiers.count {
             marks.extend(line(tiers.height - WORDS - tiers.beyond));
-            let words = format!("cut at the lower line; lay it on the upper line of page {}", page + 1);
+            let words = english::join(Join::Below(page + 1));
             marks.push(Type::TINY.mark(&words, Point::new(self.width, baseline), Anchor::End));
         }
         marks

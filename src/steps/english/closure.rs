@@ -4,7 +4,7 @@ use super::words::{a, count, list};
 use super::{Teller, Told, ordinal};
 use crate::design::{Finding, Index};
 use crate::pattern::FindingKind;
-use crate::steps::ends::{Way, closings};
+use crate::steps::ends::{Fastening, closings};
 use crate::steps::side::{Side, on_both};
 use crate::steps::task::Hang;
 use crate::units::Length;
@@ -35,15 +35,15 @@ impl Teller<'_> {
 
     /// What closes the strands' ends, each in a word.
     pub(super) fn closings(self) -> Vec<&'static str> {
-        let word = |way: Way| match way {
-            Way::Crimped => "crimp",
-            Way::Covered => "knot cover",
-            Way::Glued => "cord end",
-            Way::Turned => "turned loop",
-            Way::Linked => "end link",
-            Way::Pinned => "pin's loop",
-            Way::Hitched => "lark's head",
-            Way::Knotted | Way::Tied => "knot",
+        let word = |way: Fastening| match way {
+            Fastening::Crimped => "crimp",
+            Fastening::Covered => "knot cover",
+            Fastening::Glued => "cord end",
+            Fastening::Turned => "turned loop",
+            Fastening::Linked => "end link",
+            Fastening::Pinned => "pin's loop",
+            Fastening::Hitched => "lark's head",
+            Fastening::Knotted | Fastening::Tied => "knot",
         };
         closings(self.design).into_iter().map(word).collect()
     }

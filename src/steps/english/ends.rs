@@ -1,12 +1,13 @@
 //! Closing the strands' ends, in words: what all ways of closing say.
 
 use super::closure::opened;
+use super::posts::between;
 use super::words::{self, list, strand as name, strands};
 use super::{Group, Told, ordinal};
 use crate::design::{Index, Part, Strand};
 use crate::pattern::{FindingKind, Kind};
-use crate::steps::ends::{Way, beside_end};
-use crate::steps::posts::{between, is_hitched};
+use crate::steps::ends::{Fastening, beside_end};
+use crate::steps::posts::{self, is_hitched};
 use crate::steps::side::Side;
 
 impl<'a> Group<'a> {
@@ -49,11 +50,11 @@ impl<'a> Group<'a> {
             );
         }
         let how = match self.ends.way {
-            Way::Linked | Way::Pinned | Way::Covered => "",
+            Fastening::Linked | Fastening::Pinned | Fastening::Covered => "",
             _ if is_hitched(self.ends.design, self.ends.strand) => " (outside of each, pulled straight)",
             _ => " (outside of one end loop to outside of the other, pulled straight)",
         };
-        let between = between(self.ends.design, self.ends.strand);
+        let between = between(posts::between(self.ends.design, self.ends.strand));
         format!("From {between}{how} {}.{}", self.finished(self.ends.strand), self.slack().unwrap_or_default())
     }
 
@@ -83,14 +84,14 @@ impl<'a> Group<'a> {
     pub(super) fn linked(self) -> Told {
         let (ends, end) = (self.ends, ordinal(self.ends.side));
         let link = match ends.way {
-            Way::Glued => format!("the loop at the {end} end of {}", self.whose()),
-            Way::Pinned if ends.design.strands.len() == 1 => "the loop of the pin".to_owned(),
-            Way::Pinned => format!("the loop of the pin of {}", self.whose()),
+            Fastening::Glued => format!("the loop at the {end} end of {}", self.whose()),
+            Fastening::Pinned if ends.design.strands.len() == 1 => "the loop of the pin".to_owned(),
+            Fastening::Pinned => format!("the loop of the pin of {}", self.whose()),
             _ => format!("the {end} end link of {}", self.whose()),
         };
         let ring = ends.part().filter(|part| ends.design.findings[part.finding].is_open_ring());
         let text = match ring {
-            None if ends.way == Way::Glued => format!("Hang {link} on what it goes {}.", self.target()),
+            None if ends.way == Fastening::Glued => format!("Hang {link} on what it goes {}.", self.target()),
             None if ends.rolls_shut() => {
                 format!("Take {link} {}, and roll it shut.", self.target())
             }
@@ -102,7 +103,7 @@ impl<'a> Group<'a> {
         } else {
             "No gap shows where it closes."
         });
-        let what = if ends.way == Way::Pinned { "pin".to_owned() } else { format!("{end} end") };
+        let what = if ends.way == Fastening::Pinned { "pin".to_owned() } else { format!("{end} end") };
         Told::new(format!("Hang the {what}"), text).check(check)
     }
 
@@ -157,7 +158,7 @@ impl<'a> Group<'a> {
     }
 
     /// Whether the strands hang one below another.
-    const fn is_below_a_neck(self) -> bool {
+    fn is_below_a_neck(self) -> bool {
         matches!(self.ends.design.heading.kind, Kind::Necklace | Kind::Strap)
     }
 
@@ -174,7 +175,7 @@ impl<'a> Group<'a> {
             return format!("From {from} they hang in this order: {order}.");
         }
         let each = others.iter().map(|at| self.finished(&design.strands[*at]));
-        let from = between(design, self.ends.strand);
+        let from = between(posts::between(design, self.ends.strand));
         let lengths = list(&each.collect::<Vec<_>>());
         format!("They hang in the same order as at the first ends: {order}. From {from} {lengths}.")
     }

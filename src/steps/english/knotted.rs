@@ -1,6 +1,7 @@
 //! Ends that a knot holds, in words: in a knot cover, on what they go round, or to each other; and the fold of a
 //! doubled cord, which is hitched.
 
+use super::posts::from;
 use super::words::{a, list};
 use super::{Group, Told};
 use crate::design::{Bit, Finding, What};
@@ -44,7 +45,7 @@ impl Group<'_> {
             return String::new();
         }
         let short = strand.finished + strand.told_slack().unwrap_or_default() - strand.ends[1].takes;
-        let (from, short) = (datum(design, strand), self.teller.ruler(short));
+        let (from, short) = (from(datum(design, strand)), self.teller.ruler(short));
         format!(
             " While the cover is open, the strand measures {short} {from} to where the {} goes into it.",
             self.cord()

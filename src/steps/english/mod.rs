@@ -2,12 +2,15 @@
 //! before it has words, and nothing after it looks at them.
 
 mod cautions;
+pub mod chart;
 mod closure;
 mod crimped;
+mod drawings;
 mod ends;
 mod finish;
 mod glued;
 mod knotted;
+pub mod posts;
 mod prepare;
 mod stringing;
 mod sum;
@@ -25,15 +28,16 @@ use super::task::{EndWork, Task};
 use super::{Drawing, Step};
 
 pub use cautions::{FOR_A_CHILD, Warned, caution};
+pub use drawings::drawing;
 pub use stringing::{counts, measures};
 pub use sum::sum;
 pub use tools::tool;
 pub use twisted::twisted;
 
-/// All steps of a design in words.
+/// All steps of a design in words, with lengths in units.
 #[must_use]
-pub fn told(design: &Design) -> Vec<Told> {
-    tell(design, &super::steps(design))
+pub fn told(design: &Design, units: UnitStyle) -> Vec<Told> {
+    tell(design, &super::steps(design), units)
 }
 
 /// The cautions of a design in words.
@@ -42,10 +46,10 @@ pub fn cautions(design: &Design) -> Vec<Warned> {
     super::cautions(design).into_iter().map(caution).collect()
 }
 
-/// The tools of a design in words.
+/// The tools of a design in words, with lengths in units.
 #[must_use]
-pub fn tools(design: &Design) -> Vec<String> {
-    super::tools(design).into_iter().map(|one| tool(one, design.heading.units)).collect()
+pub fn tools(design: &Design, units: UnitStyle) -> Vec<String> {
+    super::tools(design).into_iter().map(|one| tool(one, units)).collect()
 }
 
 /// A step in words.
@@ -72,10 +76,10 @@ impl Told {
     }
 }
 
-/// Puts steps of a design into words.
+/// Puts steps of a design into words, with lengths in units.
 #[must_use]
-pub fn tell(design: &Design, steps: &[Step<'_>]) -> Vec<Told> {
-    let teller = Teller { design };
+pub fn tell(design: &Design, steps: &[Step<'_>], units: UnitStyle) -> Vec<Told> {
+    let teller = Teller { design, units };
     steps.iter().map(|step| Told { drawing: step.drawing, ..teller.task(&step.task) }).collect()
 }
 
@@ -83,6 +87,7 @@ pub fn tell(design: &Design, steps: &[Step<'_>]) -> Vec<Told> {
 #[derive(Clone, Copy)]
 struct Teller<'d> {
     design: &'d Design,
+    units: UnitStyle,
 }
 
 impl<'d> Teller<'d> {
@@ -114,7 +119,7 @@ impl<'d> Teller<'d> {
     }
 
     fn end(self, ends: &Ends<'_>, work: EndWork) -> Told {
-        let group = Group { ends, teller: Teller { design: ends.design } };
+        let group = Group { ends, teller: Teller { design: ends.design, ..self } };
         match work {
             EndWork::Thread => group.thread(),
             EndWork::Loop(crimp) => group.loop_through(self.name(crimp)),
@@ -140,12 +145,8 @@ impl<'d> Teller<'d> {
         }
     }
 
-    fn units(self) -> UnitStyle {
-        self.design.heading.units
-    }
-
     fn ruler(self, length: Length) -> String {
-        self.units().ruler(length)
+        self.units.ruler(length)
     }
 
     fn name(self, finding: Index<Finding>) -> &'d str {

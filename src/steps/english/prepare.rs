@@ -3,12 +3,12 @@
 use std::collections::BTreeSet;
 
 use super::words::{a, count, list, names};
-use super::{Teller, Told, twisted};
+use super::{Teller, Told, chart, twisted};
 use crate::design::{Bead, Bit, Cord, Dangle, Finding, Foot, Index, Phrase, Strand, What};
 use crate::materials::render::words as amount;
 use crate::pattern::{CordKind, Shape};
-use crate::steps::task::{Above, Cut, Hold, Pins};
-use crate::steps::{chart, prepare};
+use crate::steps::prepare;
+use crate::steps::task::{Above, CutNote, Hold, Pins};
 use crate::trade::usual;
 use crate::units::{Length, eighths};
 
@@ -30,16 +30,16 @@ impl Teller<'_> {
         })
     }
 
-    pub(super) fn cut(self, cuts: &[Cut<'_>]) -> Told {
+    pub(super) fn cut(self, cuts: &[CutNote<'_>]) -> Told {
         let said = cuts.iter().map(|cut| match cut {
-            Cut::Stretch => "Stretch the elastic gently a few times before you measure it.".to_owned(),
-            Cut::OwnNeedle(cord) => self.own_needle(*cord),
-            Cut::Trial(strand) => self.trial(strand),
-            Cut::Pieces(cord) => self.pieces(*cord),
-            Cut::Coil(strand) => self.off_coil(strand),
-            Cut::Knots(strand) => self.for_knots(strand),
-            Cut::Twisted => twisted(self.design).unwrap_or_default(),
-            Cut::Flying => FLYING.to_owned(),
+            CutNote::Stretch => "Stretch the elastic gently a few times before you measure it.".to_owned(),
+            CutNote::OwnNeedle(cord) => self.own_needle(*cord),
+            CutNote::Trial(strand) => self.trial(strand),
+            CutNote::Pieces(cord) => self.pieces(*cord),
+            CutNote::Coil(strand) => self.off_coil(strand),
+            CutNote::Knots(strand) => self.for_knots(strand),
+            CutNote::Twisted => twisted(self.design, self.units).unwrap_or_default(),
+            CutNote::Flying => FLYING.to_owned(),
         });
         Told::new(format!("Cut the {}", self.cords()), said.collect::<Vec<_>>().join(" "))
     }
@@ -71,7 +71,7 @@ impl Teller<'_> {
 
     /// What to cut for a strand: `17 ⅛ in (435 mm)`; of chain whose links are known, `49 links, 162 mm,`.
     fn piece(self, strand: &Strand) -> String {
-        let length = amount::cut(strand.cut(), self.units());
+        let length = amount::cut(strand.cut(), self.units);
         strand.links(self.design).map_or(length.clone(), |links| format!("{}, {length},", count(links, "link")))
     }
 
@@ -160,14 +160,14 @@ impl Teller<'_> {
     }
 
     fn on_ring(self, dangle: &Dangle, many: &str) -> Told {
-        let row = chart::row(self.design, &phrases(dangle.bits.iter()));
+        let row = chart::row(self.design, &phrases(dangle.bits.iter()), self.units);
         let text = format!("Open {} sideways, hang {row} in it, and close it the same way.", self.held(dangle));
         Told::new(named("Make", many, &row), text).check("It is shut: no gap shows.")
     }
 
     /// A piece of chain is cut, and its last link opened for what hangs on it.
     fn on_chain(self, dangle: &Dangle, chain: Index<Finding>, many: &str, times: u64) -> Told {
-        let row = chart::row(self.design, &phrases(dangle.bits.iter()));
+        let row = chart::row(self.design, &phrases(dangle.bits.iter()), self.units);
         let (pieces, whose) =
             if times == 1 { (String::new(), "its") } else { (format!("{times} pieces of "), "each piece's") };
         let length = self.design.findings[chain].length().unwrap_or_default();
@@ -186,7 +186,7 @@ impl Teller<'_> {
 
     /// A bail's prongs are spread, set into the hole from both sides, and pinched (common practice, no source).
     fn on_bail(self, dangle: &Dangle, many: &str) -> Told {
-        let row = chart::row(self.design, &phrases(dangle.bits.iter()));
+        let row = chart::row(self.design, &phrases(dangle.bits.iter()), self.units);
         let bail = self.held(dangle);
         let text = format!(
             "Spread the prongs of {bail} a little, set them into the hole of {row} from both sides, and pinch them shut with chain-nose \
@@ -197,7 +197,7 @@ impl Teller<'_> {
 
     fn on_pin(self, dangle: &Dangle, foot: Foot, lowest: Option<Index<Bead>>, many: &str, times: u64) -> Told {
         let (design, name) = (self.design, dangle.on.map_or("pin", |on| self.name(on)));
-        let row = chart::row(design, &phrases(dangle.bits.iter().rev()));
+        let row = chart::row(design, &phrases(dangle.bits.iter().rev()), self.units);
         let foot = match foot {
             Foot::Eye => "eye",
             Foot::Head => "head",

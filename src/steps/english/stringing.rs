@@ -3,15 +3,16 @@
 
 use std::collections::BTreeMap;
 
+use super::chart;
+use super::posts::from;
 use super::words::{count, few, list, strand as name, strands as names};
 use super::{Teller, Told};
 use crate::design::{Bead, Bit, Design, Finding, Index, Shared, Strand, What};
 use crate::pattern::{CordKind, Settle};
-use crate::steps::chart;
 use crate::steps::posts::{self, Keeps, Posts, datum};
 use crate::steps::tail::Hides;
 use crate::steps::task::Beside;
-use crate::units::Length;
+use crate::units::{Length, UnitStyle};
 
 /// A ruler is read to about a millimetre, however alike the beads are.
 const LEAST_SPREAD: Length = Length::mm(1.0);
@@ -24,7 +25,7 @@ const SAME: f64 = 0.5;
 
 impl Teller<'_> {
     pub(super) fn string(self, strand: &Strand, besides: &[Beside]) -> Told {
-        let (design, chart) = (self.design, chart::strung(self.design, strand));
+        let (design, chart) = (self.design, chart::strung(self.design, strand, self.units));
         let several = design.strands.len() > 1;
         let chain = design.cords[strand.cord].kind == CordKind::Chain;
         let what = if chain { "the dangles" } else { "the beads" };
@@ -49,8 +50,8 @@ impl Teller<'_> {
             self.besides_beads(strand),
             self.first_ten(strand),
             self.fixed(strand, &posts),
-            posts.sentence(Keeps::Bar),
-            posts.sentence(Keeps::Knot),
+            posts.sentence(Keeps::Bar, self.units),
+            posts.sentence(Keeps::Knot, self.units),
         ];
         check.into_iter().flatten().collect::<Vec<_>>().join(" ")
     }
@@ -151,7 +152,7 @@ impl Teller<'_> {
         let posts = Posts::new(self.design, strand);
         let knot = posts.of(Keeps::Knot).next().filter(|_| first.is_some_and(|bit| bit.what == What::Knot));
         knot.map_or_else(String::new, |knot| {
-            let (station, from) = (self.ruler(knot.station), datum(self.design, strand));
+            let (station, from) = (self.ruler(knot.station), from(datum(self.design, strand)));
             format!(" {} comes before any bead: tie it {station} {from}.", knot.name)
         })
     }
@@ -198,7 +199,7 @@ impl Teller<'_> {
     fn fixed(self, strand: &Strand, posts: &Posts<'_>) -> Option<String> {
         let first =
             posts.all().first().filter(|first| first.keeps == Keeps::Group && strand.settle == Settle::Fixed)?;
-        let (station, from) = (self.ruler(first.station), datum(self.design, strand));
+        let (station, from) = (self.ruler(first.station), from(datum(self.design, strand)));
         Some(format!("The first of them, {}, starts {station} {from}.", first.name))
     }
 
@@ -209,14 +210,14 @@ impl Teller<'_> {
         let close = if knotted { "Lay" } else { "Push the beads together and lay" };
         let each = if strands.len() > 1 { ", each by itself" } else { "" };
         let text = format!("{close} {} straight along a ruler{each}.", names(self.design, strands));
-        Told::new("Measure", text).check(measures(self.design, first))
+        Told::new("Measure", text).check(measures(self.design, first, self.units))
     }
 
     /// Fix the stops at their stations.
     pub(super) fn fix_stops(self, strand: &Strand, stop: Index<Finding>) -> Told {
         let (stop, whose) = (self.name(stop), name(self.design, strand));
         let text = format!("Set each {stop} that is strung on {whose} in its place, and press it shut there.");
-        let stations = Posts::new(self.design, strand).sentence(Keeps::Stop);
+        let stations = Posts::new(self.design, strand).sentence(Keeps::Stop, self.units);
         let check: Vec<_> = stations.into_iter().chain(["Pull each one: it stays.".to_owned()]).collect();
         Told::new("Fix the stops", text).check(check.join(" "))
     }
@@ -235,10 +236,10 @@ impl Teller<'_> {
                 "The first group, {}, starts {} {}, and {} of bare {cord} lies between groups.",
                 first.name,
                 self.ruler(first.station),
-                datum(self.design, strand),
-                self.units().fine(*gap)
+                from(datum(self.design, strand)),
+                self.units.fine(*gap)
             )),
-            _ => posts.sentence(Keeps::Group),
+            _ => posts.sentence(Keeps::Group, self.units),
         };
         Told { check, ..told }
     }
@@ -322,8 +323,7 @@ fn total(cord: &str, strand: &Strand, all: u64) -> String {
 /// `The beads measure 13 in (330 mm), likely no more than 1.6 mm off.`; and what a lot that is off one way
 /// adds, where that matters.
 #[must_use]
-pub fn measures(design: &Design, strand: &Strand) -> String {
-    let units = design.heading.units;
+pub fn measures(design: &Design, strand: &Strand, units: UnitStyle) -> String {
     let has = |is: fn(&What) -> bool| strand.bits().any(|bit| is(&bit.what));
     let dangles = strand.bits().any(|bit| matches!(bit.what, What::Dangle(_)) && bit.length() > 0.0);
     let knotted = has(|what| *what == What::Knot);

@@ -3,7 +3,7 @@
 use super::words::{count, list};
 use crate::design::{Bit, Design, Finding, Strand, What};
 use crate::pattern::FindingKind;
-use crate::steps::ends::{Way, end, way};
+use crate::steps::ends::{Fastening, end, way};
 use crate::steps::side::Side;
 use crate::units::{INCH, Length, UnitStyle};
 
@@ -12,16 +12,16 @@ const NONE: f64 = 0.05;
 
 /// `Added up: 40A 157.8 mm, 7B 40.9 mm, bare 209 mm and 2 ends (loop, tube crimp) 9.5 mm are 419.1 mm.`
 #[must_use]
-pub fn sum(design: &Design, strand: &Strand) -> String {
-    let parts = parts(design, strand);
+pub fn sum(design: &Design, strand: &Strand, units: UnitStyle) -> String {
+    let parts = parts(design, strand, units);
     let lengths: Vec<_> = parts.iter().map(|(_, length)| *length).collect();
-    let (each, whole) = added(&lengths, design.heading.units);
+    let (each, whole) = added(&lengths, units);
     let each: Vec<_> = parts.iter().zip(each).map(|((name, _), said)| format!("{name} {said}")).collect();
     format!("Added up: {} are {whole}.", list(&each))
 }
 
 /// The parts that take some of a strand, by name, with what all of each take.
-fn parts(design: &Design, strand: &Strand) -> Vec<(String, f64)> {
+fn parts(design: &Design, strand: &Strand, units: UnitStyle) -> Vec<(String, f64)> {
     let taken = |is: &dyn Fn(&What) -> bool| {
         let bits: Vec<&Bit> = strand.bits().filter(|bit| is(&bit.what)).collect();
         (bits.len() as u64, bits.iter().map(|bit| bit.length()).sum::<f64>())
@@ -38,12 +38,13 @@ fn parts(design: &Design, strand: &Strand) -> Vec<(String, f64)> {
     let knots = of("knot", taken(&|what| *what == What::Knot));
     let dangles = of("dangle", taken(&|what| matches!(what, What::Dangle(_))));
     let all = beads.chain(findings).chain([knots, dangles, ("bare".to_owned(), strand.bare().value())]);
-    all.chain(ends(design, strand)).filter(|(_, takes)| *takes > NONE).collect()
+    all.chain(ends(design, strand, units)).filter(|(_, takes)| *takes > NONE).collect()
 }
 
 /// What both ends take, told once where they are alike.
-fn ends(design: &Design, strand: &Strand) -> Vec<(String, f64)> {
-    let said = [Side::First, Side::Last].map(|side| (of_end(design, strand, side), end(strand, side).takes.value()));
+fn ends(design: &Design, strand: &Strand, units: UnitStyle) -> Vec<(String, f64)> {
+    let said =
+        [Side::First, Side::Last].map(|side| (of_end(design, strand, side, units), end(strand, side).takes.value()));
     let bracketed = |each: &str, has: String| if has.is_empty() { has } else { format!(" ({each}{has})") };
     let [(first, one), (last, other)] = said;
     if first == last {
@@ -54,12 +55,12 @@ fn ends(design: &Design, strand: &Strand) -> Vec<(String, f64)> {
 }
 
 /// `loop 2.76 mm, tube crimp 2 mm`: what an end has, and what of it adds to the strand.
-fn of_end(design: &Design, strand: &Strand, side: Side) -> String {
+fn of_end(design: &Design, strand: &Strand, side: Side, units: UnitStyle) -> String {
     let (end, way) = (end(strand, side), way(design, strand, side));
-    let told = |what: &str, length: Length| format!("{what} {}", fine(length, design.heading.units));
-    let word = if way == Way::Hitched { "hitch" } else { "loop" };
+    let told = |what: &str, length: Length| format!("{what} {}", fine(length, units));
+    let word = if way == Fastening::Hitched { "hitch" } else { "loop" };
     let a_loop = (end.bight > Length::ZERO).then(|| told(word, end.bight));
-    let knot = (way == Way::Knotted && a_loop.is_some()).then(|| told("knot", end.takes - end.bight));
+    let knot = (way == Fastening::Knotted && a_loop.is_some()).then(|| told("knot", end.takes - end.bight));
     let is_around = |finding: &&Finding| matches!(finding.kind(), FindingKind::CrimpCover | FindingKind::WireGuard);
     let findings = || end.findings.iter().map(|at| &design.findings[*at]);
     let within = |finding: &Finding| finding.length().unwrap_or_default();

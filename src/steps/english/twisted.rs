@@ -3,7 +3,7 @@
 use super::words::{list, names};
 use super::{Teller, Told};
 use crate::design::{Design, Twist};
-use crate::units::{Length, times};
+use crate::units::{Length, UnitStyle, times};
 
 /// Lengths that differ by less print alike, or nearly: half of what a ruler shows.
 const ALIKE: f64 = 0.5;
@@ -11,9 +11,9 @@ const ALIKE: f64 = 0.5;
 /// How long a design's strands come out when they are twisted, and how long they must be to come out as long as the
 /// shortest of them is before; nothing where they are not twisted.
 #[must_use]
-pub fn twisted(design: &Design) -> Option<String> {
+pub fn twisted(design: &Design, units: UnitStyle) -> Option<String> {
     let (twist, wanted) = (design.twist.as_ref()?, design.untwisted()?);
-    let ruler = |length: Length| design.heading.units.ruler(length);
+    let ruler = |length: Length| units.ruler(length);
     let reach =
         format!("Twisted {}, the strands reach about {} from loop to loop", times(twist.turns), ruler(twist.length()));
     let needed = twist.needed(wanted).map(|needed| match needed.as_slice() {

@@ -1,17 +1,17 @@
 //! What is said about a line: letters of runs, lengths of bare cord and counts of beads above it, and letters
 //! beside the beads of branches, those of a run of one bead once.
 
-use crate::design::{Bead, Dangle, Design, Index, Strand};
+use crate::design::{Bead, Dangle, Design, Index};
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Stroke};
 use crate::paint::{outline, style};
-use crate::steps::chart;
-use crate::steps::english::words::count;
+use crate::sheet::english;
+use crate::sheet::said::BareCord;
 use crate::units::{Length, UnitStyle};
 
-use super::line::Placed;
-use super::span::{Span, Thing};
+use super::line::{PlacedSpan, RowLine};
+use super::span::{Span, Spanned};
 
 /// Height of one row of labels.
 const ROW: f64 = style::BODY * 1.12;
@@ -33,15 +33,15 @@ const ROUNDING: f64 = 1e-9;
 pub const LETTER: Type = Type::SMALL_STRONG;
 
 /// A stretch of a line with what is printed over it.
-struct Stretch {
+struct Labelled {
     from: f64,
     to: f64,
-    said: Said,
+    said: LabelWords,
     face: Type,
 }
 
 /// What is printed over a stretch.
-enum Said {
+enum LabelWords {
     /// A run of beads: its letter, how many it has in all, how many of them stand before the stretch, and how many on it.
     Run { letter: String, total: u32, before: u32, shown: u32 },
     /// A length, the best words first.
@@ -49,7 +49,7 @@ enum Said {
 }
 
 /// A label in its place.
-struct Label {
+struct RunLabel {
     words: String,
     face: Type,
     left: f64,
@@ -57,23 +57,23 @@ struct Label {
 }
 
 /// The labels of a line.
-pub struct Labels {
-    labels: Vec<Label>,
+pub struct LineLabels {
+    labels: Vec<RunLabel>,
     brackets: Vec<(f64, f64)>,
     /// How many runs are too short for their letter.
     pub left_out: usize,
 }
 
-impl Labels {
-    /// Finds room for the labels of a line of a width.
-    pub fn new(design: &Design, strand: &Strand, placed: &[Placed<'_, '_>], width: f64) -> Self {
+impl LineLabels {
+    /// Finds room for the labels of a line.
+    pub fn new(line: &RowLine<'_, '_>, placed: &[PlacedSpan<'_, '_>]) -> Self {
         let mut labels = Self { labels: Vec::new(), brackets: Vec::new(), left_out: 0 };
         let mut taken = [0.0; ROWS];
-        let stretches = stretches(design, strand, placed);
+        let stretches = stretches(line, placed);
         for (at, stretch) in stretches.iter().enumerate() {
-            let spare = if at + 1 < stretches.len() { 0.0 } else { width - stretch.to };
+            let spare = if at + 1 < stretches.len() { 0.0 } else { line.width - stretch.to };
             labels.brackets.extend((!stretch.said.is_single()).then_some((stretch.from, stretch.to)));
-            match place(stretch, &mut taken, spare, width) {
+            match place(stretch, &mut taken, spare, line.width) {
                 Some(label) => labels.labels.push(label),
                 None => labels.left_out += 1,
             }
@@ -93,7 +93,7 @@ impl Labels {
     /// The labels from the upper edge of their height.
     pub fn marks(&self) -> Vec<Mark> {
         let rows = self.rows();
-        let text = |label: &Label| {
+        let text = |label: &RunLabel| {
             let baseline = (rows - label.row) as f64 * ROW - ROW * 0.12;
             label.face.mark(&label.words, Point::new(label.left, baseline), Anchor::Start)
         };
@@ -114,7 +114,7 @@ impl Labels {
 }
 
 /// Puts a label over its stretch: the best words that have room over it and what is spare behind it, or the shortest.
-fn place(stretch: &Stretch, taken: &mut [f64; ROWS], spare: f64, width: f64) -> Option<Label> {
+fn place(stretch: &Labelled, taken: &mut [f64; ROWS], spare: f64, width: f64) -> Option<RunLabel> {
     let room = stretch.to - stretch.from;
     let words = stretch.said.words();
     let mut widths = words.iter().map(|words| (words, stretch.face.width(words)));
@@ -125,12 +125,12 @@ fn place(stretch: &Stretch, taken: &mut [f64; ROWS], spare: f64, width: f64) -> 
     let left = if wide > room && fits(wide) { pushed(wide) } else { from(wide) };
     let row = taken.iter().position(|taken| *taken <= left)?;
     taken[row] = left + wide + CLEAR;
-    Some(Label { words: words.clone(), face: stretch.face, left, row })
+    Some(RunLabel { words: words.clone(), face: stretch.face, left, row })
 }
 
-fn stretches(design: &Design, strand: &Strand, placed: &[Placed<'_, '_>]) -> Vec<Stretch> {
-    let (units, link) = (design.heading.units, design.cords[strand.cord].link);
-    let mut stretches: Vec<Stretch> = Vec::new();
+fn stretches(line: &RowLine<'_, '_>, placed: &[PlacedSpan<'_, '_>]) -> Vec<Labelled> {
+    let (design, link) = (line.design, line.design.cords[line.strand.cord].link);
+    let mut stretches: Vec<Labelled> = Vec::new();
     let mut last = None;
     for one in placed.iter().filter(|one| !one.span.is_knot()) {
         let bead = one.span.bead();
@@ -141,17 +141,17 @@ fn stretches(design: &Design, strand: &Strand, placed: &[Placed<'_, '_>]) -> Vec
             }
             (_, Some(index)) => {
                 let (letter, (before, total)) = (design.beads[index].letter.clone(), one.span.run);
-                let said = Said::Run { letter, total, before, shown: 1 };
-                stretches.push(Stretch { from: one.x, to: one.end(), said, face: Type::STRONG });
+                let said = LabelWords::Run { letter, total, before, shown: 1 };
+                stretches.push(Labelled { from: one.x, to: one.end(), said, face: Type::STRONG });
             }
-            (_, None) => stretches.extend(bare(units, link, one)),
+            (_, None) => stretches.extend(bare(line.units, link, one)),
         }
         last = bead;
     }
     stretches
 }
 
-impl Said {
+impl LabelWords {
     /// Whether it is said of one bead, over which its letter stands.
     const fn is_single(&self) -> bool {
         matches!(self, Self::Run { total: 1, .. })
@@ -178,57 +178,39 @@ impl Said {
     }
 }
 
-fn bare(units: UnitStyle, link: Option<Length>, one: &Placed<'_, '_>) -> Option<Stretch> {
-    let words = match one.span.thing {
-        Thing::Bare { loose: false } if link.is_some() => counted_links(one.span.cord, link?),
-        Thing::Bare { loose: true } => about(units, Length::mm(one.span.cord)),
-        Thing::Bare { loose: false } if one.span.cord >= LEAST_GAP => gap(units, Length::mm(one.span.cord)),
+fn bare(units: UnitStyle, link: Option<Length>, one: &PlacedSpan<'_, '_>) -> Option<Labelled> {
+    let bare = match one.span.thing {
+        Spanned::Bare { loose: false } if link.is_some() => BareCord::Links(counted(one.span.cord, link?)),
+        Spanned::Bare { loose: true } => BareCord::About(Length::mm(one.span.cord)),
+        Spanned::Bare { loose: false } if one.span.cord >= LEAST_GAP => BareCord::Fixed(Length::mm(one.span.cord)),
         _ => return None,
     };
-    Some(Stretch { from: one.x, to: one.end(), said: Said::Words(words), face: Type::TINY.coloured(style::INK) })
+    let said = LabelWords::Words(english::bare_cord(bare, units));
+    Some(Labelled { from: one.x, to: one.end(), said, face: Type::TINY.coloured(style::INK) })
 }
 
-/// A length of bare cord beside beads that slide, to what a ruler shows, then shorter.
-fn about(units: UnitStyle, length: Length) -> Vec<String> {
-    let [whole, short] = [units, units.one()].map(|units| units.ruler(length));
-    vec![
-        format!("about {whole} bare"),
-        format!("about {whole}"),
-        format!("about {short} bare"),
-        format!("about {short}"),
-        short,
-    ]
-}
-
-/// Links of chain in which nothing hangs, in the words of the chart, then shorter.
-fn counted_links(length: f64, link: Length) -> Vec<String> {
-    let links = (length / link.value()).round() as u64;
-    vec![format!("{} bare", count(links, "link")), count(links, "link")]
-}
-
-/// A length of bare cord in the words of the chart, then shorter.
-fn gap(units: UnitStyle, length: Length) -> Vec<String> {
-    let whole = chart::gap(units, length);
-    vec![format!("{whole} bare"), whole, chart::gap(units.one(), length)]
+/// How many links of chain a length has.
+fn counted(length: f64, link: Length) -> u64 {
+    (length / link.value()).round() as u64
 }
 
 /// Height of a line's numbers with their ticks, nothing where it has none.
 pub fn counts_height(spans: &[Span<'_>]) -> f64 {
-    let has_number = |span: &Span<'_>| counted(span).is_some() || span.left_out() > 0;
+    let has_number = |span: &Span<'_>| numbered(span).is_some() || span.left_out() > 0;
     if spans.iter().any(has_number) { ABOVE + style::TINY * 0.8 } else { 0.0 }
 }
 
 /// The number of every tenth bead, above it and its neighbours with a short tick down to it; above the cut where beads are
 /// left out, how many they are and how long.
-pub fn counts(placed: &[Placed<'_, '_>], cord: f64, units: UnitStyle, width: f64) -> Vec<Mark> {
+pub fn counts(placed: &[PlacedSpan<'_, '_>], cord: f64, units: UnitStyle, width: f64) -> Vec<Mark> {
     let (mut taken, mut ticks, mut marks) = (0.0, Vec::new(), Vec::new());
-    let said = placed.iter().filter_map(|one| Some((one, counted(one.span).or_else(|| left_out(one.span, units))?)));
+    let said = placed.iter().filter_map(|one| Some((one, numbered(one.span).or_else(|| left_out(one.span, units))?)));
     for (one, words) in said {
         let wide = Type::TINY.width(&words);
         let left = (one.centre() - wide / 2.0).clamp(0.0, (width - wide).max(0.0));
         if left >= taken {
             taken = left + wide + CLEAR;
-            let below = |other: &&Placed<'_, '_>| other.x < left + wide && other.end() > left;
+            let below = |other: &&PlacedSpan<'_, '_>| other.x < left + wide && other.end() > left;
             let reach = placed.iter().filter(below).map(|other| other.span.reach.above);
             let baseline = cord - reach.fold(one.span.reach.above, f64::max).max(1.0) - ABOVE;
             marks.push(Type::TINY.mark(&words, Point::new(left, baseline), Anchor::Start));
@@ -243,20 +225,19 @@ pub fn counts(placed: &[Placed<'_, '_>], cord: f64, units: UnitStyle, width: f64
 }
 
 /// The number of every tenth bead.
-fn counted(span: &Span<'_>) -> Option<String> {
+fn numbered(span: &Span<'_>) -> Option<String> {
     (span.number > 0 && span.number.is_multiple_of(10)).then(|| span.number.to_string())
 }
 
-/// `185 more, 392 mm`
+/// How many beads are left out, and how long they are.
 fn left_out(span: &Span<'_>, units: UnitStyle) -> Option<String> {
-    let length = units.one().ruler(Length::mm(span.cord));
-    (span.left_out() > 0).then(|| format!("{} more, {length}", span.left_out()))
+    (span.left_out() > 0).then(|| english::more_beads(span.left_out(), Length::mm(span.cord), units))
 }
 
 /// The letters of a line's branches with the cord at a height: to the right of each branch, or else
 /// to its left; none where its neighbours leave no room.
-pub fn beside_branches(design: &Design, placed: &[Placed<'_, '_>], cord: f64, width: f64) -> Vec<Mark> {
-    let (branches, others): (Vec<&Placed<'_, '_>>, Vec<&Placed<'_, '_>>) =
+pub fn beside_branches(design: &Design, placed: &[PlacedSpan<'_, '_>], cord: f64, width: f64) -> Vec<Mark> {
+    let (branches, others): (Vec<&PlacedSpan<'_, '_>>, Vec<&PlacedSpan<'_, '_>>) =
         placed.iter().partition(|one| one.span.branch().is_some());
     let row = others.iter().map(|one| one.span.reach.below).fold(0.0, f64::max);
     let mut taken: Vec<_> = branches.iter().map(|one| room_of(one)).collect();
@@ -277,13 +258,13 @@ pub fn beside_branches(design: &Design, placed: &[Placed<'_, '_>], cord: f64, wi
 }
 
 /// What a branch takes of the line, with room beside it.
-fn room_of(one: &Placed<'_, '_>) -> (f64, f64) {
+fn room_of(one: &PlacedSpan<'_, '_>) -> (f64, f64) {
     let half = one.span.reach.aside + BESIDE;
     (one.centre() - half, one.centre() + half)
 }
 
 /// The letters of one branch with their baselines, without those that would reach above a height.
-fn of_branch(design: &Design, one: &Placed<'_, '_>, cord: f64, lowest: f64) -> Vec<(String, f64)> {
+fn of_branch(design: &Design, one: &PlacedSpan<'_, '_>, cord: f64, lowest: f64) -> Vec<(String, f64)> {
     let Some(branch) = one.span.branch() else { return Vec::new() };
     let baseline = |level: f64| cord + one.span.hang + level * one.span.scale + LETTER.size * 0.35;
     let all = runs(branch, design).into_iter().map(|(words, level)| (words, baseline(level)));

@@ -1,6 +1,6 @@
 //! Long runs of one bead: the first and the last of them are drawn, and between them stands how many more there are.
 
-use super::span::{Span, Thing};
+use super::span::{Span, Spanned};
 use crate::steps::posts::Post;
 
 /// Most beads of a run that are drawn at either end of what is left out.
@@ -58,7 +58,7 @@ fn holds_post(spans: &[Span<'_>], posts: &[Post]) -> bool {
 fn more<'a>(spans: &[Span<'a>]) -> Option<Span<'a>> {
     let count = spans.iter().filter(|span| span.bead().is_some()).count();
     let first = *spans.first()?;
-    let thing = Thing::More(u32::try_from(count).ok()?, first.bead()?);
+    let thing = Spanned::More(u32::try_from(count).ok()?, first.bead()?);
     let cord = spans.iter().map(|span| span.cord).sum();
     Some(Span { thing, cord, before: LEFT_OUT / 2.0, after: LEFT_OUT / 2.0, number: 0, ..first })
 }

@@ -1,20 +1,20 @@
 //! The side of a link that another strand meets.
 
-use super::super::clearance::Form;
+use super::super::clearance::Silhouette;
 
 /// A line through places on a link, swept by a ball.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Side {
+pub struct Flank {
     /// Along the link from its start, and aside of it, in mm.
     pub places: Vec<[f64; 2]>,
     /// The ball's.
     pub radius: f64,
 }
 
-impl Side {
+impl Flank {
     /// The side of a link's form: a box is its middle line swept by a ball as wide, on to where its link meets the next; a
     /// round bead a point, any other bead its outline.
-    pub fn new(form: &Form) -> Self {
+    pub fn new(form: &Silhouette) -> Self {
         let first = form.widths.first().copied().unwrap_or_default();
         let last = form.widths.last().copied().unwrap_or_default();
         let half_width = form.widths.iter().map(|(_, width)| *width).fold(0.0, f64::max);

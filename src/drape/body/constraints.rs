@@ -8,8 +8,8 @@
 use rstar::RTree;
 use rstar::primitives::GeomWithData;
 
-use super::super::program::{Row, Term};
-use super::loops::{Loops, Order, Rod};
+use super::super::program::{Constraint, Term};
+use super::loops::{Loops, Precedence, Rod};
 use super::skin::Surface;
 use crate::geometry::Point3;
 
@@ -27,31 +27,31 @@ const LONG: f64 = 10.0;
 /// But in no more than so many: no bead is longer than 200 mm.
 const PLACES: f64 = 20.0;
 
-/// All rows at the present place, to which no joint went farther in the last round than so many mm.
-pub fn contacts(loops: &Loops, skin: &impl Surface, went: f64) -> Vec<Row<3>> {
+/// All constraints at the present place, to which no joint went farther in the last round than so many mm.
+pub fn contacts(loops: &Loops, skin: &impl Surface, went: f64) -> Vec<Constraint<3>> {
     let widest = (2.0 * went).clamp(REACHED.0, REACHED.1);
     let on_body = loops.rods.iter().flat_map(|rod| on_skin(loops, skin, rod));
-    let mut rows: Vec<Row<3>> = on_body.filter(|row| row.gap < widest).collect();
+    let mut constraints: Vec<Constraint<3>> = on_body.filter(|constraint| constraint.gap < widest).collect();
     if loops.strands.len() > 1 {
-        rows.extend(side_by_side(loops, skin));
+        constraints.extend(side_by_side(loops, skin));
     }
-    rows.extend(loops.bars.rows(&loops.net, |_| None));
-    rows
+    constraints.extend(loops.bars.constraints(&loops.net, |_| None));
+    constraints
 }
 
 /// A rod on the skin, at a place or more along it.
-fn on_skin(loops: &Loops, skin: &impl Surface, rod: &Rod) -> Vec<Row<3>> {
+fn on_skin(loops: &Loops, skin: &impl Surface, rod: &Rod) -> Vec<Constraint<3>> {
     let places = (rod.length / LONG).ceil().clamp(1.0, PLACES);
     let share = |place: u32| (f64::from(place) + 0.5) / places;
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count, not negative")]
     let shares = (0..places as u32).map(share);
-    let row = |share: f64| {
+    let constraint = |share: f64| {
         let [one, other] = rod.ends.map(|node| loops.at(node));
         let (distance, normal) = skin.at(one.between(other, share));
         let terms = vec![term(rod.ends[0], normal * (1.0 - share)), term(rod.ends[1], normal * share)];
-        Row { terms, gap: distance - rod.reach, gives: false }
+        Constraint { terms, gap: distance - rod.reach, gives: false }
     };
-    shares.map(row).collect()
+    shares.map(constraint).collect()
 }
 
 fn term(node: usize, slope: Point3) -> Term<3> {
@@ -63,25 +63,25 @@ fn middle(loops: &Loops, rod: &Rod) -> Point3 {
 }
 
 /// Each rod of a strand with the nearest of each other strand.
-fn side_by_side(loops: &Loops, skin: &impl Surface) -> Vec<Row<3>> {
+fn side_by_side(loops: &Loops, skin: &impl Surface) -> Vec<Constraint<3>> {
     let strung = || loops.rods.iter().enumerate().filter(|(_, rod)| rod.strand.is_some());
     let boxed = |(at, rod): (usize, &Rod)| GeomWithData::new(<[f64; 3]>::from(middle(loops, rod)), at);
     let tree = RTree::bulk_load(strung().map(boxed).collect());
     let far = strung().map(|(_, rod)| rod.reach + 0.5 * rod.length).fold(0.0, f64::max);
-    let mut rows = Vec::new();
+    let mut constraints = Vec::new();
     for (at, rod) in strung() {
         let within = rod.reach + far + NEAR;
         let near = tree.locate_within_distance(middle(loops, rod).into(), within * within).map(|near| near.data);
         let mut near: Vec<usize> = near.filter(|other| loops.rods[*other].strand != rod.strand).collect();
         near.sort_unstable();
         let of_strand = near.chunk_by(|one, other| loops.rods[*one].strand == loops.rods[*other].strand);
-        rows.extend(of_strand.filter_map(|near| beside(loops, skin, at, near)));
+        constraints.extend(of_strand.filter_map(|near| beside(loops, skin, at, near)));
     }
-    rows
+    constraints
 }
 
 /// A rod beside the nearest of another strand's.
-fn beside(loops: &Loops, skin: &impl Surface, at: usize, near: &[usize]) -> Option<Row<3>> {
+fn beside(loops: &Loops, skin: &impl Surface, at: usize, near: &[usize]) -> Option<Constraint<3>> {
     let rod = &loops.rods[at];
     let place = middle(loops, rod);
     let foot = |other: &usize| {
@@ -99,8 +99,8 @@ fn beside(loops: &Loops, skin: &impl Surface, at: usize, near: &[usize]) -> Opti
     }
     let off = place - foot;
     let normal = match loops.order {
-        Order::Beside => away(skin, rod.strand > other.strand, off, foot, line, reach),
-        Order::Over => off.unit(),
+        Precedence::Beside => away(skin, rod.strand > other.strand, off, foot, line, reach),
+        Precedence::Over => off.unit(),
     }?;
     let terms = vec![
         term(rod.ends[0], normal * 0.5),
@@ -109,7 +109,7 @@ fn beside(loops: &Loops, skin: &impl Surface, at: usize, near: &[usize]) -> Opti
         term(other.ends[1], normal * -share),
     ];
     let gap = off.dot(normal) - reach;
-    Some(Row { terms, gap, gives: true })
+    Some(Constraint { terms, gap, gives: true })
 }
 
 /// How far from their ends two strands lie on one another.

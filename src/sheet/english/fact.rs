@@ -1,10 +1,10 @@
 //! Facts in English.
 
-use super::fact::{Along, Fact, Limb};
 use crate::Piece;
 use crate::design::Design;
 use crate::drape::ring;
 use crate::pattern::Kind;
+use crate::sheet::fact::{self, Fact, LengthAlong, Limb};
 use crate::units::{Length, UnitStyle, fraction, times};
 
 /// A fact's name and the fact.
@@ -25,34 +25,34 @@ pub fn fact(fact: &Fact, units: UnitStyle) -> (&'static str, String) {
 
 /// What a piece's length is called.
 #[must_use]
-pub const fn along(along: Along) -> &'static str {
+pub const fn along(along: LengthAlong) -> &'static str {
     match along {
-        Along::Down => "top to lowest point",
-        Along::EndToEnd { several: false } => "end to end",
-        Along::EndToEnd { several: true } => "end to end, shortest strand",
-        Along::OnWire => "on the wire, loop to loop",
-        Along::AllRound => "closed, all its turns",
-        Along::Round { several: false } => "closed, once round",
-        Along::Round { several: true } => "closed, shortest strand",
+        LengthAlong::Down => "top to lowest point",
+        LengthAlong::EndToEnd { several: false } => "end to end",
+        LengthAlong::EndToEnd { several: true } => "end to end, shortest strand",
+        LengthAlong::OnWire => "on the wire, loop to loop",
+        LengthAlong::AllRound => "closed, all its turns",
+        LengthAlong::Round { several: false } => "closed, once round",
+        LengthAlong::Round { several: true } => "closed, shortest strand",
     }
 }
 
 /// What the length of what a design makes is called.
 #[must_use]
 pub fn length_fact(design: &Design) -> &'static str {
-    along(super::fact::along(design))
+    along(fact::along(design))
 }
 
 /// How many times what a design makes goes round, where that is more than once, and what that is called.
 #[must_use]
-pub fn wraps(design: &Design) -> Option<(&'static str, String)> {
-    super::fact::wraps(design).map(|wraps| fact(&wraps, design.heading.units))
+pub fn wraps(design: &Design, units: UnitStyle) -> Option<(&'static str, String)> {
+    fact::wraps(design).map(|wraps| fact(&wraps, units))
 }
 
 /// What a design is made to go round, and how far round that is.
 #[must_use]
-pub fn worn_round(design: &Design) -> Option<(&'static str, String)> {
-    super::fact::worn_round(design).map(|round| fact(&round, design.heading.units))
+pub fn worn_round(design: &Design, units: UnitStyle) -> Option<(&'static str, String)> {
+    fact::worn_round(design).map(|round| fact(&round, units))
 }
 
 /// What the name is called that the trade has for a length.
@@ -61,19 +61,19 @@ pub const CALLED: &str = "the trade calls it";
 /// What the trade calls the length of a grown wearer's necklace, and what that name is called.
 #[must_use]
 pub fn called(design: &Design) -> Option<(&'static str, String)> {
-    super::fact::trade_length(design).map(|(name, ..)| (CALLED, name.to_owned()))
+    fact::trade_length(design).map(|(name, ..)| (CALLED, name.to_owned()))
 }
 
 /// The girth inside what a design makes, closed to a ring, and what that is called.
 #[must_use]
-pub fn inside(design: &Design) -> Option<(&'static str, String)> {
-    Some(fact(&Fact::InsideGirth(ring::inside(design)?), design.heading.units))
+pub fn inside(design: &Design, units: UnitStyle) -> Option<(&'static str, String)> {
+    Some(fact(&Fact::InsideGirth(ring::inside(design)?), units))
 }
 
 /// How many times the strands of what a design makes are twisted, where they are, and what that is called.
 #[must_use]
-pub fn twist(design: &Design) -> Option<(&'static str, String)> {
-    super::fact::twist(design).map(|twist| fact(&twist, design.heading.units))
+pub fn twist(design: &Design, units: UnitStyle) -> Option<(&'static str, String)> {
+    fact::twist(design).map(|twist| fact(&twist, units))
 }
 
 const fn limb(limb: Limb) -> &'static str {
@@ -109,14 +109,14 @@ pub fn rounding(units: UnitStyle) -> String {
 
 /// A piece's length, and its range where an extender gives one.
 #[must_use]
-pub fn finished(piece: &Piece) -> String {
-    length(&piece.design)
+pub fn finished(piece: &Piece, units: UnitStyle) -> String {
+    length(&piece.design, units)
 }
 
 /// The length of what a design makes, and its range where an extender gives one.
 #[must_use]
-pub fn length(design: &Design) -> String {
-    range(design.heading.units, design.piece_length().into())
+pub fn length(design: &Design, units: UnitStyle) -> String {
+    range(units, design.piece_length().into())
 }
 
 /// A length, or two with a dash where they differ, with one unit behind both.

@@ -1,7 +1,7 @@
-//! A page in parts for those who hear it: headings, paragraphs, tables, figures with their labels, and
+//! A page in elements for those who hear it: headings, paragraphs, tables, figures with their labels, and
 //! what is only ornament.
 //!
-//! Parts follow one another as the page's marks do, so that drawn one after another they are the page.
+//! Elements follow one another as the page's marks do, so that drawn one after another they are the page.
 
 use std::collections::BTreeSet;
 
@@ -11,18 +11,18 @@ use crate::paint::metrics;
 /// Words on a line that are less than this share of their size apart are one word.
 const JOINED: f64 = 0.1;
 
-/// A part of a page.
+/// A part of a page that is told as one.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Part<'a> {
+pub enum Element<'a> {
     /// Marks that are drawn together.
-    Drawn(Kind, &'a [Mark]),
-    /// Parts that are one thing together.
+    Drawn(ElementKind, &'a [Mark]),
+    /// Elements that are one thing together.
     Held(Holder, Vec<Self>),
 }
 
 /// What marks that are drawn together are.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Kind {
+pub enum ElementKind {
     /// Words.
     Words,
     /// A drawing, and what it shows.
@@ -33,7 +33,7 @@ pub enum Kind {
     Footer,
 }
 
-/// What parts are together.
+/// What elements are together.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Holder {
     /// A heading of a level from 1, and what it says.
@@ -53,14 +53,14 @@ pub enum Holder {
     RowName,
 }
 
-/// The parts of marks, in drawing order: what has no role joins what is next to it.
-pub fn parts(marks: &[Mark]) -> Vec<Part<'_>> {
-    marks.chunk_by(is_one).map(part).filter(|part| !says_nothing(part)).collect()
+/// The elements of marks, in drawing order: what has no role joins what is next to it.
+pub fn elements(marks: &[Mark]) -> Vec<Element<'_>> {
+    marks.chunk_by(is_one).map(element).filter(|element| !says_nothing(element)).collect()
 }
 
-/// Whether a part is words without any: an empty cell keeps its column.
-fn says_nothing(part: &Part<'_>) -> bool {
-    matches!(part, Part::Held(Holder::Heading(..) | Holder::Paragraph, parts) if parts.is_empty())
+/// Whether an element is words without any: an empty cell keeps its column.
+fn says_nothing(element: &Element<'_>) -> bool {
+    matches!(element, Element::Held(Holder::Heading(..) | Holder::Paragraph, held) if held.is_empty())
 }
 
 /// How marks join their neighbours.
@@ -82,30 +82,30 @@ fn class(mark: &Mark) -> Class {
     }
 }
 
-/// Whether neighbours are in one part: headings begin a table.
+/// Whether neighbours are in one element: headings begin a table.
 fn is_one(mark: &Mark, next: &Mark) -> bool {
     let begins = matches!(next, Mark::Group { role: Role::Headings, .. });
     class(mark) == class(next) && class(mark) != Class::Alone && !begins
 }
 
-fn part(marks: &[Mark]) -> Part<'_> {
+fn element(marks: &[Mark]) -> Element<'_> {
     match marks {
         [Mark::Group { role: Role::Headings | Role::Row, .. }, ..] => {
-            Part::Held(Holder::Table, marks.iter().filter_map(row).collect())
+            Element::Held(Holder::Table, marks.iter().filter_map(row).collect())
         }
-        [Mark::Group { role: Role::Footer, .. }] => Part::Drawn(Kind::Footer, marks),
+        [Mark::Group { role: Role::Footer, .. }] => Element::Drawn(ElementKind::Footer, marks),
         [Mark::Group { role, marks: held }] => match holder(role, held) {
-            Some(holder) => Part::Held(holder, parts(held)),
-            None => Part::Drawn(drawing(marks), marks),
+            Some(holder) => Element::Held(holder, elements(held)),
+            None => Element::Drawn(drawing(marks), marks),
         },
-        [Mark::Text(_), ..] => Part::Drawn(Kind::Words, marks),
-        _ => Part::Drawn(drawing(marks), marks),
+        [Mark::Text(_), ..] => Element::Drawn(ElementKind::Words, marks),
+        _ => Element::Drawn(drawing(marks), marks),
     }
 }
 
-fn row(mark: &Mark) -> Option<Part<'_>> {
+fn row(mark: &Mark) -> Option<Element<'_>> {
     let Mark::Group { role, marks } = mark else { return None };
-    Some(Part::Held(Holder::Row { of_headings: *role == Role::Headings }, parts(marks)))
+    Some(Element::Held(Holder::Row { of_headings: *role == Role::Headings }, elements(marks)))
 }
 
 fn holder(role: &Role, marks: &[Mark]) -> Option<Holder> {
@@ -124,12 +124,12 @@ fn words(marks: &[Mark]) -> String {
 }
 
 /// What drawn marks show: each of their outermost labels once.
-fn drawing(marks: &[Mark]) -> Kind {
+fn drawing(marks: &[Mark]) -> ElementKind {
     let mut labels = Vec::new();
     gather_labels(marks, &mut labels);
     let mut seen = BTreeSet::new();
     labels.retain(|label| seen.insert(*label));
-    if labels.is_empty() { Kind::Ornament } else { Kind::Figure(labels.join("; ")) }
+    if labels.is_empty() { ElementKind::Ornament } else { ElementKind::Figure(labels.join("; ")) }
 }
 
 /// The outermost labels of marks.
@@ -190,14 +190,14 @@ mod tests {
         assert_eq!(words(&read_apart(&marks)).replace(' ', "_"), "5_A__reed__124__ten_");
     }
 
-    /// Parts in short: H1, P, words, figure, …
-    fn told(parts: &[Part<'_>]) -> Vec<String> {
-        let told = |part: &Part<'_>| match part {
-            Part::Drawn(Kind::Figure(shows), marks) => format!("{shows} ({})", marks.len()),
-            Part::Drawn(kind, marks) => format!("{kind:?} ({})", marks.len()),
-            Part::Held(holder, parts) => format!("{holder:?} [{}]", self::told(parts).join(", ")),
+    /// Elements in short: H1, P, words, figure, …
+    fn told(elements: &[Element<'_>]) -> Vec<String> {
+        let told = |element: &Element<'_>| match element {
+            Element::Drawn(ElementKind::Figure(shows), marks) => format!("{shows} ({})", marks.len()),
+            Element::Drawn(kind, marks) => format!("{kind:?} ({})", marks.len()),
+            Element::Held(holder, held) => format!("{holder:?} [{}]", self::told(held).join(", ")),
         };
-        parts.iter().map(told).collect()
+        elements.iter().map(told).collect()
     }
 
     #[test]
@@ -219,7 +219,7 @@ mod tests {
             "Ornament (1)",
             "Footer (1)",
         ];
-        assert_eq!(told(&parts(&marks)), expected);
+        assert_eq!(told(&elements(&marks)), expected);
     }
 
     #[test]
@@ -232,6 +232,6 @@ mod tests {
         let marks = [table.set(50.0).block().marks, table.set(50.0).block().marks].concat();
         let table = "Table [Row { of_headings: true } [Cell [Paragraph [Words (1)]], Cell [], Ornament (1)], \
                      Row { of_headings: false } [Cell [Paragraph [Words (1)]], Cell [a reed (1)], Ornament (1)]]";
-        assert_eq!(told(&parts(&marks)), [table, table]);
+        assert_eq!(told(&elements(&marks)), [table, table]);
     }
 }

@@ -13,26 +13,26 @@ const INCH: f64 = 25.4;
 const POUND: f64 = 4.448_221_615_260_5;
 
 /// What to ask for.
-pub fn of(design: &Design, article: Article) -> String {
+pub fn of(design: &Design, article: Article, units: UnitStyle) -> String {
     match article {
         Article::Bead(at) => bead(&design.beads[at]),
-        Article::Cord(at) => cord(&design.cords[at], design.heading.units),
+        Article::Cord(at) => cord(&design.cords[at], units),
         Article::Finding(at) => finding(&design.findings[at]),
-        Article::Assorted(at) => assorted(design, &design.assorted[at]),
+        Article::Assorted(at) => assorted(design, &design.assorted[at], units),
     }
 }
 
 /// What to ask for, with what comes with it: `14 mm long; toggle bar: 5 mm long`.
-pub fn of_all(design: &Design, article: Article) -> String {
+pub fn of_all(design: &Design, article: Article, units: UnitStyle) -> String {
     let with = need::companions(design, article).map(|at| {
         let name = &design.findings[at].name;
-        format!("; {name}: {}", of(design, Article::Finding(at)))
+        format!("; {name}: {}", of(design, Article::Finding(at), units))
     });
-    of(design, article) + &with.collect::<String>()
+    of(design, article, units) + &with.collect::<String>()
 }
 
 /// `16 in long, with 24 A, 20 B, 8 nine`, `mixed, in the parts 3 A, 3 B, 1 C`: by letters, or what is not used by id.
-fn assorted(design: &Design, assorted: &Assorted) -> String {
+fn assorted(design: &Design, assorted: &Assorted, units: UnitStyle) -> String {
     let said = |held: &Held| {
         let name = held.bead.map_or(&held.id, |at| &design.beads[at].letter);
         format!("{} {name}", held.parts)
@@ -40,7 +40,7 @@ fn assorted(design: &Design, assorted: &Assorted) -> String {
     let holds: Vec<_> = assorted.holds.iter().map(said).collect();
     let holds = holds.join(", ");
     match assorted.pack {
-        Pack::Strand(Some(length)) => format!("{} long, with {holds}", design.heading.units.ruler(length)),
+        Pack::Strand(Some(length)) => format!("{} long, with {holds}", units.ruler(length)),
         Pack::Strand(None) => format!("with {holds}"),
         Pack::Mix(_) => format!("mixed, in the parts {holds}"),
     }

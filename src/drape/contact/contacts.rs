@@ -11,7 +11,7 @@
 use rstar::primitives::{GeomWithData, Rectangle};
 use rstar::{AABB, RTree, RTreeObject};
 
-use super::side::Side;
+use super::flank::Flank;
 use crate::geometry::{Extent, Point};
 
 /// Sides farther apart than this, in mm, do not meet in a round.
@@ -27,12 +27,12 @@ pub struct Rod<'a> {
     pub link: usize,
     pub joints: [Point; 2],
     pub length: f64,
-    pub side: &'a Side,
+    pub side: &'a Flank,
     /// How far it is from the end.
     pub depth: f64,
 }
 
-/// A joint and the slope of a row by its place.
+/// A joint and the slope of a contact by its place.
 #[derive(Clone, Copy)]
 pub struct Term {
     pub strand: usize,
@@ -41,7 +41,7 @@ pub struct Term {
 }
 
 /// The sum of slopes times places is to be nothing or more: it is the gap.
-pub struct Row {
+pub struct Contact {
     pub terms: [Term; 4],
     pub gap: f64,
     /// The two strands, the inner one first.
@@ -71,12 +71,12 @@ struct Way<'a> {
     gap: f64,
 }
 
-/// All rows between rods of different strands that `may` touch; rods come strand by strand, the inmost first.
-pub fn rows(rods: &[Rod<'_>], may: impl Fn(&Rod<'_>, &Rod<'_>) -> bool) -> Vec<Row> {
+/// All contacts between rods of different strands that `may` touch; rods come strand by strand, the inmost first.
+pub fn contacts(rods: &[Rod<'_>], may: impl Fn(&Rod<'_>, &Rod<'_>) -> bool) -> Vec<Contact> {
     let boxed = |(at, rod): (usize, &Rod<'_>)| GeomWithData::new(rectangle(rod, 0.0), at);
     let tree = RTree::bulk_load(rods.iter().enumerate().map(boxed).collect());
     let runs = runs(rods);
-    let mut rows = Vec::new();
+    let mut contacts = Vec::new();
     for (at, rod) in rods.iter().enumerate() {
         // A smooth run shares the places at its joints.
         let first = usize::from(at > 0 && runs[at - 1] == runs[at]);
@@ -86,10 +86,10 @@ pub fn rows(rods: &[Rod<'_>], may: impl Fn(&Rod<'_>, &Rod<'_>) -> bool) -> Vec<R
         found.sort_unstable();
         for run in found.chunk_by(|&one, &other| runs[one] == runs[other]) {
             let run: Vec<&Rod<'_>> = run.iter().map(|&other| &rods[other]).collect();
-            rows.extend(rod.meet(first, &run));
+            contacts.extend(rod.meet(first, &run));
         }
     }
-    rows
+    contacts
 }
 
 /// The number of the smooth run to which each rod belongs.
@@ -111,8 +111,8 @@ fn rectangle(rod: &Rod<'_>, more: f64) -> Rectangle<[f64; 2]> {
 }
 
 impl Rod<'_> {
-    /// The rows of the places on its side, from a number on, with the nearest of a run.
-    fn meet(&self, first: usize, run: &[&Rod<'_>]) -> Vec<Row> {
+    /// The contacts of the places on its side, from a number on, with the nearest of a run.
+    fn meet(&self, first: usize, run: &[&Rod<'_>]) -> Vec<Contact> {
         let left = if self.strand < run[0].strand { -1.0 } else { 1.0 };
         let nearest = |number: usize| {
             let spot = self.spot(number, left);
@@ -122,7 +122,7 @@ impl Rod<'_> {
         let ways: Vec<_> = (first..self.side.places.len()).filter_map(nearest).collect();
         let least = ways.iter().map(|(_, way)| way.gap).fold(f64::INFINITY, f64::min);
         let most = if self.side.radius > 0.0 { NEAR } else { NEAR.min(least + ABOUT) };
-        ways.iter().filter(|(_, way)| way.gap < most).map(|(spot, way)| row(*spot, way)).collect()
+        ways.iter().filter(|(_, way)| way.gap < most).map(|(spot, way)| contact(*spot, way)).collect()
     }
 
     /// The place of a number on the side to the left, or to the right where `left` is -1.
@@ -175,13 +175,13 @@ fn round(off: Point, along: Point, out: Point, reach: f64) -> Option<Point> {
     (rest > 0.0).then(|| (along * ahead + out * rest.sqrt()) * (1.0 / reach))
 }
 
-fn row(spot: Spot<'_>, way: &Way<'_>) -> Row {
+fn contact(spot: Spot<'_>, way: &Way<'_>) -> Contact {
     let [a, b] = terms(spot, way.normal);
     let [c, d] = terms(way.foot, way.normal * -1.0);
     let (one, other) = (spot.rod, way.foot.rod);
     let reach = one.side.radius + other.side.radius;
     let [inner, outer] = if one.strand < other.strand { [one, other] } else { [other, one] };
-    Row {
+    Contact {
         terms: [a, b, c, d],
         gap: way.gap,
         strands: [inner.strand, outer.strand],

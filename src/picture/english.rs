@@ -41,5 +41,5 @@ fn kind(kind: Kind) -> String {
 /// How long the piece is, in its units.
 #[must_use]
 pub fn length(piece: &Piece) -> String {
-    format!("{} long", finished(piece))
+    format!("{} long", finished(piece, piece.telling.units))
 }

@@ -1,0 +1,127 @@
+//! What to measure of a strand, and what of its row is not drawn as it is, in English.
+
+use crate::sheet::said::{Bare, NotAsItIs, Others, Tolerances, WhenOff};
+use crate::units::{Length, UnitStyle};
+
+/// Bare lengths in mm that differ by less are told as equal: half of what a ruler shows.
+const SAME: f64 = 0.5;
+
+/// What is said of a length on memory wire.
+pub const CURVED: &str =
+    "That is along the wire as it is curved, where beads touch on the inner side; here they are drawn as far apart.";
+
+/// What to do where the length differs by more.
+pub fn tolerances(Tolerances { beads, remedy, both_sides }: &Tolerances<'_>) -> String {
+    let first = beads.first().map_or(Length::ZERO, |bead| bead.tolerance);
+    let each = if beads.iter().all(|bead| bead.tolerance == first) {
+        format!("each may be off by {}", first.hundredths())
+    } else {
+        let each = beads.iter().map(|bead| format!("{} by {}", bead.letter, bead.tolerance.hundredths()));
+        format!("each may be off, {}", each.collect::<Vec<_>>().join(", "))
+    };
+    format!("If it differs by more, measure your beads: {each}. {}", self::remedy(*remedy, *both_sides))
+}
+
+/// What beads of other sizes ask for.
+fn remedy(remedy: WhenOff, both_sides: bool) -> String {
+    let [alike, then] = if both_sides { [", alike on both sides", ","] } else { [""; 2] };
+    match remedy {
+        WhenOff::Knots => format!(
+            "Measure early, while the next knots can still be tied tighter or looser; at the end string more or fewer \
+             beads{alike}."
+        ),
+        WhenOff::Counts => format!("String more or fewer{alike}{then} until it comes nearest."),
+        WhenOff::BareCord => {
+            "Keep the counts and the strand's length: what the beads take more or less comes off the bare cord."
+                .to_owned()
+        }
+    }
+}
+
+/// Bare cord, or chain, in all, and at the ends.
+pub fn bare(bare: &Bare, is_chain: bool, units: UnitStyle) -> String {
+    let cord = if is_chain { "chain" } else { "cord" };
+    match bare {
+        Bare::NoneInTheRound => format!("No bare {cord} is left in the round."),
+        Bare::None => format!("No bare {cord} is left."),
+        Bare::Lacks(lacks) => format!(
+            "No bare {cord} is left, and where it bends its beads want {} more: there their flat ends lock, and it hangs \
+             stiffer than drawn.",
+            units.ruler(*lacks)
+        ),
+        Bare::Folded(shown) => format!(
+            "No bare {cord} is left along the row; where the loop folds its beads part, and about {} of it shows there.",
+            units.ruler(*shown)
+        ),
+        Bare::Some { all, ends, slides, others } => {
+            format!("Bare {cord}: in all {}, {}.", units.ruler(*all), parts(*all, *ends, *slides, *others, units))
+        }
+    }
+}
+
+/// Where bare cord lies: so much in mm at each end, the rest between others.
+fn parts(all: Length, ends: [f64; 2], slides: bool, others: Others, units: UnitStyle) -> String {
+    // What does not slide is told as over the row.
+    let (about, told): (_, Print) = if slides { ("about ", UnitStyle::ruler) } else { ("", UnitStyle::fine) };
+    let has_rest = all.value() - ends.iter().sum::<f64>() > SAME;
+    let between = match others {
+        _ if !has_rest => "",
+        Others::Beads => ", the rest between the beads",
+        Others::Dangles => ", the rest between the dangles",
+    };
+    let ends = alike(ends);
+    let add_up = has_rest || adds_up(units, told, ends, all.value());
+    let rounding = if add_up { "" } else { " (each rounded by itself)" };
+    let said = ends.map(|length| format!("{about}{}", told(units, Length::mm(length))));
+    at_ends(said, ends[0] == ends[1]) + between + rounding
+}
+
+/// How a length is printed.
+type Print = fn(UnitStyle, Length) -> String;
+
+/// Two lengths in mm, those that are told as equal in their middle.
+fn alike([first, last]: [f64; 2]) -> [f64; 2] {
+    if (first - last).abs() < SAME { [first.midpoint(last); 2] } else { [first, last] }
+}
+
+fn at_ends([first, last]: [String; 2], are_alike: bool) -> String {
+    if are_alike { format!("{first} at each end") } else { format!("{first} at the first end, {last} at the last") }
+}
+
+/// Whether parts in mm, printed in a way, add up to a whole as they are printed.
+fn adds_up(units: UnitStyle, told: Print, parts: [f64; 2], whole: f64) -> bool {
+    // What is printed as nothing is none.
+    let printed = |words: &str| Length::parse(words).map_or(0.0, Length::value);
+    let part = |style: UnitStyle, mm| printed(&told(style, Length::mm(mm)));
+    let whole = |style: UnitStyle| printed(&style.ruler(Length::mm(whole)));
+    let differ = |style: UnitStyle| parts.map(|mm| part(style, mm)).iter().sum::<f64>() - whole(style);
+    let styles = if units == UnitStyle::Both { vec![UnitStyle::In, UnitStyle::Mm] } else { vec![units] };
+    styles.into_iter().all(|style| differ(style).abs() < 1e-6)
+}
+
+/// What of a row is not drawn as it is.
+pub const fn not_as_it_is(what: NotAsItIs) -> &'static str {
+    match what {
+        NotAsItIs::Elided => {
+            "Repeats left out of the drawing are told where they stand; ruler and counts go on past them."
+        }
+        NotAsItIs::Reduced => "What is too large for the page is drawn smaller, and the ruler stops there.",
+        NotAsItIs::Unlettered => "Runs too short for their letter have a bracket alone: read them in the words above.",
+        NotAsItIs::Slides => "Some of the beads slide: the ruler shows where they rest when the piece hangs.",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn parts_add_up_as_they_are_printed() {
+        // 12.5 and 166.5 mm are printed as 13 and 167, and their sum as 179.
+        let adds_up = |units, parts, whole| adds_up(units, UnitStyle::ruler, parts, whole);
+        assert!(!adds_up(UnitStyle::Mm, [12.5, 166.5], 179.0));
+        assert!(adds_up(UnitStyle::Mm, [12.0, 167.0], 179.0) && adds_up(UnitStyle::Mm, [0.1, 20.0], 20.1));
+        // 3/32 in twice is 3/16 in; 12.7 mm twice is an inch, but 13 and 13 are not 25.
+        assert!(adds_up(UnitStyle::In, [12.7, 12.7], 25.4) && !adds_up(UnitStyle::Both, [12.7, 12.7], 25.4));
+    }
+}

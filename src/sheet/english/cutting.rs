@@ -1,0 +1,68 @@
+//! Cutting plans and lists, in English.
+
+use super::fact::rounding;
+use crate::materials::Cutting;
+use crate::materials::render::words::{cut, verdict};
+use crate::sheet::said::{ListedCut, MadeUp, PlanNote};
+use crate::steps::english::words::count;
+use crate::units::UnitStyle;
+
+/// The columns of a cutting list that have a heading.
+pub const CUTTING_TABLE: [&str; 2] = ["piece", "cut"];
+/// What stands on what is left of a spool, the best first.
+pub const LEFT_OVER: [&str; 2] = ["left over", "left"];
+/// What is said of each cut through chain.
+const TAKES_LINKS: &str = " Each cut takes the link that it goes through.";
+
+/// The scale of a plan's bars, from how much it is cut, and how lengths are rounded.
+pub fn plan_note(cutting: &Cutting, note: &PlanNote, units: UnitStyle) -> String {
+    let from = from(cutting);
+    let from = match note.bars {
+        Some(scale) => format!("Bars at {scale}; {from}"),
+        None => from[..1].to_uppercase() + &from[1..],
+    };
+    let takes = if note.takes_links { TAKES_LINKS } else { "" };
+    let rounded = if note.rounds { format!(" {}", rounding(units)) } else { String::new() };
+    format!("{from}.{takes}{rounded}")
+}
+
+fn from(cutting: &Cutting) -> String {
+    match (verdict(cutting), cutting.too_long()) {
+        (_, [_, ..]) => "some pieces are longer than any length on sale".to_owned(),
+        (Some(words), _) => format!("from {words}"),
+        (None, _) => "the pattern does not say how it is sold".to_owned(),
+    }
+}
+
+/// The number and the name of a piece, with how many there are.
+pub fn listed_cut(listed: &ListedCut) -> [String; 2] {
+    let ListedCut { number, name, count, .. } = listed;
+    let name = if *count > 1 { format!("{count} × {name}") } else { name.clone() };
+    [number.map(|number| number.to_string()).unwrap_or_default(), name]
+}
+
+/// The only piece of a list as a sentence: `row: 410 mm finished + 2 × 50 mm, cut 510 mm.`
+pub fn only_cut(only: &ListedCut, units: UnitStyle) -> String {
+    let parts = only.parts.map(|parts| format!("{}, ", made_up(parts, units))).unwrap_or_default();
+    format!("{}: {parts}cut {}.", listed_cut(only).join(" ").trim_start(), cut(only.length, units))
+}
+
+/// What a piece's length is made up of: `2 × 410 mm finished + 12 mm in knots + 2 × 50 mm`, or
+/// `about 25 links of 4 mm, each lengthens it by 2.4 mm`.
+pub fn made_up(parts: MadeUp, units: UnitStyle) -> String {
+    match parts {
+        MadeUp::Strand { legs, finished, round, knots, allowance } => {
+            let legs = if legs > 1 { format!("{legs} × ") } else { String::new() };
+            let round = round.map(|slack| format!(" + {} to bend round", units.ruler(slack))).unwrap_or_default();
+            let knots = knots.map(|(length, ends)| {
+                format!(" + {} in knots{}", units.ruler(length), if ends { ", those at the ends too" } else { "" })
+            });
+            let (finished, allowance) = (units.ruler(finished), units.ruler(allowance));
+            format!("{legs}{finished} finished{round}{} + 2 × {allowance}", knots.unwrap_or_default())
+        }
+        MadeUp::Links { count: links, link, pitch } => {
+            let links = count(links, "link");
+            format!("about {links} of {}, each lengthens it by {}", link.tenths(), pitch.tenths())
+        }
+    }
+}

@@ -1,0 +1,67 @@
+//! What is printed in drawings, in English.
+
+use crate::design::Design;
+use crate::sheet::said::{BareCord, HangsDown, LeftOut};
+use crate::steps::english::chart;
+use crate::steps::english::words::count;
+use crate::units::{Length, UnitStyle, times};
+
+/// A length of bare cord in the words of the word chart, then ever shorter.
+pub fn bare_cord(bare: BareCord, units: UnitStyle) -> Vec<String> {
+    match bare {
+        BareCord::About(length) => {
+            let [whole, short] = [units, units.one()].map(|units| units.ruler(length));
+            let about = [format!("about {whole} bare"), format!("about {whole}"), format!("about {short} bare")];
+            about.into_iter().chain([format!("about {short}"), short]).collect()
+        }
+        BareCord::Links(links) => vec![chart::links_bare(links), count(links, "link")],
+        BareCord::Fixed(length) => {
+            vec![chart::bare(units, length), chart::gap(units, length), chart::gap(units.one(), length)]
+        }
+    }
+}
+
+/// `185 more, 392 mm`: beads of a run that are left out.
+pub fn more_beads(beads: u32, length: Length, units: UnitStyle) -> String {
+    format!("{beads} more, {}", units.one().ruler(length))
+}
+
+/// Repeats that are left out.
+pub fn left_out(design: &Design, said: &LeftOut<'_>, units: UnitStyle) -> String {
+    let LeftOut { times, list, backwards, beads, length } = said;
+    let again = if *times == 1 { "once".to_owned() } else { format!("{times} times") };
+    let (list, length) = (chart::row(design, list, units), units.ruler(*length));
+    let list = if *backwards { format!("{list}, backwards") } else { list };
+    format!("… the same {again} more ({list}): {beads} beads, {length}, not drawn …")
+}
+
+/// How far down something hangs.
+pub fn hangs(hangs: HangsDown, units: UnitStyle) -> String {
+    match hangs {
+        HangsDown::Strand(drop) => format!("drop {}", units.ruler(drop)),
+        HangsDown::Dangles(drop) => format!("with its dangles {}", units.ruler(drop)),
+        HangsDown::Meeting(drop) => format!("with what hangs from it {}", units.ruler(drop)),
+    }
+}
+
+/// How often strands are twisted.
+pub fn twisted(turns: f64) -> String {
+    format!("twisted {}", times(turns))
+}
+
+/// What stands above the lengths of strands that are twisted.
+pub const BEFORE_TWISTING: &str = "before twisting:";
+
+/// A strand laid straight, with its length.
+pub fn straight(name: &str, length: Length, is_twisted: bool, units: UnitStyle) -> String {
+    let before = if is_twisted { ", before twisting" } else { "" };
+    format!("{name}, {}{before}", units.ruler(length))
+}
+
+/// Strands of one length laid straight.
+pub fn abreast(names: &[&str], length: Length, units: UnitStyle) -> String {
+    format!("{}, each {}", names.join(", "), units.ruler(length))
+}
+
+/// The columns of a list of strands.
+pub const STRANDS_TABLE: [&str; 3] = ["strand", "finished", "hangs"];

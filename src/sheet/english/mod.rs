@@ -1,0 +1,36 @@
+//! What a sheet says, in English. A second language is a second module like this one: what decides has no words, and
+//! nothing here decides what is said. Lengths are printed in the units that a function is given; what a step says too,
+//! [`crate::steps::english`] says here.
+
+mod bags;
+mod buying;
+mod check;
+mod cutting;
+mod fact;
+mod figure;
+mod heading;
+mod label;
+mod legend;
+mod making;
+mod neck;
+mod proof;
+mod sizes;
+pub mod spec;
+mod strand;
+
+pub use bags::{bag, labels_shown, labels_title};
+pub use buying::{NEEDS_TABLE, bought_in, costs, price_parts, spare, suggestion};
+pub use check::{CURVED, bare, not_as_it_is, tolerances};
+pub use cutting::{CUTTING_TABLE, LEFT_OVER, listed_cut, made_up, only_cut, plan_note};
+pub use fact::{
+    CALLED, along, called, fact, finished, inside, kind, length, length_fact, range, rounding, twist, worn_round, wraps,
+};
+pub use figure::{CHECK_PRINT, ENDS, about, bar_length, beside_bar, figure, scaled, seen_as};
+pub use heading::{heading, numbered, page, page_title, section};
+pub use label::{BEFORE_TWISTING, STRANDS_TABLE, abreast, bare_cord, hangs, left_out, more_beads, straight, twisted};
+pub use legend::colourway;
+pub use making::drawn_at;
+pub use neck::on_neck;
+pub use proof::{EACH_SIDE, JOIN, MEASURE, TOO_LARGE, actual_size, join, lane, strip};
+pub use sizes::{NO_FIT, NO_NAME, as_here, column, compared, of_steps, other_packs, positions, same_in_all};
+pub use strand::{in_key, reading, strung_on, to_cut};

@@ -1,0 +1,55 @@
+//! What is said of cutting plans.
+
+use crate::units::Length;
+
+/// What the length of a piece that is cut is made up of.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum MadeUp {
+    /// A strand's.
+    Strand {
+        /// How many times its cord runs along it.
+        legs: u32,
+        /// Its finished length.
+        finished: Length,
+        /// What the bend of a ring takes up, in all legs.
+        round: Option<Length>,
+        /// What knots take up, and whether those at the ends are among them.
+        knots: Option<(Length, bool)>,
+        /// What is more at each end.
+        allowance: Length,
+    },
+    /// A chain's: so many links of a length, each of which lengthens it by so much.
+    Links {
+        /// How many.
+        count: u64,
+        /// How long one is.
+        link: Length,
+        /// By how much it lengthens the chain.
+        pitch: Length,
+    },
+}
+
+/// A piece in a cutting list, or several alike.
+pub struct ListedCut {
+    /// The number that its strand has on every page, where there are several.
+    pub number: Option<usize>,
+    /// Its name.
+    pub name: String,
+    /// How many there are.
+    pub count: usize,
+    /// What its length is made up of, where that tells something.
+    pub parts: Option<MadeUp>,
+    /// The length.
+    pub length: Length,
+}
+
+/// How a cutting plan is drawn and told.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PlanNote {
+    /// The scale of its bars, where there are some.
+    pub bars: Option<crate::sheet::figure::Scale>,
+    /// Whether each cut takes a link of chain.
+    pub takes_links: bool,
+    /// Whether it says how lengths are rounded.
+    pub rounds: bool,
+}

@@ -1,0 +1,39 @@
+//! What is compared between the sizes of a graded pattern.
+
+use crate::steps::posts::Keeps;
+
+/// What a row of the table of sizes tells of each.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Compared<'a> {
+    /// What a fact of that name is.
+    Fact(&'static str),
+    /// What the trade calls its length.
+    Called,
+    /// The length of the piece, measured in a way that has a name.
+    Whole(&'static str),
+    /// The length of twisted strands.
+    Twisted,
+    /// A length of strands, by their title.
+    Length(&'a str, LengthOf),
+    /// How many knots are tied among the beads of strands, by their title.
+    Knots(&'a str),
+    /// Where something stays on strands, by their title: its name, and what it is.
+    Post(&'a str, &'a str, Keeps),
+    /// A cord in all, by name.
+    Cord(&'a str),
+    /// How many of a bead, by letter and name.
+    Bead(&'a str, &'a str),
+}
+
+/// What of a strand is measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LengthOf {
+    /// All of it.
+    Finished,
+    /// Its beads.
+    Beads,
+    /// Its bare cord.
+    Bare,
+    /// What is cut for it.
+    Cut,
+}

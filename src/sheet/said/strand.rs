@@ -1,0 +1,114 @@
+//! What is said of a strand and its row: how rows are read, what a strand is strung on, what to measure of it.
+
+use crate::design::Bead;
+use crate::steps::posts::Keeps;
+use crate::units::Length;
+
+/// How all rows of a piece are read.
+pub struct Reading {
+    /// Whether rulers start where a first loop is turned: on memory wire, whose loops are no part of what is measured.
+    pub on_wire: bool,
+    /// What the letters above rulers mean.
+    pub letters: Vec<(char, Keeps)>,
+    /// Whether beads slide on bare cord, and on all such strands between stops.
+    pub slides: Option<bool>,
+    /// Whether each strand is made twice.
+    pub pair: bool,
+    /// Why sizes do not add up to lengths, where they do not.
+    pub takes: Option<Takes>,
+}
+
+/// How beads take other lengths of the cord than their sizes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Takes {
+    /// They lie beside one another.
+    Sunk,
+    /// None lies beside another.
+    FromHoleToHole,
+}
+
+/// A bead in the key of rows.
+pub struct InKey<'a> {
+    /// The bead.
+    pub bead: &'a Bead,
+    /// How much cord it takes in a row of its kind, where its size does not say it.
+    pub takes: Option<Length>,
+    /// Into how many parts it is reduced.
+    pub part: u32,
+}
+
+/// What strands that are strung alike are cut to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum ToCut {
+    /// A length of cord each.
+    Cord(Length),
+    /// Nothing: they are on pins.
+    OnPin,
+}
+
+/// A check of a strand's length.
+pub struct Tolerances<'a> {
+    /// The beads on its cord.
+    pub beads: Vec<&'a Bead>,
+    /// What to do where the length differs by more.
+    pub remedy: WhenOff,
+    /// Whether that is done on both sides: one end of a lariat is not as the other.
+    pub both_sides: bool,
+}
+
+/// What beads of other sizes than the pattern's ask for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WhenOff {
+    /// Other knots, then other counts: the strand's length follows from them.
+    Knots,
+    /// Other counts.
+    Counts,
+    /// Nothing: the length is written, and the bare cord gives way.
+    BareCord,
+}
+
+/// How much bare cord a strand has, or of chain how much in which nothing hangs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Bare {
+    /// None, once it is closed to a ring.
+    NoneInTheRound,
+    /// None, and its beads want so much more where it bends.
+    Lacks(Length),
+    /// None along the row; where the loop folds, about so much.
+    Folded(Length),
+    /// None.
+    None,
+    /// Some.
+    Some {
+        /// In all.
+        all: Length,
+        /// In mm before the first thing strung, and after the last.
+        ends: [f64; 2],
+        /// Whether beads slide along it.
+        slides: bool,
+        /// Between what the rest lies.
+        others: Others,
+    },
+}
+
+/// What bare cord lies between.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Others {
+    /// Beads.
+    Beads,
+    /// Dangles alone.
+    Dangles,
+}
+
+/// What of a row is not drawn as it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NotAsItIs {
+    /// Repeats are left out.
+    Elided,
+    /// Something is drawn smaller.
+    Reduced,
+    /// Runs too short for their letter have a bracket alone.
+    Unlettered,
+    /// Some of its beads slide.
+    Slides,
+}
