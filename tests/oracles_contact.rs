@@ -20,8 +20,8 @@ const TABLE: &str = include_str!("oracles/data/held_strands.csv");
 const SPAN: f64 = 90.0;
 
 /// Strands that a heavy bead presses together, without bars, limp and stiff, and between them, and two of which bars lean to
-/// a heavy bead aside.
-const CASES: [(&str, &str, [&str; 2]); 4] = [
+/// a heavy bead aside; and a ladder of wire, whose inner row is pressed between its rungs.
+const CASES: [(&str, &str, [&str; 2]); 5] = [
     ("pressed", "thread", ["8 light, heavy, 8 light", "20 light"]),
     ("stiff", "wire", ["8 light, heavy, 6 light, long", "20 light"]),
     (
@@ -30,6 +30,11 @@ const CASES: [(&str, &str, [&str; 2]); 4] = [
         ["6 light, bar, 2 light, heavy, 2 light, bar, 6 light", "7 light, bar, 6 light, bar, 7 light"],
     ),
     ("aslant", "wire", ["6 light, bar, 7 light, bar, 6 light", "2 light, heavy, 4 light, bar, 9 light, bar, 7 light"]),
+    (
+        "ladder",
+        "wire",
+        ["5 light, bar, 4 light, bar, 4 light, bar, 5 light", "7 light, bar, 4 light, bar, 4 light, bar, 7 light"],
+    ),
 ];
 
 fn hung(cord: &str, strands: [&str; 2]) -> Piece {
@@ -89,7 +94,9 @@ fn strands_lie_where_an_optimiser_puts_them() {
     let given: Vec<String> = pieces.iter().flat_map(|(name, piece)| given(name, piece)).collect();
     for (name, piece) in &pieces {
         assert_eq!(piece.drape.unrest, None, "{name}");
-        assert_eq!(piece.drape.presses.is_empty(), *name == "aslant", "{name}");
+        assert_eq!(piece.drape.presses.is_empty(), ["aslant", "ladder"].contains(name), "{name}");
+        let pressed = piece.drape.strands.iter().any(|hung| hung.tension.lowest < 0.0);
+        assert_eq!(pressed, *name == "ladder", "{name}");
     }
     let strands = pieces.iter().flat_map(|(_, piece)| &piece.drape.strands);
     let joints = strands.flat_map(|hung| hung.joints.iter().skip(1));

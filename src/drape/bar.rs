@@ -47,7 +47,7 @@ impl Bar {
 
     /// What keeps its outermost joints from parting.
     fn tie(&self) -> Tie {
-        Tie { ends: self.ends().map(|(_, node)| node), length: self.length() }
+        Tie::new(self.ends().map(|(_, node)| node), self.length())
     }
 
     /// From its first joint to its last.

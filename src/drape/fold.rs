@@ -43,7 +43,7 @@ fn net(chain: &Chain, hanging: &Hanging) -> Net<2> {
         let after = chain.links.get(at).map_or(0.0, |link| weight(link, 0.0));
         Node { at: [joint.x, joint.y], weight: before + after, down: down(), held: [at == 0 || at == last; 2] }
     };
-    let tie = |(at, link): (usize, &Link)| Tie { ends: [at, at + 1], length: link.length };
+    let tie = |(at, link): (usize, &Link)| Tie::new([at, at + 1], link.length);
     Net {
         nodes: hanging.joints.iter().enumerate().map(node).collect(),
         ties: chain.links.iter().enumerate().map(tie).collect(),

@@ -109,7 +109,8 @@ pub struct Seat {
 pub struct Tension {
     /// At the first end, or where it leaves a rail on that side.
     pub first: f64,
-    /// Where it is least: at the lowest point of a strand that has one between its ends.
+    /// Where it is least: at the lowest point of a strand that has one between its ends; less than nothing where stiff cord
+    /// is pressed between bars.
     pub lowest: f64,
     /// At the last end, or where it leaves a rail on that side.
     pub last: f64,

@@ -9,6 +9,8 @@
 //! mean weight of a joint. A faint pull to the present place, which grows when rounds swing, has no part
 //! in where they end.
 
+use std::collections::BTreeSet;
+
 use clarabel::algebra::CscMatrix;
 use clarabel::solver::{
     DefaultSettings, DefaultSolver, IPSolver, NonnegativeConeT, SecondOrderConeT, SolverStatus, SupportedConeT,
@@ -36,11 +38,28 @@ pub struct Node<const D: usize> {
     pub held: [bool; D],
 }
 
+/// How much farther apart than it is long a pressed tie's joints may come in a round, as a share: it turns by 8 degrees at
+/// the most.
+const TURNS: f64 = 0.01;
+/// How often ties that are found pressed are told in a round.
+const TRIES: u32 = 6;
+/// A tie that is shorter by this share of its length is in no tension.
+pub const TENSE: f64 = 1e-3;
+
 /// Two joints that are at most so many mm apart.
 #[derive(Clone, Copy, Debug)]
 pub struct Tie {
     pub ends: [usize; 2],
     pub length: f64,
+    /// Whether it is pressed: it is as long along the way in which it lies, and turns aside of that.
+    pub pressed: bool,
+}
+
+impl Tie {
+    /// One in tension.
+    pub const fn new(ends: [usize; 2], length: f64) -> Self {
+        Self { ends, length, pressed: false }
+    }
 }
 
 /// Joints and what holds them together.
@@ -72,10 +91,17 @@ pub struct Constraint<const D: usize> {
 pub struct Round<const D: usize> {
     /// The joints.
     pub places: Vec<[f64; D]>,
-    /// Tension of each tie, in N.
+    /// Tension of each tie, in N; less than nothing where it is pressed.
     pub tensions: Vec<f64>,
     /// Force of each constraint, in N.
     pub forces: Vec<f64>,
+}
+
+impl<const D: usize> Round<D> {
+    /// How hard the hardest pressed tie is pressed, in N.
+    pub fn thrust(&self) -> f64 {
+        self.tensions.iter().fold(0.0, |most, tension| most.max(-tension))
+    }
 }
 
 /// What is least: half of a square form and a line.
@@ -156,17 +182,19 @@ impl<const D: usize> Net<D> {
         let columns = Columns::new(self);
         let free = self.nodes.iter().filter(|node| !node.held.iter().all(|held| *held)).count().max(1);
         let mean = self.weight() / free as f64;
-        let giving = constraints.iter().filter(|constraint| constraint.gives).count();
+        let pushes: Vec<Constraint<D>> = self.pressed().map(|tie| self.push(tie)).collect();
+        let all: Vec<&Constraint<D>> = constraints.iter().chain(&pushes).collect();
+        let giving = all.iter().filter(|constraint| constraint.gives).count();
         let energy = self.energy(&columns, mean, pull, giving, free as f64);
         let (square, linear) = (energy.matrix(), energy.linear);
         let mut table = Table::default();
         let mut slacks = columns.count..linear.len();
-        for constraint in constraints {
+        for constraint in &all {
             let slack = if constraint.gives { slacks.next() } else { None };
             self.constraint(&mut table, &columns, constraint, slack);
         }
         (columns.count..linear.len()).for_each(|slack| table.row(0.0, [(slack, -1.0)]));
-        let bounds = constraints.len() + giving;
+        let bounds = all.len() + giving;
         let mut cones: Vec<SupportedConeT<f64>> = vec![NonnegativeConeT(bounds)];
         for tie in &self.ties {
             self.length(&mut table, &columns, tie);
@@ -177,7 +205,21 @@ impl<const D: usize> Net<D> {
         let mut solver = DefaultSolver::new(&square, &linear, &matrix, &right, &cones, settings);
         solver.solve();
         let solved = matches!(solver.solution.status, SolverStatus::Solved | SolverStatus::AlmostSolved);
-        solved.then(|| self.read(&columns, [constraints.len(), bounds], &solver.solution.x, &solver.solution.z, mean))
+        let multipliers = solver.solution.z.iter().map(|force| force * mean).collect::<Vec<_>>();
+        solved.then(|| self.read(&columns, [constraints.len(), bounds], &solver.solution.x, &multipliers))
+    }
+
+    /// The numbers of the ties that are pressed.
+    fn pressed(&self) -> impl Iterator<Item = usize> {
+        (0..self.ties.len()).filter(|tie| self.ties[*tie].pressed)
+    }
+
+    /// A tie is no shorter along the way in which it lies.
+    fn push(&self, tie: usize) -> Constraint<D> {
+        let (way, Tie { ends, length, .. }) = (self.way(tie), self.ties[tie]);
+        let [one, other] = ends.map(|end| self.nodes[end].at);
+        let terms = vec![Term { node: ends[1], slope: way }, Term { node: ends[0], slope: way.map(|part| -part) }];
+        Constraint { terms, gap: distance(one, other) - length, gives: true }
     }
 
     fn energy(&self, columns: &Columns<D>, mean: f64, pull: f64, giving: usize, price: f64) -> Energy {
@@ -266,9 +308,9 @@ impl<const D: usize> Net<D> {
         table.row(right, entries);
     }
 
-    /// A tie is as long as it is or shorter.
+    /// A tie is as long as it is or shorter; a pressed one may turn.
     fn length(&self, table: &mut Table, columns: &Columns<D>, tie: &Tie) {
-        table.row(tie.length, []);
+        table.row(if tie.pressed { tie.length * (1.0 + TURNS) } else { tie.length }, []);
         let ends = [(tie.ends[0], 1.0), (tie.ends[1], -1.0)];
         for axis in 0..D {
             let free = |&(node, sign): &(usize, f64)| Some((columns.of[node][axis]?, sign));
@@ -278,62 +320,42 @@ impl<const D: usize> Net<D> {
         }
     }
 
-    fn read(
-        &self,
-        columns: &Columns<D>,
-        [count, bounds]: [usize; 2],
-        places: &[f64],
-        multipliers: &[f64],
-        mean: f64,
-    ) -> Round<D> {
+    fn read(&self, columns: &Columns<D>, [count, bounds]: [usize; 2], places: &[f64], multipliers: &[f64]) -> Round<D> {
         let place = |(node, free): (&Node<D>, &[Option<usize>; D])| {
             let mut at = node.at;
             at.iter_mut().zip(free).for_each(|(at, column)| column.iter().for_each(|column| *at = places[*column]));
             at
         };
+        let mut tensions: Vec<f64> = multipliers.iter().skip(bounds).step_by(D + 1).copied().collect();
+        self.pressed().zip(&multipliers[count..]).for_each(|(tie, push)| tensions[tie] -= push);
         Round {
             places: self.nodes.iter().zip(&columns.of).map(place).collect(),
-            tensions: multipliers.iter().skip(bounds).step_by(D + 1).map(|tension| tension * mean).collect(),
-            forces: multipliers.iter().take(count).map(|force| force * mean).collect(),
+            tensions,
+            forces: multipliers[..count].to_vec(),
         }
     }
 
-    /// The greatest force in N by which a joint is out of balance at its place along an axis in which it is not
-    /// held, under the tensions and the forces of constraints that a round from there found.
-    pub fn imbalance(&self, constraints: &[Constraint<D>], round: &Round<D>) -> f64 {
-        let mut forces: Vec<[f64; D]> = vec![[0.0; D]; self.nodes.len()];
-        for (force, node) in forces.iter_mut().zip(&self.nodes) {
-            *force = node.down.map(|share| share * node.weight);
-        }
-        for (tie, tension) in self.ties.iter().zip(&round.tensions) {
-            let [one, other] = tie.ends.map(|end| self.nodes[end].at);
-            let distance = distance(one, other).max(f64::MIN_POSITIVE);
-            for axis in 0..D {
-                let pull = (other[axis] - one[axis]) * tension / distance;
-                forces[tie.ends[0]][axis] += pull;
-                forces[tie.ends[1]][axis] -= pull;
+    /// Solves one round in which no tie of stiff cord is shorter than it is: those that would be are pressed, and those in
+    /// tension are pressed no more.
+    pub fn solve_stiff(&mut self, constraints: &[Constraint<D>], pull: f64) -> Option<Round<D>> {
+        let stiff: BTreeSet<usize> = self.bends.iter().flat_map(|bend| bend.links).collect();
+        let mut round = self.solve(constraints, pull)?;
+        for _ in 0..TRIES {
+            let wrong: Vec<usize> = stiff.iter().copied().filter(|tie| self.is_amiss(*tie, &round)).collect();
+            if wrong.is_empty() {
+                break;
             }
+            wrong.iter().for_each(|tie| self.ties[*tie].pressed ^= true);
+            round = self.solve(constraints, pull)?;
         }
-        for bend in &self.bends {
-            let turn = self.turn(bend, 1.0);
-            for (node, share) in self.shares(bend) {
-                let turned = (0..D).map(|axis| turn.ways[1][axis] - turn.ways[0][axis]);
-                forces[node].iter_mut().zip(turned).for_each(|(force, by)| *force -= turn.spring * share * by);
-            }
-            for (node, pull) in self.along(bend, &turn) {
-                forces[node].iter_mut().zip(pull).for_each(|(force, pull)| *force += pull);
-            }
-        }
-        for (constraint, force) in constraints.iter().zip(&round.forces) {
-            for term in &constraint.terms {
-                (0..D).for_each(|axis| forces[term.node][axis] += term.slope[axis] * force);
-            }
-        }
-        let free = |(node, force): (&Node<D>, [f64; D])| {
-            let along = node.held.iter().zip(force).filter(|(held, _)| !**held);
-            along.map(|(_, force)| force * force).sum::<f64>().sqrt()
-        };
-        self.nodes.iter().zip(forces).map(free).fold(0.0, f64::max)
+        Some(round)
+    }
+
+    /// Whether a round pulls at a tie that is pressed, or makes one shorter that is not.
+    fn is_amiss(&self, tie: usize, round: &Round<D>) -> bool {
+        let Tie { ends, length, pressed } = self.ties[tie];
+        let apart = distance(round.places[ends[0]], round.places[ends[1]]);
+        if pressed { round.tensions[tie] > 0.0 } else { apart < length * (1.0 - TENSE) }
     }
 
     /// Puts the joints where a round found them.

@@ -2,7 +2,7 @@
 
 use crate::design::TOLD_LACK;
 use crate::pattern::Kind;
-use crate::units::{UnitStyle, eighths, times};
+use crate::units::{UnitStyle, eighths, figures, times};
 
 use super::{ClearanceMeasures, Measures, StrandMeasures, mm};
 
@@ -58,7 +58,7 @@ fn hanging(strand: &StrandMeasures, units: UnitStyle) -> Vec<(&'static str, Stri
     let (hang, tension) = (&strand.hang, &strand.hang.tension_n);
     let lacks = Some(hang.lacks_mm).filter(|lacks| *lacks >= TOLD_LACK.value());
     let pulls = [(tension.first, "first end"), (tension.lowest, "lowest"), (tension.last, "last end")];
-    let pulls = pulls.map(|(force, place)| format!("{force:.3} N {place}"));
+    let pulls = pulls.map(|(force, place)| format!("{} N {place}", figures(force, 3)));
     let stiff = |stiffness: f64| format!("{stiffness:.2} N mm²{}", strand.stiffness_mark);
     let mut lines = vec![("hangs", hangs(strand, units))];
     lines.extend(lacks.map(|lacks| ("where it bends", format!("lacks {} of cord", exact(lacks, units)))));

@@ -258,8 +258,13 @@ mod tests {
         assert!(told(Unrest::TooMany).contains("too many parts"));
         let lost = told(Unrest::Lost { rounds: 7 });
         assert!(lost.contains("no place in 7 rounds") && !lost.contains("mm"), "{lost}");
-        let left = told(Unrest::Left { rounds: 20, overlap: 0.125, imbalance: 0.0031 });
-        assert!(left.contains("20 rounds: 0.12 mm of overlap and 0.0031 N"), "{left}");
+        let left = |overlap, moves| told(Unrest::Left { rounds: 20, overlap, moves });
+        let both = left(0.125, 0.0512);
+        assert!(
+            both.ends_with("20 rounds: outlines lie 0.12 mm in one another, and a round still moves it by 0.051 mm")
+        );
+        assert!(left(0.0004, 0.0512).ends_with("20 rounds: a round still moves it by 0.051 mm"));
+        assert!(left(0.013, 0.0031).ends_with("20 rounds: outlines lie 0.013 mm in one another"));
     }
 
     #[test]

@@ -159,6 +159,15 @@ fn sixteenth(rest: i64) -> String {
     format!("{rest}⁄16")
 }
 
+/// A number to so many decimals, or to as many more as show two figures of it: what is little is not told as nothing.
+#[must_use]
+pub fn figures(value: f64, places: usize) -> String {
+    const MOST: usize = 9;
+    let shown = |places: &usize| value.abs() * tens(*places) >= 10.0;
+    let enough = (places..MOST).find(shown).unwrap_or(MOST);
+    format!("{value:.*}", if value == 0.0 { places } else { enough })
+}
+
 /// A number with at most `places` decimals and no trailing zeros.
 #[must_use]
 pub(super) fn trimmed(value: f64, places: usize) -> String {
@@ -276,6 +285,15 @@ mod tests {
         assert_eq!(UnitStyle::In.margin(Length::mm(25.4 / 8.0)), "⅛ in");
         assert_eq!(UnitStyle::Mm.margin(Length::mm(2.0)), "2 mm");
         assert_eq!(UnitStyle::Mm.margin(Length::mm(12.4)), "12 mm");
+    }
+
+    #[test]
+    fn what_is_little_is_told_by_two_figures() {
+        assert_eq!(
+            [12.345, 0.125, 0.0, -0.003_14].map(|value| figures(value, 2)),
+            ["12.35", "0.12", "0.00", "-0.0031"]
+        );
+        assert_eq!(figures(1e-12, 2), "0.000000000");
     }
 
     #[test]

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use super::super::bar::{Bar, Bars, crossbars};
-use super::super::bend::bends;
+use super::super::bend::{Bend, bends};
 use super::super::hang::{self, Link};
 use super::super::open::given;
 use super::super::program::{Net, Node, Tie, down};
@@ -76,6 +76,8 @@ pub struct Loops {
     pub closing: Vec<usize>,
     /// What lies between joints: one a tie, but for those of bars, which come last.
     pub rods: Vec<Rod>,
+    /// The ties along which cord bends: one a strand, and the closure's.
+    pub cords: Vec<Vec<usize>>,
     /// What holds joints apart: bars at the ends, and what several strands go through.
     pub bars: Bars,
     /// How its strands keep off one another.
@@ -89,6 +91,8 @@ pub struct Rod {
     pub reach: f64,
     /// How long it is when its strand is laid straight.
     pub length: f64,
+    /// How stiff its cord is, in N mm².
+    pub stiffness: f64,
     /// How it parts from the next, and what bare cord it has, as of its [`Straight`].
     pub hinge: Option<Hinge>,
     pub bare: f64,
@@ -120,6 +124,7 @@ impl Loops {
             loops.string(Some(at), &strand.pieces);
         }
         loops.string(None, closing);
+        loops.bend();
         loops.hold_together(strands);
         loops.net.ties.extend(loops.bars.ties());
         loops.hold_behind(half);
@@ -173,19 +178,18 @@ impl Loops {
         let joints = strand.map_or(&self.closing, |strand| &self.strands[strand]).clone();
         let whole = length(pieces);
         let mut station = 0.0;
-        let bends = bends(pieces.iter().map(|piece| (piece.link.length, piece.stiffness)));
         let ties = self.net.ties.len();
-        self.net.bends.extend(bends.into_iter().map(|bend| bend.on_from(ties)));
+        self.cords.push((ties..ties + pieces.len()).collect());
         for (piece, ends) in pieces.iter().zip(joints.windows(2)) {
             let ends = [ends[0], ends[1]];
             let Link { length, weight, centre } = piece.link;
-            self.net.ties.push(Tie { ends, length });
+            self.net.ties.push(Tie::new(ends, length));
             self.net.nodes[ends[0]].weight += weight * (1.0 - centre);
             self.net.nodes[ends[1]].weight += weight * centre;
             let middle = station + 0.5 * length;
-            let Straight { reach, hinge, bare, spare, .. } = *piece;
+            let Straight { reach, stiffness, hinge, bare, spare, .. } = *piece;
             let depth = middle.min(whole - middle);
-            self.rods.push(Rod { ends, reach, length, hinge, bare, spare, strand, depth });
+            self.rods.push(Rod { ends, reach, length, stiffness, hinge, bare, spare, strand, depth });
             station += length;
         }
     }
@@ -221,6 +225,17 @@ impl Loops {
                 tie.length = rod.length + rod.spare - given * rod.bare + beyond[0] + beyond[1];
             }
         }
+        self.bend();
+    }
+
+    /// Bends all cord, its ties as long as they are.
+    pub fn bend(&mut self) {
+        let of = |cord: &Vec<usize>| {
+            let ties = cord.iter().map(|tie| (self.net.ties[*tie].length, self.rods[*tie].stiffness));
+            let on = |bend: Bend| Bend { links: bend.links.map(|link| cord[link]), ..bend };
+            bends(ties).into_iter().map(on).collect::<Vec<_>>()
+        };
+        self.net.bends = self.cords.iter().flat_map(of).collect();
     }
 
     /// How far the pieces of a strand go on to where they meet, one for each of its joints, and how much cord that takes.

@@ -77,15 +77,17 @@ pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still, work: usize)
         let Some(round) = loops.net.solve(&constraints, pull) else { return Err(Unrest::Lost { rounds }) };
         let overlap = constraints.iter().map(|constraint| -constraint.gap).fold(loops.off(), f64::max);
         let steps = Steps::new(loops, &round.places);
-        if rounds == most {
-            return Err(Unrest::Left { rounds, overlap, imbalance: loops.net.imbalance(&constraints, &round) });
-        }
-        let before = loops.net.bent();
+        let (was, bent) = (loops.net.nodes.clone(), loops.net.bent());
         loops.go(&round.places);
-        let rises = steps.rises(loops) + (loops.net.bent() - before) / loops.net.weight();
+        let rises = steps.rises(loops) + (loops.net.bent() - bent) / loops.net.weight();
         let rests = steps.farthest() < still.moves || rises.abs() < RISES;
         if rests && overlap < still.overlap {
             return Ok(round.tensions);
+        }
+        if rounds == most {
+            // Where they were is what is told.
+            loops.net.nodes = was;
+            return Err(Unrest::Left { rounds, overlap, moves: steps.farthest() });
         }
         let swings = last.as_ref().is_some_and(|last| steps.along(last) < 0.0);
         pull = (pull * if swings { 4.0 } else { 0.5 }).clamp(FAINT, STRONG);
@@ -97,7 +99,6 @@ pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still, work: usize)
 mod tests {
     use std::f64::consts::TAU;
 
-    use super::super::super::bend::{Bend, bends};
     use super::super::super::hang::Link;
     use super::super::loops::{Straight, Strung, halved};
     use super::super::way::Way;
@@ -184,10 +185,9 @@ mod tests {
         };
         let mut loops = closed(120, length, weight, round);
         let (count, closing) = (loops.net.ties.len(), loops.strands[0].len() - 1);
-        let lengths: Vec<f64> = loops.net.ties.iter().map(|tie| tie.length).collect();
-        loops.net.bends = bends(lengths.iter().map(|length| (*length, 400.0)));
-        let spring = 2.0 * 400.0 / (lengths[count - 1] + lengths[0]);
-        loops.net.bends.push(Bend { links: [count - 1, 0], spring });
+        loops.rods.iter_mut().for_each(|rod| rod.stiffness = 400.0);
+        loops.cords = vec![(0..count).chain([0]).collect()];
+        loops.bend();
         assert!(loops.net.bends.iter().any(|bend| bend.links == [closing - 1, closing]));
         // Bent as it is, it holds as much as its weight by 20 mm.
         let tensions = settle(&mut loops, &Cone(angle), RESTS, WORK).unwrap();

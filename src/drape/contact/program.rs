@@ -2,11 +2,15 @@
 //! way (see [`super::super::program`]).
 
 use super::super::bar::{Bars, crossbars, unit};
+use super::super::bend::Bend;
 use super::super::program::{self, Net, Node, Term, Tie};
 use super::contacts::Contact;
 use super::rope::Rope;
 use crate::design::Passage;
 use crate::geometry::Point;
+
+/// What gives way presses as hard as all that hangs weighs, to this share.
+const GIVES: f64 = 0.99;
 
 /// What a round found.
 pub struct Round {
@@ -36,6 +40,7 @@ impl Web {
         let mut web = Self::default();
         ropes.iter().for_each(|rope| web.add(rope));
         web.hold_together(ropes);
+        web.net.bends = bends(ropes);
         web
     }
 
@@ -60,9 +65,7 @@ impl Web {
             held: [at == 0 || at == last; 2],
         }));
         let links = rope.links.iter().zip(start..);
-        let ties = self.net.ties.len();
-        self.net.bends.extend(rope.bends().into_iter().map(|bend| bend.on_from(ties)));
-        self.net.ties.extend(links.map(|(link, from)| Tie { ends: [from, from + 1], length: link.length }));
+        self.net.ties.extend(links.map(|(link, from)| Tie::new([from, from + 1], link.length)));
         self.first.push(start);
     }
 
@@ -82,8 +85,10 @@ impl Web {
     }
 
     /// Solves one round; nothing where the solver finds no answer. `pull` is in mean weights of a joint per mm.
-    pub fn solve(&self, ropes: &[Rope], contacts: &[Contact], pull: f64, sided: bool) -> Option<Round> {
-        let found = self.net.solve(&self.constraints(contacts, sided), pull)?;
+    pub fn solve(&mut self, ropes: &[Rope], contacts: &[Contact], pull: f64, sided: bool) -> Option<Round> {
+        let held = self.constraints(contacts, sided);
+        let is_joined = self.bars.iter().next().is_some();
+        let found = if is_joined { self.net.solve_stiff(&held, pull) } else { self.net.solve(&held, pull) }?;
         let mut places = found.places.iter().map(|[x, y]| Point::new(*x, *y));
         let mut tensions = found.tensions.iter().copied();
         Some(Round {
@@ -99,6 +104,7 @@ impl Web {
         self.bars.go(&mut self.net, &round.whole.places);
         let links = ropes.iter().flat_map(|rope| &rope.links);
         self.net.ties.iter_mut().zip(links).for_each(|(tie, link)| tie.length = link.length);
+        self.net.bends = bends(ropes);
     }
 
     /// By how much any bar's joints are nearer to each other or farther apart than it holds them, in mm.
@@ -106,11 +112,26 @@ impl Web {
         self.bars.off(&self.net)
     }
 
-    /// The greatest force in N by which a free joint is out of balance, under the tensions and the forces of contacts that
-    /// a round from here found.
-    pub fn imbalance(&self, contacts: &[Contact], round: &Round, sided: bool) -> f64 {
-        self.net.imbalance(&self.constraints(contacts, sided), &round.whole)
+    /// Whether stiff cord is pressed.
+    pub fn is_pressed(&self) -> bool {
+        self.net.ties.iter().any(|tie| tie.pressed)
     }
+
+    /// Whether stiff cord is pressed harder than all that hangs weighs: it has no room in the plane, and would bend out of it.
+    pub fn is_jammed(&self, round: &Round) -> bool {
+        round.whole.thrust() > GIVES * self.net.weight()
+    }
+}
+
+/// The bends of strands, whose links are numbered one strand after the other.
+fn bends(ropes: &[Rope]) -> Vec<Bend> {
+    let mut before = 0;
+    let of = |rope: &Rope| {
+        let from = before;
+        before += rope.links.len();
+        rope.bends().into_iter().map(move |bend| bend.on_from(from))
+    };
+    ropes.iter().flat_map(of).collect()
 }
 
 /// The outer side of a strand that runs along a line from its first end on: below it where it lies level.

@@ -1,5 +1,6 @@
 //! Rounds of the program until strands in contact lie still.
 
+use super::super::program::TENSE;
 use super::contacts::Contact;
 use super::crowd::Crowd;
 use super::program::{Round, Web};
@@ -7,17 +8,16 @@ use super::rope::Rope;
 use super::{Press, Unrest};
 use crate::geometry::Point;
 
-/// Rounds after which the best place found is taken.
+/// Rounds after which the best place found is taken, and where stiff cord is pressed, whose rounds go less far.
 const ROUNDS: u32 = 20;
+const PRESSED: u32 = 40;
 /// Rounds with smooth tubes at the most, which end when no joint moves farther than this, in mm.
 const PARTING: u32 = 3;
 const PARTED: f64 = 0.5;
 /// Rounds end when no joint moves farther than this, in mm, or would in the next, and no outline lies deeper in another.
 pub const STILL: f64 = 0.01;
-/// Strands of which links hang slack so many rounds after they were parted have no room.
+/// Strands of which links hang slack, or that jam, so many rounds after they were parted have no room.
 const PATIENCE: u32 = 3;
-/// A link that is shorter by this share of its length is in no tension.
-const TENSE: f64 = 1e-3;
 /// The pull to the present place once rounds swing, and the strongest, in mean weights of a joint per mm.
 const FAINT: f64 = 0.01;
 const STRONG: f64 = 1.0;
@@ -66,43 +66,79 @@ pub fn settle(crowd: &Crowd, work: &mut usize) -> Result<Found, Vec<[usize; 2]>>
     }
     let (mut best, mut rounds): (Option<Tried>, u32) = (None, 0);
     let mut contacts = crowd.near(&ropes, true);
-    let (mut pull, mut last, mut parted) = (0.0, f64::INFINITY, None);
+    let (mut pace, mut parted) = (Pace::default(), None);
     let (mut web, mut were_tense) = (Web::new(&ropes), true);
-    for count in 1..=ROUNDS {
-        let Some(round) = web.solve(&ropes, &contacts, pull, crowd.sided).filter(|_| *work >= links) else { break };
+    for count in 1..=PRESSED {
+        let done = *work < links || count > ROUNDS && !web.is_pressed();
+        let Some(round) = (!done).then(|| web.solve(&ropes, &contacts, pace.pull, crowd.sided)).flatten() else {
+            break;
+        };
         *work -= links;
         rounds = count;
-        let (from, moved) = (ropes.clone(), go(&mut ropes, &round.places));
-        let before = web.clone();
+        let from = ropes.clone();
+        let steps = go(&mut ropes, &round.places);
+        let overlap = deepest(&contacts, &web);
         let slack: Vec<bool> = ropes.iter().map(|rope| !is_tense(rope)).collect();
         let tense = slack.iter().all(|slack| !slack);
-        let moved = ropes.iter_mut().map(Rope::open).fold(moved, f64::max);
+        let is_long = ropes.iter().any(is_stretched);
+        let opened = ropes.iter_mut().map(Rope::open).fold(0.0, f64::max);
         web.go(&round, &ropes);
+        let last = pace.go_on(steps, opened, web.is_pressed());
+        let moved = pace.moved;
         let as_tubes = parted.is_none() && count < PARTING && moved > PARTED;
         let next = crowd.near(&ropes, as_tubes);
         if let Some(parted) = parted {
-            if count - parted >= PATIENCE && !tense {
+            if count - parted >= PATIENCE && (!tense || web.is_jammed(&round)) {
                 return no_room(&ropes, &slack, &contacts, &round)
                     .map_or_else(|| Ok(alone(Unrest::Lost { rounds })), Err);
             }
             // Steps shrink alike from round to round: the next one is told by the last two.
             let rests = moved < STILL || count > parted + 1 && moved < last && moved * moved / last < STILL;
-            if rests && deepest(&next, &web) < STILL && tense {
+            if rests && deepest(&next, &web) < STILL && tense && !is_long {
                 return Ok(found(ropes, &contacts, round, count, None));
             }
-            let overlap = deepest(&contacts, &before);
             let far = moved.max(overlap);
             if best.as_ref().is_none_or(|best| far < best.far) && were_tense {
-                let imbalance = before.imbalance(&contacts, &round, crowd.sided);
-                let unrest = Unrest::Left { rounds, overlap, imbalance };
-                best = Some(Tried { found: found(from, &contacts, round, rounds, Some(unrest)), far });
+                let unrest = (far >= STILL).then_some(Unrest::Left { rounds, overlap, moves: moved });
+                best = Some(Tried { found: found(from, &contacts, round, rounds, unrest), far });
             }
         }
         parted = parted.or((!as_tubes).then_some(count));
-        pull = if moved > 0.5 * last { (4.0 * pull).clamp(FAINT, STRONG) } else { pull };
-        (last, contacts, were_tense) = (moved, next, tense);
+        (contacts, were_tense) = (next, tense);
     }
     Ok(best.map_or_else(|| alone(Unrest::Lost { rounds }), |best| best.found))
+}
+
+/// How rounds go on.
+struct Pace {
+    /// The pull to the present place, in mean weights of a joint per mm.
+    pull: f64,
+    /// How far the farthest joint went in the last round, in mm.
+    moved: f64,
+    /// How far each went.
+    steps: Vec<Point>,
+}
+
+impl Default for Pace {
+    fn default() -> Self {
+        Self { pull: 0.0, moved: f64::INFINITY, steps: Vec::new() }
+    }
+}
+
+impl Pace {
+    /// Takes how far joints went in a round, and by how much links that opened moved any end along; how far the farthest
+    /// went in the round before. The pull grows while steps do not become shorter, but fades where pressed cord goes on
+    /// its way.
+    fn go_on(&mut self, steps: Vec<Point>, opened: f64, pressed: bool) -> f64 {
+        let moved = steps.iter().map(|step| step.length()).fold(opened, f64::max);
+        let along: f64 = steps.iter().zip(&self.steps).map(|(one, other)| one.dot(*other)).sum();
+        if moved > 0.5 * self.moved {
+            let grown = (4.0 * self.pull).clamp(FAINT, STRONG);
+            self.pull = if pressed && along > 0.0 { 0.5 * self.pull } else { grown };
+        }
+        self.steps = steps;
+        std::mem::replace(&mut self.moved, moved)
+    }
 }
 
 /// Strands as they hang alone.
@@ -131,16 +167,10 @@ fn pressed<'a>(
     contacts.iter().zip(&round.forces).filter(move |(_, force)| **force > TOUCH * whole)
 }
 
-/// Puts the joints where a round found them; how far the farthest went.
-fn go(ropes: &mut [Rope], places: &[Vec<Point>]) -> f64 {
-    let mut moved: f64 = 0.0;
-    for (rope, places) in ropes.iter_mut().zip(places) {
-        for (joint, place) in rope.joints.iter_mut().zip(places) {
-            moved = moved.max(joint.at.distance(*place));
-            joint.at = *place;
-        }
-    }
-    moved
+/// Puts the joints where a round found them; how far each went.
+fn go(ropes: &mut [Rope], places: &[Vec<Point>]) -> Vec<Point> {
+    let joints = ropes.iter_mut().flat_map(|rope| &mut rope.joints).zip(places.iter().flatten());
+    joints.map(|(joint, place)| *place - std::mem::replace(&mut joint.at, *place)).collect()
 }
 
 /// How deep outlines lie in one another, or how far any bar's joints are from where it holds them.
@@ -148,9 +178,20 @@ fn deepest(contacts: &[Contact], web: &Web) -> f64 {
     contacts.iter().map(|contact| -contact.gap).fold(web.off(), f64::max)
 }
 
+/// Whether no link is shorter than it is.
 fn is_tense(rope: &Rope) -> bool {
+    stretched(rope).all(|(length, is)| is >= length * (1.0 - TENSE))
+}
+
+/// Whether a link that was pressed is longer than it is.
+fn is_stretched(rope: &Rope) -> bool {
+    stretched(rope).any(|(length, is)| is > length * (1.0 + TENSE) + STILL)
+}
+
+/// How long links are, and how far apart their joints.
+fn stretched(rope: &Rope) -> impl Iterator<Item = (f64, f64)> {
     let links = rope.links.iter().zip(rope.joints.windows(2));
-    links.into_iter().all(|(link, pair)| pair[0].at.distance(pair[1].at) >= link.length * (1.0 - TENSE))
+    links.map(|(link, pair)| (link.length, pair[0].at.distance(pair[1].at)))
 }
 
 /// The pairs that press on a strand that hangs slack, if any does.

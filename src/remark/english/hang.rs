@@ -3,7 +3,7 @@
 use std::fmt;
 
 use crate::remark::said::hang::{Hang, Room, Round, Unhung, Unrest, Way};
-use crate::units::{Length, times};
+use crate::units::{Length, figures, times};
 
 /// What breaks necklaces.
 const SNAG: &str = "a snag, not weight, breaks most necklaces, and no margin covers that";
@@ -50,13 +50,14 @@ pub fn headline(said: &Hang) -> String {
             deep.tenths()
         ),
         Hang::WeakCord { strand, cord, load, strength, margin } => format!(
-            "strand {strand} pulls with {:.2} N at {cord}, which breaks at {:.1} N: {:.1} times, less than {margin}",
-            load.value(),
+            "strand {strand} pulls with {} N at {cord}, which breaks at {:.1} N: {:.1} times, less than {margin}",
+            figures(load.value(), 2),
             strength.value(),
             *strength / *load
         ),
         Hang::StrengthUnknown { cord, load, .. } => {
-            format!("the strength of {cord} is not written, so its load of {:.2} N is not checked", load.value())
+            let load = figures(load.value(), 2);
+            format!("the strength of {cord} is not written, so its load of {load} N is not checked")
         }
     }
 }
@@ -182,8 +183,8 @@ fn unsettled(unrest: Unrest) -> String {
         Unrest::Lost { rounds } => {
             format!("the strands push one another about and found no place in {rounds} rounds; {ALONE}")
         }
-        Unrest::Left { rounds, overlap, imbalance } => {
-            format!("the strands push one another about and {}", no_rest(rounds, overlap, imbalance))
+        Unrest::Left { rounds, overlap, moves } => {
+            format!("the strands push one another about and {}", no_rest(rounds, overlap, moves))
         }
     }
 }
@@ -194,16 +195,20 @@ fn restless(unrest: Unrest) -> String {
             "on the neck so many strands are not laid side by side; the piece is not drawn there".to_owned()
         }
         Unrest::Lost { .. } => "on the neck no place was found for the piece; it is not drawn there".to_owned(),
-        Unrest::Left { rounds, overlap, imbalance } => {
-            format!("on the neck the piece {}", no_rest(rounds, overlap, imbalance))
+        Unrest::Left { rounds, overlap, moves } => {
+            format!("on the neck the piece {}", no_rest(rounds, overlap, moves))
         }
     }
 }
 
-fn no_rest(rounds: u32, overlap: f64, imbalance: f64) -> String {
-    format!(
-        "came to no rest in {rounds} rounds: {overlap:.2} mm of overlap and {imbalance:.4} N out of balance are left"
-    )
+/// What is left of those that came to no rest: what of it is more than at rest.
+fn no_rest(rounds: u32, overlap: f64, moves: f64) -> String {
+    /// What counts as rest, in mm, of all that is laid.
+    const REST: f64 = 0.01;
+    let lies = (overlap >= REST).then(|| format!("outlines lie {} mm in one another", figures(overlap, 2)));
+    let goes = (moves >= REST).then(|| format!("a round still moves it by {} mm", figures(moves, 2)));
+    let left: Vec<String> = lies.into_iter().chain(goes).collect();
+    format!("came to no rest in {rounds} rounds: {}", left.join(", and "))
 }
 
 const fn on_the_neck(unrest: Unrest) -> &'static str {

@@ -153,8 +153,8 @@ pub enum Unrest {
         rounds: u32,
         /// How deep in mm outlines lie in one another.
         overlap: f64,
-        /// The greatest force in N by which a joint is out of balance.
-        imbalance: f64,
+        /// How far in mm the farthest place still moves in a round.
+        moves: f64,
     },
 }
 

@@ -54,19 +54,26 @@ pub fn bare(bare: &Bare, is_chain: bool, units: UnitStyle) -> String {
             units.ruler(*shown)
         ),
         Bare::Some { all, ends, slides, others } => {
-            let rest = all.value() - ends.iter().sum::<f64>() > SAME;
-            let others = if *others == Others::Beads { "beads" } else { "dangles" };
-            let between = if rest { format!(", the rest between the {others}") } else { String::new() };
-            // What does not slide is told as over the row.
-            let (about, told): (_, Print) = if *slides { ("about ", UnitStyle::ruler) } else { ("", UnitStyle::fine) };
-            let ends = alike(*ends);
-            let add_up = rest || adds_up(units, told, ends, all.value());
-            let rounding = if add_up { "" } else { " (each rounded by itself)" };
-            let ends =
-                at_ends(ends.map(|length| format!("{about}{}", told(units, Length::mm(length)))), ends[0] == ends[1]);
-            format!("Bare {cord}: in all {}, {ends}{between}{rounding}.", units.ruler(*all))
+            format!("Bare {cord}: in all {}, {}.", units.ruler(*all), parts(*all, *ends, *slides, *others, units))
         }
     }
+}
+
+/// Where bare cord lies: so much in mm at each end, the rest between others.
+fn parts(all: Length, ends: [f64; 2], slides: bool, others: Others, units: UnitStyle) -> String {
+    // What does not slide is told as over the row.
+    let (about, told): (_, Print) = if slides { ("about ", UnitStyle::ruler) } else { ("", UnitStyle::fine) };
+    let has_rest = all.value() - ends.iter().sum::<f64>() > SAME;
+    let between = match others {
+        _ if !has_rest => "",
+        Others::Beads => ", the rest between the beads",
+        Others::Dangles => ", the rest between the dangles",
+    };
+    let ends = alike(ends);
+    let add_up = has_rest || adds_up(units, told, ends, all.value());
+    let rounding = if add_up { "" } else { " (each rounded by itself)" };
+    let said = ends.map(|length| format!("{about}{}", told(units, Length::mm(length))));
+    at_ends(said, ends[0] == ends[1]) + between + rounding
 }
 
 /// How a length is printed.

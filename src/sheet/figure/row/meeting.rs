@@ -21,33 +21,40 @@ const APART: f64 = 1.5;
 const WAY: [f64; 2] = [8.0, 12.0];
 /// How far from the middle each of them begins.
 const ASIDE: f64 = 2.4;
+/// Where both begin, the first end above.
+const LEVELS: [f64; 2] = [-ASIDE, ASIDE];
+/// The type of what is said of them.
+const FACE: Type = Type::TINY.coloured(style::INK);
 /// Room between letters and what they stand for.
 const ABOVE: f64 = 1.0;
 
 /// The meeting on a line of a width, and whether it is drawn smaller than it is.
 pub fn meeting(design: &Design, strand: &Strand, width: f64, stencils: &mut Stencils<'_>) -> Option<(Block, bool)> {
     let meeting = strand.meeting()?;
-    let face = Type::TINY.coloured(style::INK);
-    let words = ENDS.map(|words| face.width(words)).into_iter().fold(0.0, f64::max) + APART;
+    let words = ENDS.map(|words| FACE.width(words)).into_iter().fold(0.0, f64::max) + APART;
     let from = words + WAY.iter().sum::<f64>();
     let scale = ((width - from) / meeting.drop).min(1.0);
     let half = meeting.bits.iter().map(|bit| span::half(bit, design)).fold(0.0, f64::max) * scale;
-    let top = Type::STRONG.line_height() + LETTER.line_height() + ABOVE;
-    let middle = Point::new(from, top + half.max(ASIDE + face.size));
-    let mut marks = vec![Type::STRONG.mark(MEETING, Point::new(0.0, Type::STRONG.size), Anchor::Start)];
-    let mut drawn = Vec::new();
-    for (side, end) in [-1.0, 1.0].into_iter().zip(ENDS) {
-        let level = middle.y + side * ASIDE;
-        marks.push(face.mark(end, Point::new(0.0, level + face.size * 0.35), Anchor::Start));
-        drawn.push(stencils.strand_cord(strand, &way(Point::new(words, level), middle), 1.0));
-    }
+    let below = half.max(ASIDE + FACE.size);
+    let middle = Point::new(from, Type::STRONG.line_height() + LETTER.line_height() + ABOVE + below);
+    let mut drawn: Vec<_> =
+        LEVELS.map(|level| stencils.strand_cord(strand, &way(Point::new(words, middle.y + level), middle), 1.0)).into();
     drawn.extend(branched(meeting, middle, 0.0, design, scale, stencils));
+    let mut marks = said(middle.y);
     let letter = |(words, level): &(String, f64)| {
         LETTER.mark(words, middle + Point::new(level * scale, -half - ABOVE), Anchor::Middle)
     };
     marks.extend(runs(meeting, design).iter().map(letter));
     marks.push(Mark::figure(figure(&Alternative::Meeting(&strand.name)), drawn));
-    Some((Block::new(width, middle.y + half.max(ASIDE + face.size), marks), scale < 1.0))
+    Some((Block::new(width, middle.y + below, marks), scale < 1.0))
+}
+
+/// What is said of it, and of both cords beside a level.
+fn said(middle: f64) -> Vec<Mark> {
+    let end =
+        |(level, end): (f64, &str)| FACE.mark(end, Point::new(0.0, middle + level + FACE.size * 0.35), Anchor::Start);
+    let title = Type::STRONG.mark(MEETING, Point::new(0.0, Type::STRONG.size), Anchor::Start);
+    std::iter::once(title).chain(LEVELS.into_iter().zip(ENDS).map(end)).collect()
 }
 
 /// An end's way to where both meet: level, then across.

@@ -6,6 +6,8 @@
 //! the number of those between them. Of repeats that would fill many lines the first and the last are drawn, and a line
 //! between them says what is left out. Nothing is left out otherwise: beads drawn and beads told as left out are the strand's.
 
+mod broken;
+mod drawn;
 mod label;
 mod line;
 mod lowered;
@@ -13,6 +15,7 @@ mod meeting;
 mod repeats;
 mod run;
 mod span;
+mod spans;
 
 use crate::Piece;
 use crate::art::Stencils;
@@ -46,8 +49,8 @@ pub struct StrandRow {
 pub fn row(piece: &Piece, strand: Index<Strand>, width: f64, stencils: &mut Stencils<'_>) -> StrandRow {
     let (design, units) = (&piece.design, piece.telling.units);
     let (strand, starts) = (&design.strands[strand], &piece.drape.strands[strand].starts);
-    let fastened = span::fastened(design, strand);
-    let mut spans = span::spans(design, strand, starts, fastened);
+    let fastened = spans::fastened(design, strand);
+    let mut spans = spans::spans(design, strand, starts, fastened);
     let lead = line::lead(&spans);
     let room = width - 2.0 * lead;
     open(strand, &mut spans, room);
@@ -75,7 +78,7 @@ impl StrandRow {
     /// Adds lines on which spans are drawn.
     fn draw(&mut self, spans: &[Span<'_>], blank: &RowLine<'_, '_>, stencils: &mut Stencils<'_>) {
         let room = blank.width - 2.0 * blank.lead;
-        for spans in &line::broken(&run::shortened(spans, blank.posts, room), room) {
+        for spans in &broken::broken(&run::shortened(spans, blank.posts, room), room) {
             let (block, unlettered) = RowLine { spans, ..*blank }.draw(stencils);
             self.unlettered += unlettered;
             self.lines.push(block);

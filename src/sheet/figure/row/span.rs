@@ -1,20 +1,18 @@
 //! Spans: a strand from end to end, one thing after another, with the room that each takes on paper.
 
-use crate::design::{Bar, Bead, Bit, Dangle, Design, End, Finding, Index, Rest, Strand, What};
+use crate::design::{Bar, Bead, Bit, Dangle, Design, End, Finding, Index, Strand, What};
 use crate::pattern::CordKind;
 use crate::sheet::figure;
 use crate::sheet::figure::fastened::Fastened;
 use crate::trade::usual;
 use crate::units::Length;
 
-use super::lowered::lower;
-
 /// Longest bare cord in mm that is drawn at actual size.
 pub const LONG: f64 = 45.0;
 /// Length in mm at which cord that is cut short is drawn.
 const CUT_SHORT: f64 = 32.0;
 /// Bare cord below this is none.
-const NONE: f64 = 0.05;
+pub const NONE: f64 = 0.05;
 /// Length of the tail that is drawn beyond an end's knot.
 pub const TAIL: f64 = 7.0;
 /// Most that a drawing may reach to either side, up and down, and most that it may take of the
@@ -104,19 +102,22 @@ impl<'a> Span<'a> {
         Self { thing, from, cord, before: half, after: half, reach, scale: 1.0, hang: 0.0, number, run, opens }
     }
 
-    fn bare(from: f64, cord: f64, loose: bool) -> Self {
+    /// Bare cord from a station on, so long.
+    pub fn bare(from: f64, cord: f64, loose: bool) -> Self {
         let span = Self::new(Spanned::Bare { loose }, from, cord);
         if cord > LONG || loose && cord > CUT_SHORT { span.drawn_with(CUT_SHORT / cord.max(NONE)) } else { span }
     }
 
-    fn end((side, fastened): (usize, Fastened), from: f64, strand: &Strand, design: &Design) -> Self {
+    /// An end of a strand at a station.
+    pub fn end((side, fastened): (usize, Fastened), from: f64, strand: &Strand, design: &Design) -> Self {
         let end = &strand.ends[side];
         let (reach, length) = of_end(end, fastened, strand, design);
         let half = 0.5 * length;
         Self { reach, before: half, after: half, ..Self::new(Spanned::End(side), from, end.takes.value()) }.fitted()
     }
 
-    fn bit(bit: &'a Bit, from: f64, strand: &Strand, design: &Design) -> Self {
+    /// Something strung at a station.
+    pub fn bit(bit: &'a Bit, from: f64, strand: &Strand, design: &Design) -> Self {
         let reach = on_strand(bit, strand, design);
         let span =
             Self { reach, before: bit.before, after: bit.after, ..Self::new(Spanned::Bit(bit), from, bit.length()) };
@@ -214,86 +215,6 @@ fn beads(bit: &Bit) -> usize {
         What::Bead(_) => 1,
         What::Dangle(dangle) => dangle.bits.iter().map(beads).sum(),
         What::Gap | What::Knot | What::Finding(_) => 0,
-    }
-}
-
-/// Something strung at a station.
-struct StrungBit<'a> {
-    bit: &'a Bit,
-    station: f64,
-    /// Whether it slides.
-    slides: bool,
-    train: usize,
-}
-
-/// How both ends of a strand end.
-#[must_use]
-pub fn fastened(design: &Design, strand: &Strand) -> [Fastened; 2] {
-    [0, 1].map(|side| Fastened::of(strand, side, design))
-}
-
-/// A strand's spans, from the first end to the last, its trains starting at stations; what the ends meet in is none.
-#[must_use]
-pub fn spans<'a>(design: &'a Design, strand: &'a Strand, starts: &[f64], fastened: [Fastened; 2]) -> Vec<Span<'a>> {
-    let strung = strung(design, strand, starts);
-    let [first, last] = [0, 1].map(|side: usize| strand.ends[side].takes.value());
-    let mut spans = vec![Span::end((0, fastened[0]), 0.0, strand, design)];
-    let mut at = (first, None::<&StrungBit<'_>>);
-    for one in &strung {
-        let between = at.1.is_none_or(|before| before.train != one.train);
-        let loose = between && (one.slides || at.1.is_some_and(|before| before.slides));
-        if one.station - at.0 > NONE {
-            spans.push(Span::bare(at.0, one.station - at.0, loose));
-        }
-        spans.push(Span::bit(one.bit, one.station, strand, design));
-        at = (one.station + one.bit.length(), Some(one));
-    }
-    let end = strand.finished.value() - last;
-    if end - at.0 > NONE {
-        let loose = at.1.is_some_and(|before| before.slides);
-        spans.push(Span::bare(at.0, end - at.0, loose));
-    }
-    spans.push(Span::end((1, fastened[1]), end, strand, design));
-    count(&mut spans);
-    lower(&mut spans, design);
-    spans
-}
-
-fn strung<'a>(design: &Design, strand: &'a Strand, starts: &[f64]) -> Vec<StrungBit<'a>> {
-    let (mut all, slides) = (Vec::new(), strand.slides(design));
-    for (train, (one, start)) in strand.trains.iter().zip(starts).enumerate() {
-        let mut station = *start;
-        for bit in &one.bits {
-            if bit.what != What::Gap && !bit.what.is_meeting() {
-                all.push(StrungBit { bit, station, slides: slides && matches!(one.rest, Rest::Free(..)), train });
-            }
-            station += bit.length();
-        }
-    }
-    all
-}
-
-/// Numbers the beads, and within their runs; knots between beads of a kind do not end a run.
-fn count(spans: &mut [Span<'_>]) {
-    let mut number = 0;
-    let mut run: Vec<usize> = Vec::new();
-    for at in 0..=spans.len() {
-        let bead = spans.get(at).and_then(Span::bead);
-        if spans.get(at).is_some_and(Span::is_knot) {
-            continue;
-        }
-        let goes_on = bead.is_some() && run.first().is_some_and(|first| spans[*first].bead() == bead);
-        if !goes_on {
-            let total = u32::try_from(run.len()).unwrap_or(u32::MAX);
-            for (before, at) in (0..).zip(run.drain(..)) {
-                spans[at].run = (before, total);
-            }
-        }
-        if bead.is_some() {
-            number += 1;
-            spans[at].number = number;
-            run.push(at);
-        }
     }
 }
 
