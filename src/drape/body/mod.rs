@@ -366,3 +366,6 @@ fn edge(from: Spot, to: Spot, spot: impl Fn(f64) -> Spot) -> [Spot; 2] {
     }
     [low.1, high.1]
 }
+
+#[cfg(test)]
+mod tests;
