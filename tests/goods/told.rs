@@ -75,7 +75,7 @@ fn metal_is_warned_of_where_there_may_be_some() {
 fn strands_alike_have_no_shortest() {
     let mut design = gathered();
     assert!(design.has_shortest() && told(&design).contains("along the shortest strand"), "{}", told(&design));
-    design = design.changed(|model| model.strands[nth(1)].finished = model.strands[nth(0)].finished).expect("a design");
+    design = design.changed(|model| model.strands[nth(0)].finished = model.strands[nth(1)].finished).expect("a design");
     assert!(!design.has_shortest() && !told(&design).contains("shortest strand"), "{}", told(&design));
     let titles = |design: &Design| {
         english::told(design, UnitStyle::Both).into_iter().map(|told| told.title).collect::<Vec<_>>().join("; ")
