@@ -103,31 +103,14 @@ pub fn line(
     stash: &Stash,
 ) -> (Line, Vec<(Index<Bead>, Among)>) {
     let (assorted, article) = (&design.assorted[at], Article::Assorted(at));
-    let unit = if assorted.is_mix() { "bag" } else { "strand" };
     let packs = all_packs(assorted, wanted);
     let in_hand = stash.count(article);
     let from_stash = in_hand.min(packs.unwrap_or(0));
     let lots = packs.map(|packs| packs - from_stash);
-    let left = |(held, bead): (&Held, Index<Bead>)| {
-        let [need, least] = wanted(bead);
-        let beads = (lots.unwrap_or(0) + in_hand) * assorted.beads;
-        let wanting = assorted.is_mix().then(|| fewer(beads, assorted.share(held), least));
-        let left_over =
-            (whole(beads as f64 * assorted.share(held) + 0.5) + stash.count(Article::Bead(bead))).saturating_sub(need);
-        let (id, name) = (assorted.id.clone(), assorted.name.clone());
-        (bead, Among { id, name, unit, left_over, wanting })
-    };
-    let within: Vec<_> = assorted.used().map(left).collect();
-    let needed: u64 = assorted.used().map(|(_, bead)| wanted(bead)[0]).sum();
-    let buy = lots.map(|lots| Buy {
-        lots,
-        unit,
-        lot: Amount::Count(assorted.beads),
-        mass: if let Pack::Mix(mass) = assorted.pack { mass } else { None },
-        left_over: Amount::Count(within.iter().map(|(_, within)| within.left_over).sum()),
-        used: assorted.price.map(|price| price.share(needed as f64, assorted.beads as f64)),
-        bought: assorted.price.map(|price| count_lots(price, lots)),
-    });
+    let all = (lots.unwrap_or(0) + in_hand) * assorted.beads;
+    let each = assorted.used();
+    let among = |(held, bead)| (bead, among(assorted, held, all, wanted(bead), stash.count(Article::Bead(bead))));
+    let within: Vec<_> = each.map(among).collect();
     let line = Line {
         article,
         id: assorted.id.clone(),
@@ -136,9 +119,41 @@ pub fn line(
         spare: Amount::Count(0),
         in_hand: Amount::Count(in_hand),
         from_stash: Amount::Count(from_stash),
-        buy,
+        buy: lots.map(|lots| buy(assorted, lots, &within, wanted)),
         from: assorted.from.clone(),
         within: None,
     };
     (line, within)
+}
+
+/// How a kind stands, of which so many are needed and at least wanted, and so many are in hand by themselves: all that is
+/// bought and in hand holds so many beads.
+fn among(assorted: &Assorted, held: &Held, all: u64, [need, least]: [u64; 2], in_hand: u64) -> Among {
+    let share = assorted.share(held);
+    Among {
+        id: assorted.id.clone(),
+        name: assorted.name.clone(),
+        unit: unit(assorted),
+        left_over: (whole(all as f64 * share + 0.5) + in_hand).saturating_sub(need),
+        wanting: assorted.is_mix().then(|| fewer(all, share, least)),
+    }
+}
+
+/// So many lots, and what of each kind is left over.
+fn buy(assorted: &Assorted, lots: u64, within: &[(Index<Bead>, Among)], wanted: Wants<'_>) -> Buy {
+    let needed: u64 = within.iter().map(|(bead, _)| wanted(*bead)[0]).sum();
+    Buy {
+        lots,
+        unit: unit(assorted),
+        lot: Amount::Count(assorted.beads),
+        mass: if let Pack::Mix(mass) = assorted.pack { mass } else { None },
+        left_over: Amount::Count(within.iter().map(|(_, within)| within.left_over).sum()),
+        used: assorted.price.map(|price| price.share(needed as f64, assorted.beads as f64)),
+        bought: assorted.price.map(|price| count_lots(price, lots)),
+    }
+}
+
+/// What its lots are called.
+const fn unit(assorted: &Assorted) -> &'static str {
+    if assorted.is_mix() { "bag" } else { "strand" }
 }

@@ -2,9 +2,10 @@
 
 use crate::design::TOLD_LACK;
 use crate::pattern::Kind;
+use crate::steps::english::bias;
 use crate::units::{UnitStyle, eighths, figures, times};
 
-use super::{Measures, StrandMeasures, mm};
+use super::{ClearanceMeasures, Measures, StrandMeasures, mm};
 
 /// Title, a block a strand, clearances, the piece.
 pub fn table(measures: &Measures, units: UnitStyle) -> String {
@@ -27,44 +28,44 @@ fn rows(heading: &str, rows: Vec<(&str, String)>) -> String {
 
 fn strand(strand: &StrandMeasures, units: UnitStyle) -> String {
     let counts: Vec<_> = Measures::bead_counts(strand).into_iter().map(|(id, count)| format!("{count} {id}")).collect();
+    let (counts, mass) = (("beads", counts.join(", ")), ("mass", format!("{:.1} g", strand.mass_g)));
     if let Some(pin) = &strand.on_pin {
-        let lines =
-            vec![("on", pin.clone()), ("beads", counts.join(", ")), ("mass", format!("{:.1} g", strand.mass_g))];
-        return rows(&strand.name, lines);
+        return rows(&strand.name, vec![("on", pin.clone()), counts, mass]);
     }
-    let bias = strand.bias.as_ref().map(|bias| format!("; {}", bias.words(units))).unwrap_or_default();
-    let beaded = format!("{}, give or take {:.1} mm{bias}", exact(strand.beaded_mm, units), strand.beaded_spread_mm);
-    let tension = &strand.hang.tension_n;
-    let mut lines = vec![
-        ("finished", exact(strand.finished_mm, units)),
-        ("beads", counts.join(", ")),
-        ("beaded", beaded),
-        ("bare cord", exact(strand.bare_mm, units)),
-        ("cut", exact(strand.cut_mm, units)),
-        ("mass", format!("{:.1} g", strand.mass_g)),
-    ];
-    if strand.knots > 0 {
-        lines.insert(2, ("knots", strand.knots.to_string()));
-    }
-    if strand.slack_mm > 0.0 {
-        lines.insert(lines.len() - 2, ("in the round", format!("{} more cord", exact(strand.slack_mm, units))));
-    }
+    let mut lines = vec![("finished", exact(strand.finished_mm, units)), counts];
+    lines.extend((strand.knots > 0).then(|| ("knots", strand.knots.to_string())));
+    lines.extend([("beaded", beaded(strand, units)), ("bare cord", exact(strand.bare_mm, units))]);
+    let slack = || ("in the round", format!("{} more cord", exact(strand.slack_mm, units)));
+    lines.extend((strand.slack_mm > 0.0).then(slack));
+    lines.extend([("cut", exact(strand.cut_mm, units)), mass]);
     if let Some(twist) = &strand.twist {
         lines.push(("slack", mm(twist.slack_mm).tenths()));
         lines.extend(twist.needed_mm.map(|needed| ("needed", exact(needed, units))));
     }
     // What is laid straight pulls at nothing.
-    if tension.first > 0.0 {
-        lines.push(("hangs", hangs(strand, units)));
-        let lacks = Some(strand.hang.lacks_mm).filter(|lacks| *lacks >= TOLD_LACK.value());
-        lines.extend(lacks.map(|lacks| ("where it bends", format!("lacks {} of cord", exact(lacks, units)))));
-        let pulls = [(tension.first, "first end"), (tension.lowest, "lowest"), (tension.last, "last end")];
-        let pulls = pulls.map(|(force, place)| format!("{} N {place}", figures(force, 3)));
-        lines.push(("tension", pulls.join(", ")));
-        let stiff = |stiffness: f64| format!("{stiffness:.2} N mm²{}", strand.stiffness_mark);
-        lines.extend(strand.stiffness_n_mm2.map(|stiffness| ("cord's stiffness", stiff(stiffness))));
+    if strand.hang.tension_n.first > 0.0 {
+        lines.extend(hanging(strand, units));
     }
     rows(&strand.name, lines)
+}
+
+fn beaded(strand: &StrandMeasures, units: UnitStyle) -> String {
+    let bias = strand.bias.as_ref().map(|told| format!("; {}", bias(told, units))).unwrap_or_default();
+    format!("{}, give or take {:.1} mm{bias}", exact(strand.beaded_mm, units), strand.beaded_spread_mm)
+}
+
+/// How it hangs, what cord it lacks, what pulls at it, how stiff its cord is.
+fn hanging(strand: &StrandMeasures, units: UnitStyle) -> Vec<(&'static str, String)> {
+    let (hang, tension) = (&strand.hang, &strand.hang.tension_n);
+    let lacks = Some(hang.lacks_mm).filter(|lacks| *lacks >= TOLD_LACK.value());
+    let pulls = [(tension.first, "first end"), (tension.lowest, "lowest"), (tension.last, "last end")];
+    let pulls = pulls.map(|(force, place)| format!("{} N {place}", figures(force, 3)));
+    let stiff = |stiffness: f64| format!("{stiffness:.2} N mm²{}", strand.stiffness_mark);
+    let mut lines = vec![("hangs", hangs(strand, units))];
+    lines.extend(lacks.map(|lacks| ("where it bends", format!("lacks {} of cord", exact(lacks, units)))));
+    lines.push(("tension", pulls.join(", ")));
+    lines.extend(strand.stiffness_n_mm2.map(|stiffness| ("cord's stiffness", stiff(stiffness))));
+    lines
 }
 
 /// How a strand hangs: by its first end alone, or between two.
@@ -84,18 +85,7 @@ fn piece(measures: &Measures, units: UnitStyle) -> String {
     let finished = if least == most { least } else { format!("{least} to {most}") };
     let mass = if measures.kind == Kind::Earrings { "mass of both" } else { "mass" };
     let mut lines = vec![("finished", finished), (mass, format!("{:.1} g", piece.mass_g))];
-    for clearance in &measures.clearances {
-        let [one, other] = &clearance.between;
-        let share = clearance.touching_share * 100.0;
-        let gap = format!("{one} to {other}: {:.1} mm at the closest, {share:.0} % touching", clearance.least_mm);
-        let hardest = clearance.hardest_n_per_cm;
-        let gap = if hardest > 0.0 {
-            format!("{gap}, {:.2} mN on a centimetre at the hardest", 1000.0 * hardest)
-        } else {
-            gap
-        };
-        lines.push(("between strands", gap));
-    }
+    lines.extend(measures.clearances.iter().map(|clearance| ("between strands", gap(clearance))));
     if let Some(twist) = &piece.twist {
         let (turns, length, thick) =
             (times(twist.turns), exact(twist.length_mm, units), mm(twist.thickness_mm).tenths());
@@ -115,6 +105,14 @@ fn piece(measures: &Measures, units: UnitStyle) -> String {
         lines.extend(worn.length_name.map(|name| ("known as", name.to_owned())));
     }
     rows("the piece", lines)
+}
+
+/// How near two strands come.
+fn gap(clearance: &ClearanceMeasures) -> String {
+    let ([one, other], share) = (&clearance.between, clearance.touching_share * 100.0);
+    let gap = format!("{one} to {other}: {:.1} mm at the closest, {share:.0} % touching", clearance.least_mm);
+    let hardest = 1000.0 * clearance.hardest_n_per_cm;
+    if hardest > 0.0 { format!("{gap}, {hardest:.2} mN on a centimetre at the hardest") } else { gap }
 }
 
 /// Tenths of a millimetre, with the inches beside them.

@@ -1,7 +1,7 @@
 //! Whether a closed bracelet or anklet has the room that the pattern asks for. Of several strands the
 //! tightest decides: the others are not in its way.
 
-use crate::design::{Design, Wear, limb};
+use crate::design::{Design, FillRepeat, Wear, limb};
 use crate::drape::{self, Drape, Ring};
 use crate::pattern::{CordKind, Kind};
 use crate::remark::Remark;
@@ -87,40 +87,68 @@ fn remark((misfit, room): (Misfit, Length), ring: &Ring, design: &Design) -> Rem
 
 /// What to do about a row that fills its length: which count of repeats fits, or between which two none does.
 fn repeats(design: &Design, ring: &Ring, misfit: Misfit) -> Option<Remedy> {
-    let asked = (design.wear.narrowest + design.wear.ease).value();
-    let fewer = misfit.is_wide();
-    let girth = |ring: &Ring| if fewer { ring.inside_girth } else { ring.longest_girth };
     // Twisted strands change together.
     let fill = design.strands[ring.strand].fill.as_ref().filter(|_| design.twist.is_none())?;
-    let strand = ring.strand;
     if fill.ones.is_empty() {
         return Some(Remedy::Nearest);
     }
-    let made = |times: u32| {
-        let other = design.refilled(strand, times)?;
-        let closed = drape::hang(&other, None).ok()?.rings.into_iter().find(|ring| ring.strand == strand)?;
-        Some(Tried { times, inside: girth(&closed), finished: other.strands[strand].finished + fill.leave })
-    };
-    let mut last = Tried { times: fill.times, inside: girth(ring), finished: design.strands[strand].finished };
-    let towards = |from: u32, steps: u32| if fewer { from.checked_sub(steps) } else { from.checked_add(steps) };
-    // A repeat more or less changes the inside by nearly its length, or its share of each time round: what is far off is
-    // not walked to.
-    let one =
-        (design.refilled(strand, towards(fill.times, 1)?)?.strands[strand].finished - last.finished).value().abs()
-            / f64::from(design.rounds());
-    let leap = ((last.inside - asked).abs() / one - 2.0).max(0.0) as u32;
-    let landed = made(towards(fill.times, leap)?)?;
-    if (landed.inside < asked) != fewer {
-        last = landed;
-    }
+    let asked = (design.wear.narrowest + design.wear.ease).value();
+    let refills = Refills { design, ring, fill, asked, fewer: misfit.is_wide() };
+    let mut last = refills.near()?;
     for _ in 1..COUNTS {
-        let next = made(towards(last.times, 1)?)?;
-        if (next.inside < asked) == fewer {
+        let next = refills.made(refills.towards(last.times, 1)?)?;
+        if refills.reaches(&next) {
             return Some(advice((fill.times, fill.ones.len() > 1), asked, &[last, next]));
         }
         last = next;
     }
     None
+}
+
+/// A strand's other counts of repeats, fewer or more.
+struct Refills<'a> {
+    design: &'a Design,
+    ring: &'a Ring,
+    fill: &'a FillRepeat,
+    /// The girth in mm that it is to go round.
+    asked: f64,
+    fewer: bool,
+}
+
+impl Refills<'_> {
+    fn towards(&self, from: u32, steps: u32) -> Option<u32> {
+        if self.fewer { from.checked_sub(steps) } else { from.checked_add(steps) }
+    }
+
+    /// Whether it goes round what is asked for at last, or no more.
+    fn reaches(&self, tried: &Tried) -> bool {
+        (tried.inside < self.asked) == self.fewer
+    }
+
+    fn girth(&self, ring: &Ring) -> f64 {
+        if self.fewer { ring.inside_girth } else { ring.longest_girth }
+    }
+
+    fn made(&self, times: u32) -> Option<Tried> {
+        let strand = self.ring.strand;
+        let other = self.design.refilled(strand, times)?;
+        let closed = drape::hang(&other, None).ok()?.rings.into_iter().find(|ring| ring.strand == strand)?;
+        let finished = other.strands[strand].finished + self.fill.leave;
+        Some(Tried { times, inside: self.girth(&closed), finished })
+    }
+
+    /// The count from which to look. A repeat more or less changes the inside by nearly its length, or its share of each
+    /// time round: what is far off is not walked to.
+    fn near(&self) -> Option<Tried> {
+        let (strand, times) = (self.ring.strand, self.fill.times);
+        let finished = self.design.strands[strand].finished;
+        let here = Tried { times, inside: self.girth(self.ring), finished };
+        let next = self.design.refilled(strand, self.towards(times, 1)?)?;
+        let one = (next.strands[strand].finished - finished).value().abs() / f64::from(self.design.rounds());
+        let leap = ((here.inside - self.asked).abs() / one - 2.0).max(0.0) as u32;
+        let landed = self.made(self.towards(times, leap)?)?;
+        Some(if self.reaches(&landed) { here } else { landed })
+    }
 }
 
 /// A ring with so many repeats in its row.

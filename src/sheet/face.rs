@@ -49,10 +49,10 @@ pub struct Face {
     pub bodies: Vec<PageBody>,
     /// Whether the tools stand among them.
     pub has_tools: bool,
-    /// Whether they show it as it is worn.
-    is_worn: bool,
     /// What is drawn to which scale on the first.
     scaled: FooterScale,
+    /// Whether they show it as it is worn.
+    pub is_worn: bool,
 }
 
 /// Draws the cover.

@@ -87,8 +87,9 @@ pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Pa
     let materials = materials(&piece.design, &Order::default());
     let mut stencils = Stencils::new(&piece.design, style.ink);
     let face = face::face(&sheet, picture, &materials, &mut stencils);
-    let mut poured =
-        |flow: Flow| Laid { sheet: &sheet, picture, materials: &materials, face: &face }.poured(flow, &mut stencils);
+    let mut poured = |flow: Flow| {
+        BehindCover { sheet: &sheet, picture, materials: &materials, face: &face }.poured(flow, &mut stencils)
+    };
     let usual = poured(Flow::new(sheet.room()));
     // A last page that is half empty may be saved where all stands a little closer.
     let snug = (!usual.1.fills(LEAST_FULL)).then(|| poured(Flow::new(sheet.room()).snug()));
@@ -99,14 +100,14 @@ pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Pa
 }
 
 /// What stands behind a cover.
-struct Laid<'a> {
+struct BehindCover<'a> {
     sheet: &'a Sheet<'a>,
     picture: &'a dyn Illustration,
     materials: &'a Materials,
     face: &'a Face,
 }
 
-impl Laid<'_> {
+impl BehindCover<'_> {
     /// All of it; with a cover that has the cautions where that saves a page, or where it has room for them and leaves no page
     /// nearly empty.
     fn poured(&self, mut flow: Flow, stencils: &mut Stencils<'_>) -> (Option<Face>, Flow) {

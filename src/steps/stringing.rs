@@ -4,7 +4,7 @@ use super::posts::{self, Keeps, Posts, stop};
 use super::prepare::in_links;
 use super::side::Side;
 use super::tail::{Hides, hides};
-use super::task::{Beside, Hold, Task};
+use super::task::{Beside, Hold, InLink, Needled, Pass, Task};
 use super::tools::{Needle, needle};
 use super::{Drawing, Step};
 use crate::design::{Bit, Design, Finding, Index, Shared, Strand, What};
@@ -58,23 +58,26 @@ fn besides(design: &Design, strand: &Strand) -> Vec<Beside> {
     let [own, bought] = [Needle::Own, Needle::Bought].map(|which| needle(design, strand) == Some(which));
     let tail = hides(design, strand, Side::First);
     let choices = [
-        (own, Beside::OwnNeedle),
-        (bought && strand.legs == 1, Beside::Needle),
-        (bought && strand.legs > 1, Beside::NeedleOnBoth),
-        (in_links(design, strand, |hold| hold == Hold::Bail), Beside::Bails),
+        (own, Beside::Needle(Needled::Own)),
+        (bought && strand.legs == 1, Beside::Needle(Needled::LastEnd)),
+        (bought && strand.legs > 1, Beside::Needle(Needled::BothEnds)),
+        (in_links(design, strand, |hold| hold == Hold::Bail), Beside::InLinks(InLink::Bails)),
         (strand.legs > 1, Beside::BothLegs),
-        (bars == Some(Pass::First), Beside::FirstThroughBars),
-        (bars == Some(Pass::Next), Beside::NextThroughBars),
-        (beads == Some(Pass::First), Beside::FirstThroughBeads),
-        (beads == Some(Pass::Next), Beside::NextThroughBeads),
+        (bars == Some(Pass::First), Beside::ThroughBars(Pass::First)),
+        (bars == Some(Pass::Next), Beside::ThroughBars(Pass::Next)),
+        (beads == Some(Pass::First), Beside::ThroughBeads(Pass::First)),
+        (beads == Some(Pass::Next), Beside::ThroughBeads(Pass::Next)),
         (has_caps(design, strand), Beside::Caps),
         (strand.hung().next().is_some(), Beside::Dangles),
         (tail != Hides::Nowhere, Beside::OverTail(tail)),
-        (in_links(design, strand, is_pin), Beside::RollLoops),
-        (in_links(design, strand, is_ring), Beside::OpenRings),
-        (in_links(design, strand, |hold| matches!(hold, Hold::Chain(_))), Beside::OpenLinks),
+        (in_links(design, strand, is_pin), Beside::InLinks(InLink::RollLoops)),
+        (in_links(design, strand, is_ring), Beside::InLinks(InLink::OpenRings)),
+        (in_links(design, strand, |hold| matches!(hold, Hold::Chain(_))), Beside::InLinks(InLink::OpenLinks)),
         (design.cords[strand.cord].is_limp(), Beside::Stopper),
-        (in_links(design, strand, |_| true) && design.cords[strand.cord].link.is_none(), Beside::UnknownLinks),
+        (
+            in_links(design, strand, |_| true) && design.cords[strand.cord].link.is_none(),
+            Beside::InLinks(InLink::Unknown),
+        ),
     ];
     let said = choices.into_iter().filter(|(applies, _)| *applies).map(|(_, beside)| beside);
     let mut besides: Vec<_> = said.collect();
@@ -96,13 +99,6 @@ const fn is_bar(shared: Shared) -> bool {
 
 const fn is_bead(shared: Shared) -> bool {
     !is_bar(shared)
-}
-
-/// Which hole of the bars or beads that it shares a strand goes through.
-#[derive(PartialEq, Eq)]
-enum Pass {
-    First,
-    Next,
 }
 
 /// The pass of a strand through bars or beads that hold it beside others.

@@ -233,55 +233,74 @@ pub enum EndWork {
 pub enum Beside {
     /// A knot between all beads, which takes so much along the cord.
     Knots(Length),
-    /// The cord's own needle.
-    OwnNeedle,
-    /// A bought needle on the last end.
-    Needle,
-    /// A bought needle on both last ends.
-    NeedleOnBoth,
+    /// Knots of such a length are tied where the chart says them.
+    WrittenKnots(Length),
+    /// With what needle it is strung.
+    Needle(Needled),
     /// Both legs go through every bead.
     BothLegs,
-    /// It is the first through bars that other strands go through.
-    FirstThroughBars,
-    /// Its bars are those of the strands before.
-    NextThroughBars,
-    /// It is the first through beads that other strands go through.
-    FirstThroughBeads,
-    /// Beads with several holes are those of the strands before.
-    NextThroughBeads,
-    /// The end links of pieces of chain are opened.
-    OpenLinks,
+    /// It goes through bars that other strands go through.
+    ThroughBars(Pass),
+    /// It goes through beads that other strands go through.
+    ThroughBeads(Pass),
     /// Bead caps face the bead that they hug.
     Caps,
     /// Dangles are told from the cord down.
     Dangles,
     /// The first beads go over the tail, so far.
     OverTail(Hides),
-    /// Loops of pins are rolled shut round their links.
-    RollLoops,
-    /// Knots of such a length are tied where the chart says them.
-    WrittenKnots(Length),
-    /// Each ring in a link of chain is opened for what it holds and for its link.
-    OpenRings,
-    /// Bails slide along the chain.
-    Bails,
-    /// How long the links of the chain are is not known.
-    UnknownLinks,
+    /// What hangs in links of a chain.
+    InLinks(InLink),
     /// A stopper closes the end.
     Stopper,
+}
+
+/// With what needle a strand is strung.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Needled {
+    /// The cord's own.
+    Own,
+    /// A bought one on the last end.
+    LastEnd,
+    /// A bought one on both last ends.
+    BothEnds,
+}
+
+/// Which of the strands that go through something a strand is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Pass {
+    /// The first.
+    First,
+    /// One after it.
+    Next,
+}
+
+/// What is done, or known, of what hangs in a chain's links.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum InLink {
+    /// Loops of pins are rolled shut round their links.
+    RollLoops,
+    /// Each ring is opened for what it holds and for its link.
+    OpenRings,
+    /// The end links of pieces of chain are opened.
+    OpenLinks,
+    /// Bails slide along the chain.
+    Bails,
+    /// How long the links are is not known.
+    Unknown,
 }
 
 impl Beside {
     /// Whether it says with what the strand is strung.
     #[must_use]
     pub const fn is_needle(&self) -> bool {
-        matches!(self, Self::OwnNeedle | Self::Needle | Self::NeedleOnBoth)
+        matches!(self, Self::Needle(_))
     }
 
     /// Whether a ring or link is opened for it.
     #[must_use]
     pub const fn opens(&self) -> bool {
-        matches!(self, Self::OpenLinks | Self::OpenRings)
+        matches!(self, Self::InLinks(InLink::OpenLinks | InLink::OpenRings))
     }
 }
 

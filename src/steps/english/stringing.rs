@@ -7,11 +7,11 @@ use super::chart;
 use super::posts::from;
 use super::words::{count, few, list, strand as name, strands as names};
 use super::{Teller, Told};
-use crate::design::{Bead, Bit, Design, Finding, Index, Shared, Strand, What};
+use crate::design::{Bead, Bias, Bit, Design, Finding, Index, Shared, Strand, What};
 use crate::pattern::{CordKind, Settle};
 use crate::steps::posts::{self, Keeps, Posts, datum};
 use crate::steps::tail::Hides;
-use crate::steps::task::Beside;
+use crate::steps::task::{Beside, InLink, Needled, Pass};
 use crate::units::{Length, UnitStyle};
 
 /// A ruler is read to about a millimetre, however alike the beads are.
@@ -57,50 +57,35 @@ impl Teller<'_> {
     }
 
     fn beside(self, strand: &Strand, beside: Beside) -> String {
-        let said = match beside {
+        match beside {
             Beside::Knots(takes) => {
                 let (first, last) = (self.first_knot(strand), self.last_knot(strand));
-                return self.knots(strand, "Between each bead and the next", takes) + &first + &last;
+                self.knots(strand, "Between each bead and the next", takes) + &first + &last
             }
             Beside::WrittenKnots(takes) => {
-                return self.knots(strand, "Where a knot is written", takes) + &self.first_knot(strand);
+                self.knots(strand, "Where a knot is written", takes) + &self.first_knot(strand)
             }
-            Beside::OwnNeedle => {
-                "String with the cord's own needle: that end is the last one, and comes through the beads."
-            }
-            Beside::Needle => "String with a beading needle on the last end, the long one.",
-            Beside::NeedleOnBoth => "String with a beading needle that both last ends go through.",
-            Beside::BothLegs => "Take both legs through every bead.",
-            Beside::FirstThroughBars if self.design.strands.len() == 2 => {
+            Beside::Needle(needled) => with_needle(needled).to_owned(),
+            Beside::BothLegs => "Take both legs through every bead.".to_owned(),
+            Beside::ThroughBars(pass) => self.through_bars(pass).to_owned(),
+            Beside::ThroughBeads(Pass::First) => self.first_through(strand),
+            Beside::ThroughBeads(Pass::Next) => self.next_through(strand),
+            Beside::Caps => "Each bead cap has its hollow side to the bead that it hugs.".to_owned(),
+            Beside::Dangles => format!("Dangles are told from the {} down.", self.cord(strand)),
+            Beside::OverTail(hides) => self.over_tail(strand, hides),
+            Beside::InLinks(what) => in_links(what).to_owned(),
+            Beside::Stopper => "Put a bead stopper on the end.".to_owned(),
+        }
+    }
+
+    fn through_bars(self, pass: Pass) -> &'static str {
+        match pass {
+            Pass::First if self.design.strands.len() == 2 => {
                 "The other strand goes through another hole of the same spacer bars."
             }
-            Beside::FirstThroughBars => "The other strands go through the other holes of the same spacer bars.",
-            Beside::NextThroughBars => "The spacer bars are those of the strands before.",
-            Beside::FirstThroughBeads => return self.first_through(strand),
-            Beside::NextThroughBeads => return self.next_through(strand),
-            Beside::Caps => "Each bead cap has its hollow side to the bead that it hugs.",
-            Beside::Dangles => {
-                return format!("Dangles are told from the {} down.", self.cord(strand));
-            }
-            Beside::OverTail(hides) => return self.over_tail(strand, hides),
-            Beside::RollLoops => "Roll each loop shut round its link.",
-            Beside::OpenRings => {
-                "Open each ring sideways, hang in it what the chart says and its link, and close it the same way: no \
-                 gap shows."
-            }
-            Beside::OpenLinks => {
-                "Open the first link of each piece of chain sideways, hang it in its link, and close it the same way."
-            }
-            Beside::Bails => {
-                "Begin with what hangs on a bail: slide it on over the end link that is still free, before others hang in its way."
-            }
-            Beside::UnknownLinks => {
-                "How long the links are is not known here: lay the chain along a ruler, and take the link that lies nearest to each \
-                 place."
-            }
-            Beside::Stopper => "Put a bead stopper on the end.",
-        };
-        said.to_owned()
+            Pass::First => "The other strands go through the other holes of the same spacer bars.",
+            Pass::Next => "The spacer bars are those of the strands before.",
+        }
     }
 
     fn over_tail(self, strand: &Strand, hides: Hides) -> String {
@@ -288,6 +273,33 @@ fn on_strands_before(design: &Design, strand: &Strand, counts: &[u32]) -> Option
     (!each.is_empty()).then(|| format!("Of these {} are on a strand before.", list(&each)))
 }
 
+const fn with_needle(needled: Needled) -> &'static str {
+    match needled {
+        Needled::Own => "String with the cord's own needle: that end is the last one, and comes through the beads.",
+        Needled::LastEnd => "String with a beading needle on the last end, the long one.",
+        Needled::BothEnds => "String with a beading needle that both last ends go through.",
+    }
+}
+
+const fn in_links(what: InLink) -> &'static str {
+    match what {
+        InLink::RollLoops => "Roll each loop shut round its link.",
+        InLink::OpenRings => {
+            "Open each ring sideways, hang in it what the chart says and its link, and close it the same way: no gap shows."
+        }
+        InLink::OpenLinks => {
+            "Open the first link of each piece of chain sideways, hang it in its link, and close it the same way."
+        }
+        InLink::Bails => {
+            "Begin with what hangs on a bail: slide it on over the end link that is still free, before others hang in its way."
+        }
+        InLink::Unknown => {
+            "How long the links are is not known here: lay the chain along a ruler, and take the link that lies nearest to each \
+             place."
+        }
+    }
+}
+
 /// `The knots at its ends are tied round 2A more.`
 fn in_knots(design: &Design, strand: &Strand) -> Option<String> {
     let mut beads: BTreeMap<Index<Bead>, u32> = BTreeMap::new();
@@ -332,11 +344,20 @@ pub fn measures(design: &Design, strand: &Strand, units: UnitStyle) -> String {
         (false, true) => " with all that is strung among them",
         (false, false) => "",
     };
-    let bias = strand.bias(design).map(|bias| format!("; {}", bias.words(units))).unwrap_or_default();
+    let bias = strand.bias(design).map(|bias| format!("; {}", self::bias(&bias, units))).unwrap_or_default();
     format!(
         "The beads{with} measure {}, likely no more than {} off{}{bias}.",
         units.ruler(strand.beaded()),
         units.margin(strand.spread(design).max(LEAST_SPREAD)),
         if knotted { " if the knots are as long as told" } else { "" }
     )
+}
+
+/// `if every bead is 0.1 mm larger than told, 4.7 mm more`.
+#[must_use]
+pub fn bias(bias: &Bias, units: UnitStyle) -> String {
+    let [least, most] = bias.each;
+    let each =
+        if least == most { most.hundredths() } else { format!("{} to {}", least.hundredths(), most.hundredths()) };
+    format!("if every bead is {each} larger than told, {} more", units.margin(bias.by))
 }
