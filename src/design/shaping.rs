@@ -124,6 +124,38 @@ impl Sizes<'_> {
         self.need("inside", value(&self.written.inside))
     }
 
+    /// The form of a kind.
+    fn form(&mut self, kind: FindingKind, named: &Named<'_>) -> Form {
+        match kind {
+            FindingKind::Crimp => Form::Crimp(self.crimp()),
+            FindingKind::Cone => Form::Cone(self.cone()),
+            FindingKind::EyePin => Form::Pin(self.pin(Foot::Eye)),
+            FindingKind::HeadPin => Form::Pin(self.pin(Foot::Head)),
+            FindingKind::Clasp => Form::Clasp(self.body()),
+            FindingKind::SpringRing => Form::SpringRing(self.body()),
+            FindingKind::Hook => Form::Hook(self.body()),
+            FindingKind::ToggleRing => Form::ToggleRing(self.body()),
+            FindingKind::ToggleBar => Form::ToggleBar(self.body()),
+            FindingKind::BarrelHalf => Form::BarrelHalf(self.body()),
+            FindingKind::Chain => Form::Chain(self.chain()),
+            FindingKind::JumpRing => Form::JumpRing(self.ring()),
+            FindingKind::SpacerBar => Form::SpacerBar(self.bar()),
+            FindingKind::EndBar => Form::EndBar(self.bar()),
+            FindingKind::BoxHalf => Form::BoxHalf(self.bar()),
+            FindingKind::SlideHalf => Form::SlideHalf(self.bar()),
+            FindingKind::BeadCap => Form::BeadCap(self.cap()),
+            FindingKind::CrimpCover => Form::CrimpCover(self.body()),
+            FindingKind::WireGuard => Form::WireGuard(self.body()),
+            FindingKind::Bail => Form::Bail(self.hanger()),
+            FindingKind::EarWire => Form::EarWire(self.hanger()),
+            FindingKind::KnotCover => Form::KnotCover(KnotCover { body: self.body(), bead: named.bead }),
+            FindingKind::CordEnd => Form::CordEnd(self.cord_end()),
+            FindingKind::Charm => Form::Charm(self.charm()),
+            FindingKind::Tassel => Form::Tassel(self.tassel(named)),
+            FindingKind::SpectacleLoop => Form::SpectacleLoop(self.body()),
+        }
+    }
+
     fn body(&mut self) -> Dimensions {
         let written = self.written;
         Dimensions {
@@ -237,34 +269,7 @@ fn form(id: &str, written: &pattern::Finding, named: &Named<'_>, context: &mut C
         (wire, _) => value(wire),
     };
     let mut sizes = Sizes { written, wire, missing: Vec::new() };
-    let form = match written.kind.value {
-        FindingKind::Crimp => Form::Crimp(sizes.crimp()),
-        FindingKind::Cone => Form::Cone(sizes.cone()),
-        FindingKind::EyePin => Form::Pin(sizes.pin(Foot::Eye)),
-        FindingKind::HeadPin => Form::Pin(sizes.pin(Foot::Head)),
-        FindingKind::Clasp => Form::Clasp(sizes.body()),
-        FindingKind::SpringRing => Form::SpringRing(sizes.body()),
-        FindingKind::Hook => Form::Hook(sizes.body()),
-        FindingKind::ToggleRing => Form::ToggleRing(sizes.body()),
-        FindingKind::ToggleBar => Form::ToggleBar(sizes.body()),
-        FindingKind::BarrelHalf => Form::BarrelHalf(sizes.body()),
-        FindingKind::Chain => Form::Chain(sizes.chain()),
-        FindingKind::JumpRing => Form::JumpRing(sizes.ring()),
-        FindingKind::SpacerBar => Form::SpacerBar(sizes.bar()),
-        FindingKind::EndBar => Form::EndBar(sizes.bar()),
-        FindingKind::BoxHalf => Form::BoxHalf(sizes.bar()),
-        FindingKind::SlideHalf => Form::SlideHalf(sizes.bar()),
-        FindingKind::BeadCap => Form::BeadCap(sizes.cap()),
-        FindingKind::CrimpCover => Form::CrimpCover(sizes.body()),
-        FindingKind::WireGuard => Form::WireGuard(sizes.body()),
-        FindingKind::Bail => Form::Bail(sizes.hanger()),
-        FindingKind::EarWire => Form::EarWire(sizes.hanger()),
-        FindingKind::KnotCover => Form::KnotCover(KnotCover { body: sizes.body(), bead: named.bead }),
-        FindingKind::CordEnd => Form::CordEnd(sizes.cord_end()),
-        FindingKind::Charm => Form::Charm(sizes.charm()),
-        FindingKind::Tassel => Form::Tassel(sizes.tassel(named)),
-        FindingKind::SpectacleLoop => Form::SpectacleLoop(sizes.body()),
-    };
+    let form = sizes.form(written.kind.value, named);
     if sizes.missing.is_empty() {
         return Some(form);
     }
