@@ -82,10 +82,12 @@ impl<'a> Stencils<'a> {
         self.stamp(look, || bead::marks(&edge, index.number(), ink, Light::on_turn(turn), variant), at, angle, scale)
     }
 
-    /// A bead whose hole comes nearer by so much a mm: as long as an ellipsoid of its size looks from there.
+    /// A bead whose hole comes nearer by so much a mm: as long as an ellipsoid of its size looks from there, which of a flat
+    /// bead with its face to the front is as deep as that is thick.
     pub fn bead_aslant(&mut self, index: Index<Bead>, at: Point, angle: f64, scale: f64, toward: f64) -> Mark {
         let bead = &self.design.beads[index];
-        let seen = shortened([bead.along.value(), bead.across.value()], toward);
+        let deep = if bead.lies_flat() { *bead.thick } else { bead.across };
+        let seen = shortened([bead.along.value(), deep.value()], toward);
         match self.bead(index, at, angle, scale) {
             Mark::Stamp { symbol, at, scale, .. } if seen != 1.0 => {
                 Mark::Stamp { symbol, at, angle, scale, along: seen }
@@ -286,12 +288,12 @@ fn drawn(cord: &Cord, scale: f64) -> f64 {
     (cord.diameter.value() * scale).max(THINNEST)
 }
 
-/// By what factor an ellipsoid of a length and a breadth looks longer or shorter where each mm of its axis comes
+/// By what factor an ellipsoid of a length and a depth looks longer or shorter where each mm of its axis comes
 /// nearer by so much.
-fn shortened([along, across]: [f64; 2], toward: f64) -> f64 {
+fn shortened([along, deep]: [f64; 2], toward: f64) -> f64 {
     /// Differences that no one sees.
     const SAME: f64 = 1e-3;
-    let (square, deep) = ((1.0 - toward * toward).max(0.0), toward * across / along);
+    let (square, deep) = ((1.0 - toward * toward).max(0.0), toward * deep / along);
     let seen = (square + deep * deep).sqrt();
     if (seen - 1.0).abs() < SAME { 1.0 } else { seen }
 }

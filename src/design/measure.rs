@@ -1,7 +1,7 @@
 //! What a design's parts measure: beaded, bare and cut lengths, spreads, masses, counts.
 
 use crate::trade::usual;
-use crate::units::{Length, Mass, UnitStyle};
+use crate::units::{Length, Mass};
 
 use super::bars::Shared;
 use super::entries::Index;
@@ -212,17 +212,6 @@ pub struct Bias {
     pub each: [Length; 2],
     /// All of them together.
     pub by: Length,
-}
-
-impl Bias {
-    /// `if every bead is 0.1 mm larger than told, 4.7 mm more`.
-    #[must_use]
-    pub fn words(&self, units: UnitStyle) -> String {
-        let [least, most] = self.each;
-        let each =
-            if least == most { most.hundredths() } else { format!("{} to {}", least.hundredths(), most.hundredths()) };
-        format!("if every bead is {each} larger than told, {} more", units.margin(self.by))
-    }
 }
 
 fn count(bit: &Bit, counts: &mut [u32]) {

@@ -29,7 +29,7 @@ pub fn rest(
     let rest = match settle {
         Settle::Slide if spare > SAME => Rest::Free(from, from + spare),
         Settle::Slide | Settle::Fill | Settle::Fixed => Rest::At(from),
-        Settle::Spread => return Ok(spread(stretch, given, fill, (from, to))),
+        Settle::Spread => return spread(stretch, given, fill, (from, to)),
     };
     Ok(vec![Train { bits, rest }])
 }
@@ -42,12 +42,17 @@ fn count_from_loop(bits: &mut [Bit], takes: f64) {
     }
 }
 
-/// Equal bare cord before, between and after the groups.
-fn spread(stretch: &Stretch<'_>, given: Given<'_>, fill: u32, (from, to): (f64, f64)) -> Vec<Train> {
+/// Equal bare cord before, between and after the groups, or by how much they are too long: apart, beads at their ends take
+/// what they do alone, which may be more than beside one another.
+fn spread(stretch: &Stretch<'_>, given: Given<'_>, fill: u32, (from, to): (f64, f64)) -> Result<Vec<Train>, f64> {
     let groups = stretch.groups(fill, given);
     let rows: Vec<_> = groups.iter().map(|group| row::bits(group, &given.shelf.beads)).collect();
     let taken: f64 = rows.iter().flatten().map(Bit::length).sum();
-    let gap = ((to - from - taken) / (rows.len() + 1) as f64).max(0.0);
+    let spare = to - from - taken;
+    if spare < -SAME {
+        return Err(-spare);
+    }
+    let gap = (spare / (rows.len() + 1) as f64).max(0.0);
     let mut at = from;
     let mut train = |bits: Vec<Bit>| {
         at += gap;
@@ -55,5 +60,5 @@ fn spread(stretch: &Stretch<'_>, given: Given<'_>, fill: u32, (from, to): (f64, 
         at += train.length();
         train
     };
-    rows.into_iter().map(&mut train).collect()
+    Ok(rows.into_iter().map(&mut train).collect())
 }

@@ -2,6 +2,7 @@
 
 use crate::design::TOLD_LACK;
 use crate::pattern::Kind;
+use crate::steps::english::bias;
 use crate::units::{UnitStyle, eighths, figures, times};
 
 use super::{ClearanceMeasures, Measures, StrandMeasures, mm};
@@ -49,7 +50,7 @@ fn strand(strand: &StrandMeasures, units: UnitStyle) -> String {
 }
 
 fn beaded(strand: &StrandMeasures, units: UnitStyle) -> String {
-    let bias = strand.bias.as_ref().map(|bias| format!("; {}", bias.words(units))).unwrap_or_default();
+    let bias = strand.bias.as_ref().map(|told| format!("; {}", bias(told, units))).unwrap_or_default();
     format!("{}, give or take {:.1} mm{bias}", exact(strand.beaded_mm, units), strand.beaded_spread_mm)
 }
 

@@ -23,8 +23,6 @@ const LEAST_ASIDE: f64 = 52.0;
 const MOST_ASIDE: f64 = 100.0;
 /// Room between two tools.
 const TOOLS_APART: f64 = 7.0;
-/// Widths up to this are a column.
-const COLUMN: f64 = 70.0;
 /// Room that a box to tick takes before its words, and the gap in it.
 const TICK: f64 = 4.6;
 const TICK_GAP: f64 = 2.0;
@@ -36,7 +34,7 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, has_tools
     cuts(flow, sheet, materials);
     if !has_tools {
         flow.gap(BEFORE);
-        flow.add(tools(sheet, flow.width()));
+        flow.add(tools(sheet, flow.width(), false));
     }
     graded(flow, sheet);
     if sheet.style.prices {
@@ -78,12 +76,12 @@ fn cuts(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     }
 }
 
-/// The tools under their heading, each with a box to tick: in a column one a line, else as many side by side as have room.
-pub fn tools(sheet: &Sheet<'_>, width: f64) -> Block {
+/// The tools under their heading, each with a box to tick: one a line, or as many side by side as have room.
+pub fn tools(sheet: &Sheet<'_>, width: f64, one_a_line: bool) -> Block {
     let tool = |tool: &String| Block::row([tick(), Type::BODY.paragraph(tool, width - TICK)], TICK_GAP);
     let tools = steps::english::tools(&sheet.piece.design, sheet.units());
     let tools = tools.iter().map(tool);
-    let rows = if width < COLUMN { tools.collect() } else { Block::rows(tools, TOOLS_APART, width) };
+    let rows = if one_a_line { tools.collect() } else { Block::rows(tools, TOOLS_APART, width) };
     Block::stack([face::heading(Subheading::Tools), Block::stack(rows, 0.8)], 0.0)
 }
 

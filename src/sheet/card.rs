@@ -62,6 +62,6 @@ fn lists(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Bloc
     let columns = if width >= TWO_COLUMNS { 2 } else { 1 };
     let column = column(width, columns, COLUMNS_APART);
     let beads = face::titled(Subheading::Legend, legend::table(sheet.piece, stencils).set(column).block());
-    let both = [Block { width: column, ..beads }, buying::tools(sheet, column)];
+    let both = [Block { width: column, ..beads }, buying::tools(sheet, column, false)];
     if columns > 1 { vec![Block::row(both, COLUMNS_APART)] } else { both.into() }
 }

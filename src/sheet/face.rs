@@ -22,6 +22,8 @@ use crate::paint::mark::{Mark, Role};
 use crate::paint::style;
 use crate::steps::english;
 
+/// Widths up to this have the tools one a line, where there is room for all of them.
+const LISTED: f64 = 70.0;
 /// Room that the tools leave for the figure on the neck.
 const WORN: f64 = 70.0;
 /// Least height of that figure.
@@ -47,6 +49,8 @@ pub struct Face {
     pub bodies: Vec<PageBody>,
     /// Whether the tools stand among them.
     pub has_tools: bool,
+    /// Whether they show it as it is worn.
+    is_worn: bool,
     /// What is drawn to which scale on the first.
     scaled: FooterScale,
 }
@@ -56,20 +60,24 @@ pub fn face(sheet: &Sheet<'_>, picture: &dyn Illustration, materials: &Materials
     drawn(sheet, picture, materials, None, stencils)
 }
 
-/// The cover with the cautions at its foot, where that has room which a picture that is all the cover shows leaves: nothing is
-/// drawn smaller, and nothing goes over for them. A piece for a child has cautions of its own there.
+/// The cover with the cautions at its foot, for which nothing goes over: where that has room which a picture that is all the
+/// cover shows leaves, so that nothing is drawn smaller, or where they save a page there. A piece for a child has cautions of
+/// its own there.
 pub fn cautious(
     face: &Face,
     sheet: &Sheet<'_>,
     picture: &dyn Illustration,
     materials: &Materials,
+    saves: bool,
     stencils: &mut Stencils<'_>,
 ) -> Option<Face> {
-    let is_free = matches!(drape::shows(sheet.piece, picture), Shows::Picture) && !sheet.piece.design.wear.child;
-    let cautions = is_free.then(|| cautions::boxed(&sheet.piece.design, sheet.room().width))?;
+    let may = saves || matches!(drape::shows(sheet.piece, picture), Shows::Picture);
+    let may = may && !sheet.piece.design.wear.child;
+    let cautions = may.then(|| cautions::boxed(&sheet.piece.design, sheet.room().width))?;
     let cautious = drawn(sheet, picture, materials, Some(cautions), stencils);
-    let is_whole = |face: &Face| (face.has_tools, face.bodies.len(), face.scaled);
-    (is_whole(&cautious) == is_whole(face)).then_some(cautious)
+    let is_whole = |face: &Face| (face.has_tools, face.is_worn, face.bodies.len());
+    let fits = is_whole(&cautious) == is_whole(face) && (saves || cautious.scaled == face.scaled);
+    fits.then_some(cautious)
 }
 
 fn drawn(
@@ -91,11 +99,11 @@ fn drawn(
     let (left, column) = page.left.split_right(column_width(sheet).min(room.width * COLUMN_SHARE), GAP);
     let mut over = Vec::new();
     let mut column = Filled::new(column);
-    let has_tools = fill(&mut column, &mut over, sheet, materials, stencils);
+    let (has_tools, is_worn) = fill(&mut column, &mut over, sheet, materials, stencils);
     let (figures, scaled) = figures(sheet, picture, left, &mut over, stencils);
     let marks = [head, figures, column.marks, page.marks].concat();
     let first = body(section, marks, scaled);
-    Face { bodies: std::iter::once(first).chain(more(over, sheet.room())).collect(), has_tools, scaled }
+    Face { bodies: std::iter::once(first).chain(more(over, sheet.room())).collect(), has_tools, is_worn, scaled }
 }
 
 fn body(section: flow::Section, marks: Vec<Mark>, scaled: FooterScale) -> PageBody {
@@ -175,14 +183,15 @@ impl Filled {
 /// Lists with their titles.
 type Lists = Vec<(Subheading<'static>, SetTable)>;
 
-/// Fills the column at the right; a legend that it has no room for goes over. Says whether the tools stand there.
+/// Fills the column at the right; a legend that it has no room for goes over. Says whether the tools stand there, and
+/// the piece as it is worn.
 fn fill(
     column: &mut Filled,
     over: &mut Lists,
     sheet: &Sheet<'_>,
     materials: &Materials,
     stencils: &mut Stencils<'_>,
-) -> bool {
+) -> (bool, bool) {
     let width = column.left.width;
     column.top(facts::list(sheet.piece, width), APART);
     for_a_child(sheet, width).into_iter().for_each(|cautions| column.top(cautions, APART));
@@ -190,13 +199,15 @@ fn fill(
     let ways = ways.map(|ways| titled(Subheading::Colourways, ways)).filter(|ways| column.holds(ways, 0.0));
     ways.into_iter().for_each(|ways| column.top(ways, APART));
     needed(column, over, sheet, materials, stencils);
-    let tools = buying::tools(sheet, width);
-    let has_tools = column.holds(&tools, if sheet.piece.drape.worn.is_some() { WORN } else { 0.0 });
-    if has_tools {
-        column.foot(tools, APART);
-    }
-    worn(sheet, column.left, stencils).into_iter().for_each(|worn| column.foot(worn, 0.0));
-    has_tools
+    let besides = if sheet.piece.drape.worn.is_some() { WORN } else { 0.0 };
+    let sets = [width < LISTED, false].map(|one_a_line| buying::tools(sheet, width, one_a_line));
+    let tools = sets.into_iter().find(|tools| column.holds(tools, besides));
+    let has_tools = tools.is_some();
+    tools.into_iter().for_each(|tools| column.foot(tools, APART));
+    let worn = worn(sheet, column.left, stencils);
+    let is_worn = worn.is_some();
+    worn.into_iter().for_each(|worn| column.foot(worn, 0.0));
+    (has_tools, is_worn)
 }
 
 /// What a buyer of a piece for a child is to know before all else.

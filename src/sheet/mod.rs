@@ -26,7 +26,7 @@ mod words;
 
 use crate::Piece;
 use crate::art::{Ink, Stencils};
-use crate::materials::{Order, materials};
+use crate::materials::{Materials, Order, materials};
 use crate::trade::paper::Paper;
 use crate::units::UnitStyle;
 
@@ -41,10 +41,13 @@ pub use proof::{MOST_PAGES, TooManyPages};
 use crate::paint::layout::Rect;
 use crate::paint::layout::flow::Flow;
 use crate::paint::mark::Page;
+use face::Face;
 use page::PageBody;
 
 /// Share of its last page that a sheet is to fill.
 const LEAST_LAST: f64 = 0.35;
+/// Share of its last page up to which another setting is tried, to save that.
+const LEAST_FULL: f64 = 0.5;
 
 /// How a sheet is drawn; in colour on A4 without prices unless said otherwise.
 #[derive(Clone, Debug, Default)]
@@ -84,20 +87,40 @@ pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Pa
     let materials = materials(&piece.design, &Order::default());
     let mut stencils = Stencils::new(&piece.design, style.ink);
     let face = face::face(&sheet, picture, &materials, &mut stencils);
-    let mut flow = Flow::new(sheet.room());
-    stringing::pour(&mut flow, &sheet, &mut stencils);
-    buying::pour(&mut flow, &sheet, &materials, face.has_tools);
-    let making = making::poured(&flow, &sheet, true);
-    // Cautions stand on a cover that has room for them where that leaves no page nearly empty.
-    let cautious = face::cautious(&face, &sheet, picture, &materials, &mut stencils).and_then(|cautious| {
-        let rest = making::poured(&flow, &sheet, false);
-        (rest.count() < making.count() || rest.fills(LEAST_LAST)).then_some((cautious, rest))
-    });
-    let (face, making) = cautious.unwrap_or((face, making));
-    flow.join(making);
-    let mut bodies = face.bodies;
+    let mut poured = |flow: Flow| {
+        BehindCover { sheet: &sheet, picture, materials: &materials, face: &face }.poured(flow, &mut stencils)
+    };
+    let usual = poured(Flow::new(sheet.room()));
+    // A last page that is half empty may be saved where all stands a little closer.
+    let snug = (!usual.1.fills(LEAST_FULL)).then(|| poured(Flow::new(sheet.room()).snug()));
+    let (cautious, flow) = snug.filter(|snug| snug.1.count() < usual.1.count()).unwrap_or(usual);
+    let mut bodies = cautious.unwrap_or(face).bodies;
     bodies.extend(flow.into_pages().into_iter().map(PageBody::from));
     page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style)
+}
+
+/// What stands behind a cover.
+struct BehindCover<'a> {
+    sheet: &'a Sheet<'a>,
+    picture: &'a dyn Illustration,
+    materials: &'a Materials,
+    face: &'a Face,
+}
+
+impl BehindCover<'_> {
+    /// All of it; with a cover that has the cautions where that saves a page, or where it has room for them and leaves no page
+    /// nearly empty.
+    fn poured(&self, mut flow: Flow, stencils: &mut Stencils<'_>) -> (Option<Face>, Flow) {
+        stringing::pour(&mut flow, self.sheet, stencils);
+        buying::pour(&mut flow, self.sheet, self.materials, self.face.has_tools);
+        let [making, rest] = [true, false].map(|has_cautions| making::poured(&flow, self.sheet, has_cautions));
+        let saves = rest.count() < making.count();
+        let cautious = (saves || rest.fills(LEAST_LAST))
+            .then(|| face::cautious(self.face, self.sheet, self.picture, self.materials, saves, stencils));
+        let cautious = cautious.flatten();
+        flow.join(if cautious.is_some() { rest } else { making });
+        (cautious, flow)
+    }
 }
 
 /// The card for a class, in millimetres: charts, beads, materials and tools on one page, but for a piece of

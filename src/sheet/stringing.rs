@@ -21,10 +21,10 @@ use crate::paint::layout::text::Type;
 use crate::paint::mark::{Mark, Role};
 use crate::paint::{outline, style};
 
-/// Room between strands.
-const STRANDS_APART: f64 = 4.0;
-/// Room between the lines of a row.
-const LINES_APART: f64 = 2.5;
+/// Room between strands, usually and where all stands close.
+const STRANDS_APART: [f64; 2] = [4.0, 3.0];
+/// Room between the lines of a row, likewise.
+const LINES_APART: [f64; 2] = [2.5, 1.5];
 /// Most lines of a word chart that is set in large type.
 const LARGE_LINES: usize = 6;
 /// The chart's large type, to be read from the bench.
@@ -44,7 +44,7 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
         flow.gap(1.0);
     }
     for alike in sheet.piece.design.alike() {
-        flow.gap(STRANDS_APART);
+        flow.gap(flow.room(STRANDS_APART));
         strands(sheet, &alike, flow, stencils);
     }
 }
@@ -115,16 +115,17 @@ fn takes(bead: &Bead) -> Option<Length> {
 /// Pours strands that are strung alike: one row for all of them.
 fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils: &mut Stencils<'_>) {
     let width = flow.width();
+    let apart = flow.room(LINES_APART);
     let row = figure::row(sheet.piece, alike[0], width, stencils);
     let checks = checks::block(sheet, alike[0], &row, width);
     let mut lines = row.lines;
     // What it measures stays with the end of the row.
-    let last = Block::stack(lines.pop().into_iter().chain([checks]), LINES_APART);
+    let last = Block::stack(lines.pop().into_iter().chain([checks]), apart);
     let mut blocks = lines.into_iter().chain([last]);
     open(flow, opening(sheet, alike, width), blocks.next().unwrap_or_default(), sheet.room().height);
     flow.scaled(say::scaled(FooterScale::Rows), true);
     for block in blocks {
-        flow.gap(LINES_APART);
+        flow.gap(apart);
         if block.height > flow.left() {
             flow.turn();
             flow.add(continued(&sizes::title(&sheet.piece.design, alike), width));

@@ -94,7 +94,7 @@ fn a_lot_that_is_off_one_way_adds_up() {
     // 47 times 0.1 mm is more than half a bead, four times is not.
     let bias = |count: u32| {
         let design = ring(&format!("beads: [{count} a]"));
-        design.strands[nth(0)].bias(&design).map(|bias| bias.words(UnitStyle::Mm))
+        design.strands[nth(0)].bias(&design).map(|bias| festoon::steps::english::bias(&bias, UnitStyle::Mm))
     };
     assert_eq!(bias(47).as_deref(), Some("if every bead is 0.1 mm larger than told, 4.7 mm more"));
     assert_eq!(bias(4), None);

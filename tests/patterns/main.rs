@@ -3,6 +3,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test that cannot read its files fails")]
 
+mod contact;
 mod coverage;
 mod properties;
 mod reference;

@@ -366,3 +366,6 @@ fn edge(from: Waypoint, to: Waypoint, spot: impl Fn(f64) -> Waypoint) -> [Waypoi
     }
     [low.1, high.1]
 }
+
+#[cfg(test)]
+mod tests;

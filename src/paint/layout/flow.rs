@@ -6,8 +6,8 @@ use crate::paint::mark::Mark;
 use super::table::SetTable;
 use super::{Block, Rect, column};
 
-/// Room above a section that begins below another.
-const SECTIONS_APART: f64 = 6.0;
+/// Room above a section that begins below another, usually and where all stands close.
+const SECTIONS_APART: [f64; 2] = [6.0, 4.0];
 /// Share of a page that must be left for a section to begin on it.
 const LEAST_LEFT: f64 = 0.2;
 
@@ -44,6 +44,7 @@ pub struct Flow {
     pages: Vec<Poured>,
     section: Option<Section>,
     top: f64,
+    is_snug: bool,
     /// Headings that wait for what they stand above.
     waiting: Vec<Block>,
 }
@@ -52,7 +53,19 @@ impl Flow {
     /// Starts on a new page with that room.
     #[must_use]
     pub fn new(room: Rect) -> Self {
-        Self { room, pages: vec![Poured::default()], section: None, top: room.top, waiting: Vec::new() }
+        Self { room, pages: vec![Poured::default()], section: None, top: room.top, is_snug: false, waiting: Vec::new() }
+    }
+
+    /// The same with what it pours closer together.
+    #[must_use]
+    pub fn snug(self) -> Self {
+        Self { is_snug: true, ..self }
+    }
+
+    /// A usual room, or one where all stands close.
+    #[must_use]
+    pub fn room(&self, [usual, close]: [f64; 2]) -> f64 {
+        if self.is_snug { close } else { usual }
     }
 
     /// Room that is left on the page.
@@ -73,7 +86,7 @@ impl Flow {
         if self.left() < self.room.height * LEAST_LEFT {
             self.turn();
         }
-        self.gap(SECTIONS_APART);
+        self.gap(self.room(SECTIONS_APART));
         self.section = Some(section);
     }
 

@@ -1,5 +1,5 @@
 //! What a sheet says, in English. A second language is a second module like this one: what decides has no words, and
-//! nothing here decides what is said. Lengths are printed in the units that a function is given; what a step says too,
+//! nothing here decides what is said, but how. Lengths are printed in the units that a function is given; what a step says too,
 //! [`crate::steps::english`] says here.
 
 mod bags;

@@ -72,7 +72,7 @@ fn across(
     let way = if libm::cos(turned - along) >= 0.0 { turned } else { turned + std::f64::consts::PI };
     let middle = inner.between(outer, 0.5);
     match shared {
-        Shared::Bead(bead) => stencils.bead(bead, middle, way, frame.scale),
+        Shared::Bead(bead) => stencils.bead_aslant(bead, middle, way, frame.scale, first.toward),
         Shared::Bar(bar) => {
             let half = design.findings[bar].length().unwrap_or_default().value() / 2.0;
             stencils.finding(bar, middle - Point::towards(way) * (half * frame.scale), way, frame.scale)

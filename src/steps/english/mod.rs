@@ -29,7 +29,7 @@ use super::{Drawing, Step};
 
 pub use cautions::{FOR_A_CHILD, Warned, caution};
 pub use drawings::drawing;
-pub use stringing::{counts, measures};
+pub use stringing::{bias, counts, measures};
 pub use sum::sum;
 pub use tools::tool;
 pub use twisted::twisted;

@@ -7,7 +7,7 @@ use super::chart;
 use super::posts::from;
 use super::words::{count, few, list, strand as name, strands as names};
 use super::{Teller, Told};
-use crate::design::{Bead, Bit, Design, Finding, Index, Shared, Strand, What};
+use crate::design::{Bead, Bias, Bit, Design, Finding, Index, Shared, Strand, What};
 use crate::pattern::{CordKind, Settle};
 use crate::steps::posts::{self, Keeps, Posts, datum};
 use crate::steps::tail::Hides;
@@ -222,7 +222,7 @@ impl Teller<'_> {
                 first.name,
                 self.ruler(first.station),
                 from(datum(self.design, strand)),
-                self.ruler(*gap)
+                self.units.fine(*gap)
             )),
             _ => posts.sentence(Keeps::Group, self.units),
         };
@@ -344,11 +344,20 @@ pub fn measures(design: &Design, strand: &Strand, units: UnitStyle) -> String {
         (false, true) => " with all that is strung among them",
         (false, false) => "",
     };
-    let bias = strand.bias(design).map(|bias| format!("; {}", bias.words(units))).unwrap_or_default();
+    let bias = strand.bias(design).map(|bias| format!("; {}", self::bias(&bias, units))).unwrap_or_default();
     format!(
         "The beads{with} measure {}, likely no more than {} off{}{bias}.",
         units.ruler(strand.beaded()),
         units.margin(strand.spread(design).max(LEAST_SPREAD)),
         if knotted { " if the knots are as long as told" } else { "" }
     )
+}
+
+/// `if every bead is 0.1 mm larger than told, 4.7 mm more`.
+#[must_use]
+pub fn bias(bias: &Bias, units: UnitStyle) -> String {
+    let [least, most] = bias.each;
+    let each =
+        if least == most { most.hundredths() } else { format!("{} to {}", least.hundredths(), most.hundredths()) };
+    format!("if every bead is {each} larger than told, {} more", units.margin(bias.by))
 }

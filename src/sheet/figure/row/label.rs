@@ -19,8 +19,8 @@ const ROW: f64 = style::BODY * 1.12;
 const BRACKET: f64 = 1.6;
 /// Most rows of labels: a label that is wider than its run goes up a row.
 const ROWS: usize = 2;
-/// Least room between labels, so that neighbours do not read as one word.
-const CLEAR: f64 = 1.0;
+/// Least room between labels, so that neighbours do not read as one word: a space.
+const CLEAR: f64 = 0.2 * style::BODY;
 /// Bare cord from this length on, in mm, has its length printed.
 const LEAST_GAP: f64 = 8.0;
 /// Room between a branch and its letters.
