@@ -80,10 +80,11 @@ mod tests {
         design = design
             .changed(|model| {
                 let at = model.findings.push(ring);
-                let bits = &mut model.strands[nth(0)].trains[0].bits;
+                let mut bits = model.strands[nth(0)].trains[0].bits.clone();
                 let beside = bits.iter().position(|bit| bit.what == What::Bead(nth(0))).unwrap();
                 let [before, after] = [bits[beside].before, bits[beside].after];
                 bits.insert(beside, Bit::new(What::Finding(at), [before, after], bits[beside].mass));
+                sample::string(model, bits);
             })
             .unwrap();
         // A ring of 3 + 2 x 0.5 mm outside beside a hole of 4.1 mm, and beside one of 4 mm.

@@ -151,7 +151,7 @@ mod tests {
         let bit = design.strands[nth(0)].trains[0].bits[0].clone();
         design = design
             .changed(|model| {
-                model.strands[nth(0)].trains[0].bits = vec![bit; count];
+                sample::string(model, vec![bit; count]);
                 model.beads[nth(0)].sold = Some(Sold { lot, price: Some(Money::coins(420)), from: None });
             })
             .unwrap();

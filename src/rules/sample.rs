@@ -52,11 +52,22 @@ pub fn drape() -> Drape {
     }
 }
 
+/// Strings bits on the strand anew, which is as long as they need at least.
+pub fn string(design: &mut Model, bits: Vec<Bit>) {
+    let old = &design.strands[nth(0)];
+    let ends: f64 = old.ends.iter().map(|end| end.takes.value()).sum();
+    let needed = Length::mm(bits.iter().map(Bit::length).sum::<f64>() + ends);
+    let strand = Strand::sliding(&old.name, old.cord, old.finished.max(needed), old.ends.clone(), bits);
+    design.strands[nth(0)] = Strand { allowance: old.allowance, ..strand };
+}
+
 /// Hangs a bead on a head pin, finding 1, at the strand's middle.
 pub fn hang_dangle(design: &mut Model) {
     design.findings.push(finding("head pin", Form::Pin(pin(Foot::Head, 50.0, 0.6))));
     let dangle = Dangle { on: Some(nth(1)), bits: vec![bit(What::Bead(nth(0)))], drop: 9.0 };
-    design.strands[nth(0)].trains[0].bits.insert(1, bit(What::Dangle(dangle)));
+    let mut bits = design.strands[nth(0)].trains[0].bits.clone();
+    bits.insert(1, bit(What::Dangle(dangle)));
+    string(design, bits);
 }
 
 /// Closes the piece with a clasp, the last finding, on the right.
