@@ -42,6 +42,27 @@ fn hang_500_beads_in_contact(bencher: Bencher<'_, '_>) {
     bencher.bench_local(|| drape::hang(black_box(&design), None));
 }
 
+/// Limit: 0.1 s.
+#[divan::bench(sample_count = 20)]
+fn saltmarsh_on_the_board(bencher: Bencher<'_, '_>) {
+    let design = piece(&support::saltmarsh(), &Choice::default(), None).0.expect("a sound pattern").design;
+    bencher.bench_local(|| drape::hang_unworn(black_box(&design), None));
+}
+
+/// Limit: 1 s.
+#[divan::bench(sample_count = 5)]
+fn five_strands_of_200_beads_in_full_contact(bencher: Bencher<'_, '_>) {
+    let design = support::touching(5, 200).design;
+    bencher.bench_local(|| drape::hang_unworn(black_box(&design), None));
+}
+
+/// They are too many to be laid side by side, and it is told. Limit: 60 s.
+#[divan::bench(sample_count = 3)]
+fn nearly_20_000_beads_in_contact(bencher: Bencher<'_, '_>) {
+    let design = support::touching(50, 300).design;
+    bencher.bench_local(|| drape::hang_unworn(black_box(&design), None));
+}
+
 #[divan::bench]
 fn rules_of_500_beads(bencher: Bencher<'_, '_>) {
     let piece = support::piece(500);

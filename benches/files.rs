@@ -6,12 +6,13 @@ use std::sync::Arc;
 
 use divan::{Bencher, black_box};
 use festoon::art::Ink;
+use festoon::design::Choice;
 use festoon::export::{About, Effort, pdf, png, svg};
-use festoon::pages;
 use festoon::paint::font;
 use festoon::paint::mark::{Page, Weight};
 use festoon::sheet::Style;
 use festoon::trade::paper::Paper;
+use festoon::{pages, piece};
 use resvg::usvg::{Options, Tree};
 use tiny_skia::{Color, Pixmap, Transform};
 
@@ -58,6 +59,17 @@ fn pdf_of_500_beads(bencher: Bencher<'_, '_>) {
     let pages = all_pages();
     let about = About { title: "Measured necklace".into(), ..About::default() };
     bencher.bench_local(|| pdf(black_box(&pages), &about));
+}
+
+/// From its text; limit: 0.3 s. What was laid on a neck or a table is kept, so that the first run alone has it all.
+#[divan::bench(sample_count = 20)]
+fn pdf_of_saltmarsh(bencher: Bencher<'_, '_>) {
+    let (source, about) = (support::saltmarsh(), About { title: "Saltmarsh".into(), ..About::default() });
+    let style = Style { paper: Paper::A4, ink: Ink::Colour, prices: false };
+    bencher.bench_local(|| {
+        let piece = piece(black_box(&source), &Choice::default(), None).0.expect("a sound pattern");
+        pdf(pages(&piece, &style), &about)
+    });
 }
 
 fn options() -> Options<'static> {

@@ -61,3 +61,23 @@ pub fn gathered(beads: usize) -> Piece {
 pub fn piece(beads: usize) -> Piece {
     made(&pattern(beads), &Choice::default(), None).0.expect("a sound pattern")
 }
+
+/// So many strands of as many beads bead to bead, each four beads longer than the one before, gathered in cones: each lies on the
+/// next all along.
+#[allow(dead_code, reason = "of the benchmarks one hangs it")]
+pub fn touching(strands: usize, each: usize) -> Piece {
+    let strand = |at: usize| {
+        let count = each + 4 * at;
+        format!("  - {{ name: strand {at}, cord: wire, ends: crimp, beads: [{count} reed], settle: fill }}\n")
+    };
+    let strands: String = (0..strands).map(strand).collect();
+    let source = Source::new("touching.yaml", format!("{ARTICLES}{GATHERED}{strands}"));
+    made(&source, &Choice::default(), None).0.expect("a sound pattern")
+}
+
+/// A shipped pattern of three strands that touch.
+#[allow(dead_code, reason = "of the benchmarks some hang it")]
+pub fn saltmarsh() -> Source {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/patterns/saltmarsh.yaml");
+    Source::new("saltmarsh.yaml", std::fs::read_to_string(path).expect("the shipped pattern"))
+}

@@ -2,8 +2,10 @@
 //!
 //! **Problem.** Least potential energy of all joints' weights and of what bends, in a plane (`D` is 2) or in
 //! space (3); links at most as long as they are (second-order cones: tight under tension, their multiplier is the
-//! tension), constraints not less than nothing. Some constraints may give way at a price per mm, the weight of all that
-//! hangs, which no contact comes near where there is room; what gives way shows as overlap of outlines.
+//! tension), constraints not less than nothing. Ties that are pressed are no shorter along the way in which they lie; they
+//! turn aside of it, and round by round become as long as they are (`solve_stiff`). Some constraints may give way at a price
+//! per mm, the weight of all that hangs, which no contact comes near where there is room; what gives way shows as overlap of
+//! outlines.
 //!
 //! **Method.** The interior-point solver of the crate `clarabel`, with lengths in mm and weights in the
 //! mean weight of a joint. A faint pull to the present place, which grows when rounds swing, has no part

@@ -17,7 +17,8 @@
 //! **Trade-off.** What is strung is taken in pieces of at most 8 mm (in one net no more than a thousand or so), each as
 //! wide as the widest in it: drops are within 1 mm of those with pieces half as long (0.6 mm
 //! for three strands of 4 and 6 mm beads). Beads that slide keep the
-//! stations at which they rest when the strand hangs from two points. There is no friction, but for two things: a
+//! stations at which they rest when the strand hangs from two points. Cord that is pressed along itself, stiff or not, may
+//! be shorter here than it is. There is no friction, but for two things: a
 //! smooth loop would turn until what is heaviest lies in front, and a heavy closure would slip down the back; skin
 //! holds both. So the closure's middle joint stays in the body's middle plane, and what of the closure lies on the
 //! nape weighs nothing. Branches hang as weight alone.

@@ -23,7 +23,7 @@ fn takes(design: &Design, strand: &Strand, line: &[Waypoint], starts: &[f64]) ->
 fn rows_take_about_as_much_cord_on_the_neck_as_is_left_bare_for_it() {
     for name in ["dune", "eddy", "fathom", "painter", "pierhead", "sea-fret"] {
         let path = format!("{}/patterns/{name}.yaml", env!("CARGO_MANIFEST_DIR"));
-        let source = Source::new(name, &std::fs::read_to_string(path).unwrap());
+        let source = Source::new(name, std::fs::read_to_string(path).unwrap());
         let piece = crate::piece(&source, &Choice::default(), None).0.unwrap();
         let worn = piece.drape.worn.as_ref().unwrap();
         let hung = piece.drape.strands.iter().zip(&worn.lines);

@@ -9,7 +9,9 @@
 //! [`rounds`]: where two sides come near, a direction in which they are kept apart ([`contacts`]); the
 //! lowest place of all joints (a second-order cone program, [`program`]); new directions at the new place,
 //! until nothing moves by 0.01 mm. What several strands go through is rigid in these rounds (`super::bar`). Rounds begin with smooth tubes round the beads, which part strands
-//! without catching, and go on with the beads' own outlines.
+//! without catching, and go on with the beads' own outlines. Links of stiff cord that bars press are as long as they are all the
+//! same, and turn ([`program`]'s pressed ties): rows that are joined at many places lie so where there is room for them in
+//! the plane.
 //!
 //! **Trade-off.** No friction. Strands whose lines cross when they hang alone, and
 //! strands without room beside one another, lie over one another, in front of the board: they stay as they
