@@ -8,7 +8,7 @@
 mod chain;
 
 use chain::as_it_hangs;
-use festoon::design::Choice;
+use festoon::design::{Bit, Choice, Rest, Strand};
 use festoon::drape::chain::Content as Kind;
 use festoon::drape::hang;
 use festoon::source::Source;
@@ -58,11 +58,26 @@ strands:\n{strands}closure: {{ left: [end, ring], right: [end, hook] }}\nwear: {
     );
     let (piece, remarks) = piece(&Source::new("test", &text), &Choice::default(), Some(SPAN));
     let mut piece = piece.unwrap_or_else(|| panic!("{text}\n{remarks:?}"));
-    // As the script was given them: none is left slack, so that beads lie at their ends.
-    let taut = piece.design.changed(|model| model.strands.iter_mut().for_each(|strand| strand.slack = Length::ZERO));
-    piece.design = taut.expect("a design");
+    // As the script was given them: none is left slack or tied, so that beads lie at their ends.
+    piece.design = piece.design.changed(|model| model.strands.iter_mut().for_each(end_at_beads)).expect("a design");
     piece.drape = hang(&piece.design, Some(SPAN)).expect("it hangs");
     piece
+}
+
+/// Leaves nothing of a packed strand but its beads.
+fn end_at_beads(strand: &mut Strand) {
+    let tied = strand.ends[0].takes;
+    for end in &mut strand.ends {
+        (end.bight, end.takes) = (Length::ZERO, Length::ZERO);
+    }
+    let beads = strand.bits().map(Bit::length).sum();
+    for train in &mut strand.trains {
+        train.rest = match train.rest {
+            Rest::At(start) => Rest::At(start - tied.value()),
+            free => free,
+        };
+    }
+    (strand.finished, strand.slack) = (Length::mm(beads), Length::ZERO);
 }
 
 /// What the script is given of a case: a line for each link.

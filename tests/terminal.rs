@@ -93,7 +93,9 @@ fn a_colour_is_six_hex_digits() {
 fn pixels_are_bounded() {
     let file = hostile();
     assert_eq!(festoon(&["picture", &file, "--pixels", "4001"]).status.code(), Some(2));
-    let ran = festoon(&["sheet", &file, "--format", "png", "--dpi", "1200"]);
+    // Three pages of A4 have 417 million at 1,200 dpi.
+    let long = concat!(env!("CARGO_MANIFEST_DIR"), "/patterns/tideline.yaml");
+    let ran = festoon(&["sheet", long, "--format", "png", "--dpi", "1200"]);
     let said = String::from_utf8_lossy(&ran.stderr);
     assert_eq!(ran.status.code(), Some(2), "{said}");
     assert!(said.contains("megapixels, and at most 400 are drawn: ask for --dpi "), "{said}");

@@ -217,7 +217,8 @@ fn rings() -> Vec<Case> {
 
 /// A bracelet of two strands, which end on bars that hold them so far apart.
 fn barred(spacing: &str) -> String {
-    let text = beside(29, "{ wrist: 150 mm, ease: 10 mm }", 29);
+    // Each end that is tied to its bar takes 2.2 mm.
+    let text = beside(29, "{ wrist: 155 mm, ease: 10 mm }", 29);
     let bar = format!("bar: {{ kind: end bar, length: 3 mm, spacing: {spacing}, holes: 2 }}");
     and(&with_findings(&text, &[&bar]), "closure: { each side: [bar] }")
 }
@@ -228,7 +229,7 @@ fn wide(spacing: &str) -> String {
     barred(spacing)
         .replace("beads:\n", WIDE)
         .replace("[29 reed]", "[14 reed, wide, 14 reed]")
-        .replace("wrist: 150", "wrist: 153")
+        .replace("wrist: 155", "wrist: 158")
 }
 
 /// A bracelet of two strands of so many beads.
