@@ -3,6 +3,7 @@
 mod around;
 pub mod cautions;
 
+use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
 use crate::art::{self, STEP_SIZE};
@@ -32,11 +33,11 @@ const APART: f64 = 8.0;
 /// Narrowest room in which steps stand in two columns.
 const TWO_COLUMNS: f64 = 160.0;
 /// How steps are set, usually.
-const USUAL: Set = Set { between: 2.0, title: Type::STRONG, text: Type::BODY };
+const USUAL: Set = Set { between: 2.0, is_small: false };
 /// The same where it saves a page: closer, then also in smaller type.
 const CLOSE: [Set; 4] =
     [Set { between: 1.0, ..USUAL }, Set { between: 0.7, ..USUAL }, SMALL, Set { between: 0.7, ..SMALL }];
-const SMALL: Set = Set { between: 1.0, title: Type::SMALL_STRONG, text: Type::SMALL };
+const SMALL: Set = Set { between: 1.0, is_small: true };
 /// The same where it fills one.
 const AIRY: [Set; 3] = [Set { between: 2.8, ..USUAL }, Set { between: 3.6, ..USUAL }, Set { between: 4.4, ..USUAL }];
 /// Widest lines of words: about 85 letters.
@@ -47,15 +48,49 @@ const WIDEST: f64 = 135.0;
 struct Set {
     /// Room above and below a step.
     between: f64,
-    title: Type,
-    text: Type,
+    /// Whether in smaller type.
+    is_small: bool,
+}
+
+impl Set {
+    /// The type of titles, and of what stands below them.
+    const fn types(self) -> [Type; 2] {
+        if self.is_small { [Type::SMALL_STRONG, Type::SMALL] } else { [Type::STRONG, Type::BODY] }
+    }
+}
+
+/// All that the maker follows, measured once however often it is poured.
+pub struct Making<'a> {
+    pub sheet: &'a Sheet<'a>,
+    steps: Vec<Shown>,
+    /// Their words with their drawings, in usual and in smaller type.
+    told: [OnceCell<Vec<Block>>; 2],
+    cautions: OnceCell<Block>,
+}
+
+impl<'a> Making<'a> {
+    /// That of a sheet.
+    pub fn new(sheet: &'a Sheet<'a>) -> Self {
+        let steps = drawn_once(english::told(&sheet.piece.design, sheet.units()));
+        Self { sheet, steps, told: <[_; 2]>::default(), cautions: OnceCell::new() }
+    }
+
+    /// The steps in columns of a width; all that one sheet pours are as wide.
+    fn blocks(&self, width: f64, set: Set) -> Vec<Block> {
+        let told = || self.steps.iter().map(|step| told(step, width - NUMBER, set)).collect();
+        let told = self.told[usize::from(set.is_small)].get_or_init(told).iter().zip(1..);
+        told.map(|(told, at)| block(at, told.clone(), width, set)).collect()
+    }
+
+    fn cautions(&self, width: f64) -> Block {
+        self.cautions.get_or_init(|| cautions::boxed(&self.sheet.piece.design, width)).clone()
+    }
 }
 
 /// What the maker follows at the bench, to be joined to a flow, with the cautions unless the cover has them: set close where
 /// that saves a page, and with more air where the last page would else be nearly empty.
-pub fn poured(flow: &Flow, sheet: &Sheet<'_>, has_cautions: bool) -> Flow {
-    let steps = drawn_once(english::told(&sheet.piece.design, sheet.units()));
-    let poured = |set: &Set| set_so(flow.fork(), sheet, &steps, has_cautions, *set);
+pub fn poured(flow: &Flow, making: &Making<'_>, has_cautions: bool) -> Flow {
+    let poured = |set: &Set| set_so(flow.fork(), making, has_cautions, *set);
     let usual = poured(&USUAL);
     let several = usual.count() > 1;
     let close = several.then(|| CLOSE.iter().map(poured));
@@ -68,18 +103,18 @@ pub fn poured(flow: &Flow, sheet: &Sheet<'_>, has_cautions: bool) -> Flow {
     fuller.unwrap_or(best)
 }
 
-fn set_so(mut flow: Flow, sheet: &Sheet<'_>, steps: &[Shown], has_cautions: bool, set: Set) -> Flow {
-    let design = &sheet.piece.design;
+fn set_so(mut flow: Flow, making: &Making<'_>, has_cautions: bool, set: Set) -> Flow {
+    let sheet = making.sheet;
     page::begin(&mut flow, &SectionKind::Making { has_cautions });
     if has_cautions {
-        flow.add(cautions::boxed(design, flow.width()));
+        flow.add(making.cautions(flow.width()));
     }
-    notes(&mut flow, design);
+    notes(&mut flow, &sheet.piece.design);
     sized(&mut flow, sheet);
     flow.gap(set.between);
     let columns = if flow.width() >= TWO_COLUMNS { 2 } else { 1 };
     let width = column(flow.width(), columns, APART);
-    let steps: Vec<_> = steps.iter().zip(1..).map(|(step, at)| block(at, step, width, set)).collect();
+    let steps = making.blocks(width, set);
     match columns {
         1 => steps.into_iter().for_each(|step| flow.add(step)),
         _ => flow.columns(steps, APART),
@@ -124,11 +159,11 @@ fn drawn_once(steps: Vec<Told>) -> Vec<Shown> {
 }
 
 /// A step: its number, and its words with its drawing.
-fn block(number: usize, step: &Shown, width: f64, set: Set) -> Block {
-    let (told, between) = (told(step, width - NUMBER, set), set.between);
+fn block(number: usize, told: Block, width: f64, set: Set) -> Block {
+    let between = set.between;
     let whole = told.height + 2.0 * between;
     let mut marks = vec![rule(whole, width)];
-    let baseline = between + set.title.size * 0.98;
+    let baseline = between + set.types()[0].size * 0.98;
     marks.push(Type::HEADING.mark(&number.to_string(), Point::new(NUMBER - 2.6, baseline), Anchor::End));
     marks.extend(told.at(Point::new(NUMBER, between)));
     Block::new(width, whole, marks)
@@ -137,11 +172,12 @@ fn block(number: usize, step: &Shown, width: f64, set: Set) -> Block {
 /// A step's title, text and check, round its drawing.
 fn told(step: &Shown, width: f64, set: Set) -> Block {
     let drawing = step.told.drawing.map(|drawing| Block::new(STEP_SIZE.0, STEP_SIZE.1, art::step(drawing)));
+    let [head, face] = set.types();
     let mut around = Around::new(width, WIDEST, drawing);
-    around.block(title(step, set.title, around.rooms(0.0)[0]));
-    around.block(around.lines(&step.told.text, set.text, 0.0));
+    around.block(title(step, head, around.rooms(0.0)[0]));
+    around.block(around.lines(&step.told.text, face, 0.0));
     if let Some(check) = &step.told.check {
-        let words = around.lines(check, set.text.coloured(style::ACCENT), CHECK);
+        let words = around.lines(check, face.coloured(style::ACCENT), CHECK);
         let box_ = Block { width: CHECK, ..tick() };
         around.block(Block::row([box_, words], 0.0));
     }

@@ -42,6 +42,7 @@ use crate::paint::layout::Rect;
 use crate::paint::layout::flow::Flow;
 use crate::paint::mark::Page;
 use face::Face;
+use making::Making;
 use page::PageBody;
 
 /// Share of its last page that a sheet is to fill.
@@ -87,9 +88,8 @@ pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Pa
     let materials = materials(&piece.design, &Order::default());
     let mut stencils = Stencils::new(&piece.design, style.ink);
     let face = face::face(&sheet, picture, &materials, &mut stencils);
-    let mut poured = |flow: Flow| {
-        BehindCover { sheet: &sheet, picture, materials: &materials, face: &face }.poured(flow, &mut stencils)
-    };
+    let behind = BehindCover { picture, materials: &materials, face: &face, making: &Making::new(&sheet) };
+    let mut poured = |flow: Flow| behind.poured(flow, &mut stencils);
     let usual = poured(Flow::new(sheet.room()));
     // A last page that is half empty may be saved where all stands a little closer.
     let snug = (!usual.1.fills(LEAST_FULL)).then(|| poured(Flow::new(sheet.room()).snug()));
@@ -101,22 +101,23 @@ pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Pa
 
 /// What stands behind a cover.
 struct BehindCover<'a> {
-    sheet: &'a Sheet<'a>,
     picture: &'a dyn Illustration,
     materials: &'a Materials,
     face: &'a Face,
+    making: &'a Making<'a>,
 }
 
 impl BehindCover<'_> {
     /// All of it; with a cover that has the cautions where that saves a page, or where it has room for them and leaves no page
     /// nearly empty.
     fn poured(&self, mut flow: Flow, stencils: &mut Stencils<'_>) -> (Option<Face>, Flow) {
-        stringing::pour(&mut flow, self.sheet, stencils);
-        buying::pour(&mut flow, self.sheet, self.materials, self.face.has_tools);
-        let [making, rest] = [true, false].map(|has_cautions| making::poured(&flow, self.sheet, has_cautions));
+        let sheet = self.making.sheet;
+        stringing::pour(&mut flow, sheet, stencils);
+        buying::pour(&mut flow, sheet, self.materials, self.face.has_tools);
+        let [making, rest] = [true, false].map(|has_cautions| making::poured(&flow, self.making, has_cautions));
         let saves = rest.count() < making.count();
         let cautious = (saves || rest.fills(LEAST_LAST))
-            .then(|| face::cautious(self.face, self.sheet, self.picture, self.materials, saves, stencils));
+            .then(|| face::cautious(self.face, sheet, self.picture, self.materials, saves, stencils));
         let cautious = cautious.flatten();
         flow.join(if cautious.is_some() { rest } else { making });
         (cautious, flow)

@@ -37,6 +37,8 @@ pub use strands::{Sketch, bit_box, branch, longest_first, outline_box, strand_bo
 pub use track::{Track, closing_on, on_tracks};
 pub use worn::worn;
 
+use std::f64::consts::PI;
+
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::Rect;
 
@@ -91,22 +93,53 @@ const LONGEST: f64 = 8.0;
 
 /// Points without those that lie on the way between the ones that are kept.
 pub fn straightened(points: &[Point]) -> Vec<Point> {
-    let (mut kept, mut last) = (Vec::new(), 0);
-    for (at, point) in points.iter().enumerate() {
-        let next = points.get(at + 1).filter(|_| at > 0);
-        if next.is_none_or(|next| !lie_on_way(points[last], &points[last + 1..=at], *next)) {
-            kept.push(*point);
-            last = at;
+    let [first, second, ..] = points else { return points.to_vec() };
+    let (mut kept, mut sleeve) = (vec![*first], Sleeve::new(*first, *second));
+    for pair in points[1..].windows(2) {
+        sleeve.narrow(pair[0]);
+        if !sleeve.holds(pair[1]) {
+            kept.push(pair[0]);
+            sleeve = Sleeve::new(pair[0], pair[1]);
         }
     }
+    kept.extend(points.last());
     kept
 }
 
-/// Whether places lie beside the line between two others, all within [`STRAIGHT`].
-fn lie_on_way(from: Point, between: &[Point], to: Point) -> bool {
-    let (left, length) = ((to - from).left(), from.distance(to));
-    let most = STRAIGHT * length;
-    length < LONGEST && between.iter().all(|point| left.dot(*point - from).abs() <= most)
+/// The ways from a point that pass all that follow it within [`STRAIGHT`] (Zhao and Saalfeld, "Linear-time sleeve-fitting
+/// polyline simplification algorithms", AutoCarto 13, 1997).
+struct Sleeve {
+    from: Point,
+    /// The way to the point that follows.
+    along: Point,
+    /// Least and greatest turn from there, in radians.
+    turns: [f64; 2],
+}
+
+impl Sleeve {
+    fn new(from: Point, next: Point) -> Self {
+        Self { from, along: next - from, turns: [-PI, PI] }
+    }
+
+    fn turn(&self, to: Point) -> f64 {
+        let way = to - self.from;
+        libm::atan2(self.along.left().dot(way), self.along.dot(way))
+    }
+
+    /// Whether a line to a place passes all points.
+    fn holds(&self, place: Point) -> bool {
+        let turn = self.turn(place);
+        self.from.distance(place) < LONGEST && self.turns[0] <= turn && turn <= self.turns[1]
+    }
+
+    /// Takes a point in.
+    fn narrow(&mut self, point: Point) {
+        let (turn, far) = (self.turn(point), self.from.distance(point));
+        if far > STRAIGHT {
+            let aside = libm::asin(STRAIGHT / far);
+            self.turns = [self.turns[0].max(turn - aside), self.turns[1].min(turn + aside)];
+        }
+    }
 }
 
 /// How much higher than the lowest a point may lie and still count as the lowest.
