@@ -295,3 +295,11 @@ impl<'d> Ends<'d> {
         })
     }
 }
+
+/// What an end takes beyond its loop and the findings that lie along it: how far a cover reaches beyond its crimp.
+#[must_use]
+pub fn beyond(design: &Design, end: &End) -> Length {
+    let is_around = |kind| matches!(kind, FindingKind::CrimpCover | FindingKind::WireGuard);
+    let along = end.findings.iter().map(|at| &design.findings[*at]).filter(|finding| !is_around(finding.kind()));
+    end.takes - end.bight - along.filter_map(Finding::length).sum()
+}

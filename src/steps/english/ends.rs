@@ -6,9 +6,10 @@ use super::words::{self, list, strand as name, strands};
 use super::{Group, Told, ordinal};
 use crate::design::{Index, Part, Strand};
 use crate::pattern::{FindingKind, Kind};
-use crate::steps::ends::{Fastening, beside_end};
+use crate::steps::ends::{Fastening, beside_end, beyond};
 use crate::steps::posts::{self, is_hitched};
 use crate::steps::side::Side;
+use crate::units::Length;
 
 impl<'a> Group<'a> {
     /// The group's first strand as a sentence names it.
@@ -66,10 +67,24 @@ impl<'a> Group<'a> {
 
     /// What of the cord is bare until the strand is closed to a ring.
     fn slack(self) -> Option<String> {
-        let slack = self.teller.ruler(self.ends.strand.told_slack()?);
-        Some(format!(
-            " Pushed to the first end, its beads leave about {slack} of it bare: they take that up in the round."
-        ))
+        let (slack, lap) = (self.ends.strand.told_slack()?, self.lap());
+        let bare = self.teller.ruler(slack + lap);
+        let covered = if lap > Length::ZERO {
+            let cover = self.closing(FindingKind::CrimpCover);
+            format!("the {cover} takes {} of that, and they take up the rest in the round", self.teller.ruler(lap))
+        } else {
+            "they take that up in the round".to_owned()
+        };
+        Some(format!(" Pushed to the first end, its beads leave about {bare} of it bare: {covered}."))
+    }
+
+    /// How far a cover that is still to come reaches beyond the last end's crimp.
+    fn lap(self) -> Length {
+        let covered = self.ends.strand.ends[1]
+            .findings
+            .iter()
+            .any(|at| self.ends.design.findings[*at].kind() == FindingKind::CrimpCover);
+        if covered { beyond(self.ends.design, &self.ends.strand.ends[1]) } else { Length::ZERO }
     }
 
     pub(super) fn length_check(self, first: &str) -> String {

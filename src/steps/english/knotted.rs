@@ -6,8 +6,10 @@ use super::words::{a, list};
 use super::{Group, Told};
 use crate::design::{Bit, Finding, What};
 use crate::pattern::FindingKind;
+use crate::steps::ends::end;
 use crate::steps::posts::datum;
 use crate::steps::side::Side;
+use crate::units::Length;
 
 impl Group<'_> {
     pub(super) fn thread_cover(self) -> Told {
@@ -32,7 +34,7 @@ impl Group<'_> {
                  the hole, tie another over it."
             ),
         };
-        let bends = self.ends.side == Side::Last && self.ends.design.is_ring();
+        let bends = self.ends.side == Side::Last && self.ends.strand.told_slack().is_some();
         let curve = if bends { self.curve() } else { String::new() };
         let check = format!("The knot sits in the cup and does not slip through.{}", self.short_of_cover());
         Told::new("Tie the knot", curve + &knot).check(check)
@@ -70,8 +72,22 @@ impl Group<'_> {
         }
         let round = if ends.part().is_some() { self.target() } else { "round in a small loop".to_owned() };
         let back = if ends.strand.legs > 1 { "them back on the legs" } else { "it back on itself" };
-        let text = format!("{end} {round} and tie {back} with a double overhand knot.{}", self.tail());
+        let text =
+            format!("{end} {round} and tie {back} with a double overhand knot.{}{}", self.tied_loop(), self.tail());
         Told::new("Tie the knot", text).check(self.length_check("The knot holds when you pull."))
+    }
+
+    /// How long the loop of an end is that is tied to something, and when that and the strand are measured.
+    fn tied_loop(self) -> String {
+        let ends = self.ends;
+        let bight = end(ends.strand, ends.side).bight;
+        let loop_ = (bight > Length::ZERO).then(|| format!("the loop {} long", self.teller.ruler(bight)));
+        let length = (ends.side == Side::Last).then(|| "the strand as long as is told below".to_owned());
+        let measured: Vec<_> = loop_.into_iter().chain(length).collect();
+        if measured.is_empty() {
+            return String::new();
+        }
+        format!(" Move the knot before you draw it tight, until it leaves {}.", list(&measured))
     }
 
     /// A free end is knotted against its last bead.

@@ -88,8 +88,8 @@ impl Teller<'_> {
     /// A needle that is on its cord leads, and so stays on the last end.
     fn own_needle(self, cord: Index<Cord>) -> String {
         format!(
-            "The {} has its own needle, which stays on the strand's last end: measure the strand from there, and cut all \
-             else off the other end.",
+            "The {} has its own needle, which stays on the strand's last end. Unwind what the strand takes from there, and \
+             beyond that what every other piece takes: cut those off at the far end.",
             self.design.cords[cord].word()
         )
     }

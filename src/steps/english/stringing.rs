@@ -6,12 +6,13 @@ use std::collections::BTreeMap;
 use super::chart;
 use super::posts::from;
 use super::words::{count, few, list, strand as name, strands as names};
-use super::{Teller, Told};
+use super::{Teller, Told, tools};
 use crate::design::{Bead, Bias, Bit, Design, Finding, Index, Shared, Strand, What};
 use crate::pattern::{CordKind, Settle};
 use crate::steps::posts::{self, Keeps, Posts, datum};
 use crate::steps::tail::Hides;
 use crate::steps::task::{Beside, InLink, Needled, Pass};
+use crate::steps::tools::crimping_pliers;
 use crate::units::{Length, UnitStyle};
 
 /// A ruler is read to about a millimetre, however alike the beads are.
@@ -231,7 +232,9 @@ impl Teller<'_> {
 
     pub(super) fn fix_groups(self, crimp: Index<Finding>) -> Told {
         let name = self.name(crimp);
-        let text = format!("Press each {name} of the groups shut where it stands, close against its beads.");
+        let pliers = self.design.findings[crimp].crimp().map(crimping_pliers);
+        let with = pliers.map(|pliers| format!(" with the {}", tools::tool(pliers, self.units))).unwrap_or_default();
+        let text = format!("Press each {name} of the groups shut{with}, close against its beads.");
         Told::new("Fix the groups", text).check("No group slides.")
     }
 }

@@ -3,7 +3,7 @@
 use super::words::{count, list};
 use crate::design::{Bit, Design, Finding, Strand, What};
 use crate::pattern::FindingKind;
-use crate::steps::ends::{Fastening, end, way};
+use crate::steps::ends::{Fastening, beyond, end, way};
 use crate::steps::side::Side;
 use crate::units::{INCH, Length, UnitStyle};
 
@@ -61,10 +61,9 @@ fn of_end(design: &Design, strand: &Strand, side: Side, units: UnitStyle) -> Str
     let word = if way == Fastening::Hitched { "hitch" } else { "loop" };
     let a_loop = (end.bight > Length::ZERO).then(|| told(word, end.bight));
     let knot = (way == Fastening::Knotted && a_loop.is_some()).then(|| told("knot", end.takes - end.bight));
-    let is_around = |finding: &&Finding| matches!(finding.kind(), FindingKind::CrimpCover | FindingKind::WireGuard);
     let findings = || end.findings.iter().map(|at| &design.findings[*at]);
     let within = |finding: &Finding| finding.length().unwrap_or_default();
-    let beyond = end.takes - end.bight - findings().filter(|finding| !is_around(finding)).map(within).sum();
+    let beyond = beyond(design, end);
     let names = findings().map(|finding| match finding.kind() {
         FindingKind::WireGuard => format!("{} in it", finding.name),
         FindingKind::CrimpCover if beyond > Length::mm(NONE) => format!("{} beyond it", told(&finding.name, beyond)),
