@@ -7,7 +7,7 @@ mod chain;
 
 use chain::as_it_hangs;
 use festoon::design::{self, Choice, Design, nth};
-use festoon::drape::chain::Chain;
+use festoon::drape::chain::{Chain, Content};
 use festoon::drape::hang::Link;
 use festoon::drape::{Drape, Hung, hang, hang_alone};
 use festoon::geometry::Point;
@@ -186,6 +186,49 @@ fn strands_without_room_lie_over_one_another_and_the_rest_side_by_side() {
 /// Lists of beads, by number.
 const LISTS: [&str; 7] = ["ball", "seed", "cube", "six", "cone, seed", "oval, ball", "2 disc, six"];
 
+/// Round beads, which part nowhere.
+const ROUND: [&str; 3] = ["ball", "six", "lead, 3 ball"];
+/// How much all that hangs may come to lie lower, in mm.
+const RISES: f64 = 1e-6;
+
+/// Turns a link about its start and lets the next two follow, all as long as they are.
+fn turned(links: &[Link], joints: &mut [Point], turn: f64) -> Option<()> {
+    let (first, last) = (joints[0] + (joints[1] - joints[0]).turned(turn), joints[3]);
+    let gap = last - first;
+    let (far, near) = (links[1].length, links[2].length);
+    let along = (gap.dot(gap) + far * far - near * near) / (2.0 * gap.length());
+    let aside = far * far - along * along;
+    let unit = gap * (1.0 / gap.length());
+    let corner = |side: f64| first + unit * along + unit.left() * side;
+    let [one, other] = [corner(aside.max(0.0).sqrt()), corner(-aside.max(0.0).sqrt())];
+    joints[2] = if one.distance(joints[2]) < other.distance(joints[2]) { one } else { other };
+    joints[1] = first;
+    (aside >= 0.0).then_some(())
+}
+
+/// Middle and radius of each bead that is a link.
+fn balls(design: &Design, strand: usize, chain: &Chain, joints: &[Point]) -> Vec<(Point, f64)> {
+    let strand = &design.strands[nth(strand)];
+    let links = chain.pieces.iter().zip(&chain.links).zip(joints.windows(2));
+    let ball = |((content, link), pair): ((&Content, &Link), &[Point])| {
+        let Content::Bit(train, bit) = *content else { return None };
+        let bead = strand.trains[train].bits[bit].what.bead()?;
+        Some((pair[0].between(pair[1], link.centre), design.beads[bead].across.value() / 2.0))
+    };
+    links.filter_map(ball).collect()
+}
+
+/// Whether no bead comes to lie deeper in one of the other strand than it lies.
+fn is_allowed(design: &Design, chains: &[Chain], [rest, moved]: [&[Vec<Point>]; 2]) -> bool {
+    let of = |joints: &[Vec<Point>]| [0, 1].map(|at| balls(design, at, &chains[at], &joints[at]));
+    let ([one, other], [went, stayed]) = (of(rest), of(moved));
+    let pairs = one.iter().zip(&went).flat_map(|one| other.iter().zip(&stayed).map(move |other| (one, other)));
+    pairs.into_iter().all(|((was, is), (before, now))| {
+        let apart = was.1 + before.1;
+        is.0.distance(now.0) >= was.0.distance(before.0).min(apart)
+    })
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 12, failure_persistence: None, rng_seed: RngSeed::Fixed(11), ..ProptestConfig::default() })]
 
@@ -201,5 +244,33 @@ proptest! {
         }
         let over = drape.presses.is_empty() && drape.clearances[0].least < -KNOWN;
         prop_assert!(!over || more < 20.0, "room enough: {:?}", drape.clearances);
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 40, failure_persistence: None, rng_seed: RngSeed::Fixed(12), ..ProptestConfig::default() })]
+
+    /// Contact takes places away from limp strands: their lowest place of all is no lower for it, and a place near by that
+    /// they may take is none lower either.
+    #[test]
+    fn contact_lowers_nothing_and_no_move_that_it_allows_does(
+        [first, second] in [0..3_usize, 0..3_usize], more in 6.0..30.0_f64, length in 300.0..420.0_f64,
+        [at, turn] in [0.0..1.0_f64, -0.05..0.05_f64], which in 0..2_usize,
+    ) {
+        let design = limp(&[filled(length, ROUND[first]), filled(length + more, ROUND[second])]);
+        let drape = hang(&design, None).unwrap();
+        prop_assume!(drape.unrest.is_none() && !drape.presses.is_empty());
+        let (chains, rest) = (chains(&design, &drape), places(&drape));
+        let weight: f64 = chains.iter().flat_map(|chain| &chain.links).map(|link| link.weight).sum();
+        let lowest = energy(&chains, &rest);
+        prop_assert!(lowest > energy(&chains, &alone(&chains, &drape)) - RISES * weight);
+        let mut moved = rest.clone();
+        let start = (at * (chains[which].links.len() - 3) as f64) as usize;
+        if turned(&chains[which].links[start..], &mut moved[which][start..], turn).is_some()
+            && is_allowed(&design, &chains, [&rest, &moved])
+        {
+            let rise = energy(&chains, &moved) - lowest;
+            prop_assert!(rise > -RISES * weight, "lowered by {} mm", -rise / weight);
+        }
     }
 }
