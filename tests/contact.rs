@@ -4,6 +4,8 @@
 
 #[path = "support/chain.rs"]
 mod chain;
+#[path = "support/turned.rs"]
+mod turned;
 
 use chain::as_it_hangs;
 use festoon::design::{self, Choice, Design, nth};
@@ -15,6 +17,7 @@ use festoon::pattern;
 use festoon::source::Source;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
+use turned::turned;
 
 /// What outlines are known to: a round one stands out from its polygon by 0.02 mm, on both sides of a gap.
 const KNOWN: f64 = 0.04;
@@ -191,21 +194,6 @@ const ROUND: [&str; 3] = ["ball", "six", "lead, 3 ball"];
 /// How much all that hangs may come to lie lower, in mm.
 const RISES: f64 = 1e-6;
 
-/// Turns a link about its start and lets the next two follow, all as long as they are.
-fn turned(links: &[Link], joints: &mut [Point], turn: f64) -> Option<()> {
-    let (first, last) = (joints[0] + (joints[1] - joints[0]).turned(turn), joints[3]);
-    let gap = last - first;
-    let (far, near) = (links[1].length, links[2].length);
-    let along = (gap.dot(gap) + far * far - near * near) / (2.0 * gap.length());
-    let aside = far * far - along * along;
-    let unit = gap * (1.0 / gap.length());
-    let corner = |side: f64| first + unit * along + unit.left() * side;
-    let [one, other] = [corner(aside.max(0.0).sqrt()), corner(-aside.max(0.0).sqrt())];
-    joints[2] = if one.distance(joints[2]) < other.distance(joints[2]) { one } else { other };
-    joints[1] = first;
-    (aside >= 0.0).then_some(())
-}
-
 /// Middle and radius of each bead that is a link.
 fn balls(design: &Design, strand: usize, chain: &Chain, joints: &[Point]) -> Vec<(Point, f64)> {
     let strand = &design.strands[nth(strand)];
@@ -264,11 +252,11 @@ proptest! {
         let weight: f64 = chains.iter().flat_map(|chain| &chain.links).map(|link| link.weight).sum();
         let lowest = energy(&chains, &rest);
         prop_assert!(lowest > energy(&chains, &alone(&chains, &drape)) - RISES * weight);
-        let mut moved = rest.clone();
         let start = (at * (chains[which].links.len() - 3) as f64) as usize;
-        if turned(&chains[which].links[start..], &mut moved[which][start..], turn).is_some()
-            && is_allowed(&design, &chains, [&rest, &moved])
-        {
+        let Some(turned) = turned(&chains[which].links, &rest[which], start, turn) else { return Ok(()) };
+        let mut moved = rest.clone();
+        moved[which] = turned;
+        if is_allowed(&design, &chains, [&rest, &moved]) {
             let rise = energy(&chains, &moved) - lowest;
             prop_assert!(rise > -RISES * weight, "lowered by {} mm", -rise / weight);
         }

@@ -1,8 +1,12 @@
 //! What is true of every hanging chain, and the chains that are hard to hang.
 
+#[path = "support/turned.rs"]
+mod turned;
+
 use festoon::drape::hang::{Hanging, Link, Unhung, solve};
 use festoon::geometry::Point;
 use proptest::prelude::*;
+use turned::turned;
 
 fn link(length: f64, weight: f64) -> Link {
     Link { length, weight, centre: 0.5 }
@@ -78,31 +82,11 @@ proptest! {
     fn no_small_move_lowers_the_weights(links in chains(), end in ends(), at in 0usize..9, turn in -0.05..0.05) {
         let end = end * length(&links);
         let hanging = solve(&links, end).unwrap();
-        if let Some(moved) = moved(&links, &hanging.joints, at, turn) {
+        if let Some(moved) = turned(&links, &hanging.joints, at, turn) {
             let rise = energy(&links, &moved) - energy(&links, &hanging.joints);
             prop_assert!(rise > -1e-9 * length(&links), "lowered by {rise}");
         }
     }
-}
-
-/// Turns one link about its start and lets the next two follow, with all lengths kept.
-fn moved(links: &[Link], joints: &[Point], at: usize, turn: f64) -> Option<Vec<Point>> {
-    let mut moved = joints.to_vec();
-    let first = joints[at] + (joints[at + 1] - joints[at]).turned(turn);
-    let gap = joints[at + 3] - first;
-    let (far, near) = (links[at + 1].length, links[at + 2].length);
-    let along = (gap.x * gap.x + gap.y * gap.y + far * far - near * near) / (2.0 * gap.length());
-    let square = far * far - along * along;
-    if square < 0.0 {
-        return None;
-    }
-    let unit = gap * (1.0 / gap.length());
-    let side = Point::new(-unit.y, unit.x) * square.sqrt();
-    let corners = [first + unit * along + side, first + unit * along - side];
-    let nearer =
-        corners.into_iter().min_by(|a, b| a.distance(joints[at + 2]).total_cmp(&b.distance(joints[at + 2])))?;
-    (moved[at + 1], moved[at + 2]) = (first, nearer);
-    Some(moved)
 }
 
 const SHARES: [f64; 9] = [0.001, 0.003, 0.01, 0.1, 0.5, 0.9, 0.99, 0.999, 0.99999];

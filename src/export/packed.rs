@@ -21,6 +21,7 @@ const MODULUS: u32 = 65_521;
 /// The numbers of the filters that take what is left, or above, off a row (PNG specification, third edition, 9.2).
 const LEFT: u8 = 1;
 const ABOVE: u8 = 2;
+
 /// The stream of rows of so many bytes, in pixels of so many.
 ///
 /// # Errors

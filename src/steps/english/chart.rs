@@ -22,6 +22,7 @@ use crate::units::{Length, UnitStyle, fraction};
 
 /// Fewest beads of a kind on end whose length is told beside their number: an assumption.
 const LONG_RUN: u32 = 20;
+
 /// The word chart of a strand; of one on a pin what is on that, from its loop down.
 #[must_use]
 pub fn text(design: &Design, strand: &Strand, units: UnitStyle) -> String {

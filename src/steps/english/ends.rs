@@ -80,10 +80,7 @@ impl<'a> Group<'a> {
 
     /// How far a cover that is still to come reaches beyond the last end's crimp.
     fn lap(self) -> Length {
-        let covered = self.ends.strand.ends[1]
-            .findings
-            .iter()
-            .any(|at| self.ends.design.findings[*at].kind() == FindingKind::CrimpCover);
+        let covered = self.ends.findings().any(|finding| finding.kind() == FindingKind::CrimpCover);
         if covered { beyond(self.ends.design, &self.ends.strand.ends[1]) } else { Length::ZERO }
     }
 
