@@ -223,19 +223,17 @@ pub fn counts_height(spans: &[Span<'_>]) -> f64 {
     if spans.iter().any(has_number) { ABOVE + style::TINY * 0.8 } else { 0.0 }
 }
 
-/// The number of every tenth bead, above it and its neighbours with a short tick down to it; above the cut where beads are
-/// left out, how many they are and how long.
+/// The number of every tenth bead, all at one height above the beads, with a short tick down to it; above the cut where beads
+/// are left out, how many they are and how long.
 pub fn counts(placed: &[PlacedSpan<'_, '_>], cord: f64, units: UnitStyle, width: f64) -> Vec<Mark> {
     let (mut taken, mut ticks, mut marks) = (0.0, Vec::new(), Vec::new());
     let said = placed.iter().filter_map(|one| Some((one, numbered(one.span).or_else(|| left_out(one.span, units))?)));
+    let baseline = cord - placed.iter().map(|one| one.span.reach.above).fold(1.0, f64::max) - ABOVE;
     for (one, words) in said {
         let wide = Type::TINY.width(&words);
         let left = (one.centre() - wide / 2.0).clamp(0.0, (width - wide).max(0.0));
         if left >= taken {
             taken = left + wide + CLEAR;
-            let below = |other: &&PlacedSpan<'_, '_>| other.x < left + wide && other.end() > left;
-            let reach = placed.iter().filter(below).map(|other| other.span.reach.above);
-            let baseline = cord - reach.fold(one.span.reach.above, f64::max).max(1.0) - ABOVE;
             marks.push(Type::TINY.mark(&words, Point::new(left, baseline), Anchor::Start));
             let foot = Point::new(one.centre(), cord - one.span.reach.above - 0.2);
             if one.span.left_out() == 0 {
