@@ -81,10 +81,10 @@ pub enum Drawing {
     Glue,
     /// A knot led to its bead with an awl.
     KnotLed,
-    /// A crimp pressed on one cord at its station.
-    Stop,
-    /// Beads pushed together along a ruler.
-    Measure,
+    /// A crimp pressed on one cord at its station, and whether a bead slides against it.
+    Stop(bool),
+    /// Beads along a ruler, with what is measured among them.
+    Measure(Among),
     /// So many strands, two or three, through a bar.
     Bar(u8),
     /// A chain cut through a link.
@@ -105,6 +105,17 @@ pub enum Drawing {
     Charm,
     /// A clasp in the first link of a chain, and farther out.
     LetOut,
+}
+
+/// What is measured among beads.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Among {
+    /// They alone, pushed together.
+    Nothing,
+    /// Crimps at their outer ends, pushed against them.
+    Crimps,
+    /// Knots between them, which stay where they are.
+    Knots,
 }
 
 /// Where a knot is tied, and in what.
@@ -142,7 +153,7 @@ impl Drawing {
         Self::WITHOUT_KNOTS.into_iter().chain(Knotted::ALL.map(Self::Knot)).chain(Knotted::ALL.map(Self::KnotGlued))
     }
 
-    const WITHOUT_KNOTS: [Self; 38] = [
+    const WITHOUT_KNOTS: [Self; 41] = [
         Self::CrimpOpen,
         Self::CrimpPacked,
         Self::CrimpPressed,
@@ -167,8 +178,11 @@ impl Drawing {
         Self::Cover,
         Self::Glue,
         Self::KnotLed,
-        Self::Stop,
-        Self::Measure,
+        Self::Stop(false),
+        Self::Stop(true),
+        Self::Measure(Among::Nothing),
+        Self::Measure(Among::Crimps),
+        Self::Measure(Among::Knots),
         Self::Bar(2),
         Self::Bar(3),
         Self::Chain,

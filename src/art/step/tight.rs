@@ -37,12 +37,13 @@ pub fn glued(knot: Knotted) -> Vec<Mark> {
 
 /// A tight knot in an open cover, and where glue falls on it.
 fn in_cover(bead: bool) -> (Vec<Mark>, Point) {
-    let (hinge, middle) = (at(4.6, LEVEL), at(9.4, LEVEL));
-    let end = curve(&[at(0.0, LEVEL), middle, middle + at(6.0, 0.2), middle + at(9.0, 1.4)]);
+    let level = 10.2;
+    let (hinge, middle) = (at(4.6, level), at(9.4, level));
+    let end = curve(&[at(0.0, level), middle, middle + at(6.0, 0.2), middle + at(9.4, 1.4)]);
     let mut marks = tail(&end, PLAIN);
     marks.extend(open_cover(hinge, 2.9, 0.9));
     marks.extend(in_cup(middle, bead));
-    (marks, at(middle.x + 1.0, LEVEL - 1.2))
+    (marks, middle + at(1.0, -1.2))
 }
 
 /// What a cover closes over: a knot, or a bead with the knot beside it.
@@ -56,7 +57,7 @@ fn in_cup(middle: Point, with_bead: bool) -> Vec<Mark> {
 /// A tight knot below a bead, its tails to the right.
 fn free(count: u8) -> (Vec<Mark>, Point) {
     let middle = at(9.6, LEVEL);
-    let end = curve(&[at(0.0, LEVEL), middle, middle + at(8.0, 0.4), middle + at(11.0, 1.6)]);
+    let end = curve(&[at(0.5, LEVEL), middle, middle + at(8.0, 0.4), middle + at(11.0, 1.6)]);
     let mut marks = tails(&end, count);
     marks.push(bead(at(5.2, LEVEL), 3.0));
     marks.extend(knot(middle, 1.6));
@@ -68,7 +69,7 @@ fn back(count: u8) -> (Vec<Mark>, Point) {
     let middle = at(13.4, LEVEL);
     let end = curve(&[middle, middle + at(2.4, 1.8), middle + at(5.0, 2.8)]);
     let mut marks = tails(&end, count);
-    marks.extend(legs(&polyline(&[at(24.0, LEVEL), middle]), count));
+    marks.extend(legs(&polyline(&[at(23.5, LEVEL), middle]), count));
     let round = ellipse(at(9.0, LEVEL), 4.2, 2.6);
     marks.extend(legs(&round, count));
     marks.extend(ring(at(3.6, LEVEL)));
