@@ -69,6 +69,11 @@ pub fn in_key(InKey { bead, takes, part }: &InKey<'_>) -> String {
     format!("{}{which}{takes}{reduced}", size.tenths())
 }
 
+/// A bead cap's length along the cord, and what its mark stands beside.
+pub fn cap_in_key(length: Length) -> String {
+    format!("{} long, beside the bead that it hugs", length.tenths())
+}
+
 /// What so many strands are cut to.
 pub fn to_cut(cut: ToCut, strands: usize, units: UnitStyle) -> String {
     let times = if strands > 1 { format!("{strands} × ") } else { String::new() };
