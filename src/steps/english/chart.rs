@@ -13,8 +13,8 @@
 
 use std::ops::Range;
 
-use super::words::{self, a, count};
 use crate::design::{Bead, Design, Finding, Index, Phrase, Shared, Strand, taken_by};
+use crate::english::{self, a, count};
 use crate::pattern::FindingKind;
 use crate::steps::chart::{self, TEN, beads, push, simple, things};
 use crate::steps::posts::{self, Keeps, Posts};
@@ -165,7 +165,7 @@ impl Teller<'_> {
             other => self.bare().sequence(std::slice::from_ref(other)),
         };
         if list.iter().any(|phrase| matches!(phrase, Phrase::Finding(_))) {
-            words::list(&list.iter().map(one).collect::<Vec<_>>())
+            english::list(&list.iter().map(one).collect::<Vec<_>>())
         } else {
             self.bare().sequence(list)
         }
