@@ -2,8 +2,9 @@
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Bead, Colourway, Index};
+use crate::design::{Bead, Index};
 use crate::geometry::Point;
+use crate::palette::Colourway;
 
 use super::english::{self, spec};
 use crate::paint::layout::Block;
