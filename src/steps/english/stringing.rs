@@ -25,7 +25,7 @@ const LONG_CHART: &str = "what the strand's chart says, in its order";
 
 impl Teller<'_> {
     pub(super) fn string(self, strand: &Strand, besides: &[Beside]) -> Told {
-        let (design, chart) = (self.design, chart::strung(self.design, strand, self.units));
+        let (design, chart) = (self.design, chart::strung(self.design, strand, self.units).to_string());
         let several = design.strands.len() > 1;
         let chain = design.cords[strand.cord].kind == CordKind::Chain;
         let what = if chain { "the dangles" } else { "the beads" };
