@@ -4,11 +4,12 @@
 //! to the same scale where there is room, else broken off.
 
 use crate::Piece;
-use crate::design::{Design, Strand};
+use crate::design::{Design, Finding, Strand};
 use crate::geometry::Point;
 use crate::materials::cutting::lost;
 use crate::materials::render::words::{cut, long, runs};
 use crate::materials::{Article, Cut, Cutting, Spool};
+use crate::trade::usual;
 use crate::units::{Length, UnitStyle};
 
 use super::english;
@@ -64,7 +65,7 @@ struct Plan<'a> {
 
 impl<'a> Plan<'a> {
     fn new(piece: &'a Piece, cutting: &'a Cutting, width: f64) -> Self {
-        let spools = spools(cutting);
+        let spools = spools(&piece.design, cutting);
         let units = piece.telling.units;
         Self { design: &piece.design, units, cutting, scale: scale(&spools, width, units), spools }
     }
@@ -124,13 +125,19 @@ impl<'a> Plan<'a> {
     }
 }
 
-/// The plan's spools; pieces that come from none of them lie end to end on a bar of their own.
-fn spools(cutting: &Cutting) -> Vec<Spool> {
+/// The plan's spools; pieces that come from none of them lie end to end on a bar of their own. Of cord with its own needle a
+/// strand lies at the needle's end.
+fn spools(design: &Design, cutting: &Cutting) -> Vec<Spool> {
     let loose = cutting.unplaced.clone();
     let length = loose.iter().map(|piece| piece.length).sum();
     let loose = Spool { length, in_stash: false, pieces: loose, left: Length::ZERO };
     let all = cutting.spools.iter().cloned().chain([loose]);
-    all.filter(|spool| !spool.pieces.is_empty()).collect()
+    let mut all: Vec<_> = all.filter(|spool| !spool.pieces.is_empty()).collect();
+    if matches!(cutting.article, Article::Cord(at) if design.cords[at].needle) {
+        let is_other = |piece: &Cut| strand(design, cutting.article, piece).is_none();
+        all.iter_mut().for_each(|spool| spool.pieces.sort_by_key(is_other));
+    }
+    all
 }
 
 /// The largest round scale at which all pieces of every spool have room, actual size at the most.
@@ -288,7 +295,8 @@ fn number(design: &Design, article: Article, piece: &Cut) -> Option<usize> {
 /// What a piece's length is made up of, where that is more than itself.
 fn made_up_of(design: &Design, article: Article, piece: &Cut) -> Option<MadeUp> {
     let strand = strand(design, article, piece).filter(|(_, strand)| strand.allowance > Length::ZERO);
-    strand.map(|(_, strand)| of_strand(strand)).or_else(|| links(design, article, piece))
+    let strand = strand.map(|(_, strand)| of_strand(strand));
+    strand.or_else(|| of_tassel(design, article, piece)).or_else(|| links(design, article, piece))
 }
 
 fn of_strand(strand: &Strand) -> MadeUp {
@@ -302,6 +310,14 @@ fn of_strand(strand: &Strand) -> MadeUp {
         knots: in_knots.map(|knots| (knots, at_ends)),
         allowance: strand.allowance,
     }
+}
+
+/// A tassel that is wound of a cord.
+fn of_tassel(design: &Design, article: Article, piece: &Cut) -> Option<MadeUp> {
+    let is_its = |finding: &&Finding| finding.name == piece.label && matches!(article, Article::Cord(_));
+    let tassel = design.findings.iter().find(is_its)?.tassel()?;
+    let (piled, binding) = (usual::PILED - 1.0, usual::BINDING);
+    Some(MadeUp::Tassel { turns: tassel.turns()?, card: tassel.length, piled, binding })
 }
 
 /// The links of a piece of chain.

@@ -4,7 +4,7 @@
 mod checks;
 
 use crate::art::Stencils;
-use crate::design::{Bead, Bit, Design, Index, Strand, What, taken_by};
+use crate::design::{Bead, Bit, Design, Finding, Index, Strand, What, taken_by};
 use crate::geometry::Point;
 use crate::pattern::Shape;
 use crate::steps::english;
@@ -15,7 +15,7 @@ use crate::units::Length;
 use super::english as say;
 use super::figure;
 use super::said::{FooterScale, InKey, Reading, SectionKind, Subheading, Takes, ToCut};
-use super::{Sheet, page, sizes, words};
+use super::{Sheet, legend, page, sizes, words};
 use crate::paint::layout::Block;
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::text::Type;
@@ -76,19 +76,34 @@ fn has_neighbours(strand: &Strand) -> bool {
     strand.bits().zip(strand.bits().skip(1)).any(|(one, next)| is_bead(one) && is_bead(next))
 }
 
-/// Every bead with its letter and name, in rows.
+/// Every bead and strung cap with its letter or mark and its name, in rows.
 fn key(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block> {
     let mut entries = Vec::new();
     for (index, bead) in sheet.piece.design.beads.entries() {
         let part = reduction(bead);
         let name = Type::SMALL.fitted(&bead.name, width * 0.5);
-        let size = say::in_key(&InKey { bead, takes: takes(bead), part });
+        let size = say::in_key(&InKey { bead, takes: takes(bead), part }, sheet.units());
         let words = Block::stack([name, Type::TINY.line(&size)], 0.0);
         let letter = Type::STRONG.line(&bead.letter);
         let drawing = drawing(index, bead, 1.0 / f64::from(part), stencils);
         entries.push(Block::middled([letter, drawing, words], 1.5).in_role(Role::Paragraph));
     }
+    entries.extend(caps(&sheet.piece.design, width, stencils));
     Block::rows(entries, 7.0, width)
+}
+
+/// Every strung cap with the marks that stand for it in rows.
+fn caps(design: &Design, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block> {
+    let strung = design.strung_caps();
+    let entry = |(which, index): (usize, &Index<Finding>)| {
+        let finding = &design.findings[*index];
+        let name = Type::SMALL.fitted(&finding.name, width * 0.5);
+        let size = Type::TINY.line(&say::cap_in_key(finding.length().unwrap_or_default()));
+        let mark = Type::STRONG.line(&say::cap(which, strung.len()).join(" "));
+        let drawing = legend::finding(*index, finding.kind(), stencils);
+        Block::middled([mark, drawing, Block::stack([name, size], 0.0)], 1.5).in_role(Role::Paragraph)
+    };
+    strung.iter().enumerate().map(entry).collect()
 }
 
 /// Into how many parts a bead's size goes to have room in the key.

@@ -6,7 +6,7 @@ use super::side::Side;
 use super::tail::{Hides, hides};
 use super::task::{Beside, Hold, InLink, Needled, Pass, Task};
 use super::tools::{Needle, needle};
-use super::{Drawing, Step};
+use super::{Among, Drawing, Step};
 use crate::design::{Bit, Design, Finding, Index, Shared, Strand, What};
 use crate::pattern::{FindingKind, Settle};
 use crate::units::Length;
@@ -32,7 +32,7 @@ fn of_strand<'d>(design: &'d Design, strand: &'d Strand, alike: Option<Vec<Index
     tasks.extend(alike.filter(|_| measured).map(Task::Measure));
     tasks.extend(first_stop(design, strand).map(|finding| Task::FixStops(strand, finding)));
     tasks.extend(spreads(design, strand).then_some(Task::Space(strand)));
-    tasks.extend(holding_crimp(design, strand).map(Task::FixGroups));
+    tasks.extend(holding_crimp(design, strand).map(|crimp| Task::FixGroups(strand, crimp)));
     tasks.into_iter().map(|task| Step { drawing: drawing(design, strand, &task), task }).collect()
 }
 
@@ -45,10 +45,20 @@ fn drawing(design: &Design, strand: &Strand, task: &Task<'_>) -> Option<Drawing>
             let hung = hung.into_iter().find(|(is, _)| in_links(design, strand, *is)).map(|(_, drawing)| drawing);
             shares.or_else(|| knotted(strand).map(|_| Drawing::KnotLed)).or(hung)
         }
-        Task::Measure(_) => Some(Drawing::Measure),
-        Task::FixStops(..) => Some(Drawing::Stop),
-        Task::FixGroups(_) => Some(Drawing::Group),
+        Task::Measure(_) => Some(Drawing::Measure(among(design, strand))),
+        Task::FixStops(..) => Some(Drawing::Stop(strand.slides(design))),
+        Task::FixGroups(..) => Some(Drawing::Group),
         _ => None,
+    }
+}
+
+/// What is measured with a strand's beads.
+fn among(design: &Design, strand: &Strand) -> Among {
+    let is_crimp = |bit: &Bit| matches!(bit.what, What::Finding(at) if design.findings[at].crimp().is_some());
+    match strand.bits().next() {
+        _ if strand.bits().any(|bit| bit.what == What::Knot) => Among::Knots,
+        Some(first) if is_crimp(first) => Among::Crimps,
+        _ => Among::Nothing,
     }
 }
 

@@ -2,8 +2,8 @@
 
 use festoon::design::{Crimp, Design, Entries, Form, Joins, Phrase, Rest, Train, nth};
 use festoon::pattern::{CordKind, FindingKind, Kind, Settle, Shape};
-use festoon::steps::Drawing;
 use festoon::steps::english::{Told, cautions, told, tools};
+use festoon::steps::{Drawing, Knotted};
 use festoon::units::{Length, UnitStyle};
 use proptest::prelude::*;
 
@@ -188,7 +188,7 @@ fn a_stretch_bracelet_is_tied_and_not_crimped() {
         "Check the piece",
     ];
     assert_eq!(titles(&steps), expected);
-    assert_eq!(steps[5].drawing, Some(Drawing::SurgeonsKnot));
+    assert_eq!(steps[5].drawing, Some(Drawing::Knot(Knotted::Ends)));
     let tools = tools(&design, UnitStyle::Both).join(", ");
     assert!(tools.contains("2 bead stoppers or tape, jewellery glue"), "{tools}");
     assert!(!tools.contains("crimping pliers") && !tools.contains("eye protection"), "{tools}");
@@ -228,7 +228,7 @@ fn a_drop_goes_onto_its_pin_with_its_fat_end_first() {
 }
 
 #[test]
-fn an_earring_is_measured_from_its_ring_down() {
+fn an_earring_is_measured_from_its_top_down() {
     let mut one = strand("one", 40.0, &[0], vec![Phrase::Run(4, nth(0))]);
     one.trains[0].rest = Rest::At(6.0);
     let design = design(vec![one])
@@ -238,9 +238,8 @@ fn an_earring_is_measured_from_its_ring_down() {
             model.closure.joins = Joins::Above(vec![part(3)]);
         })
         .expect("a design");
-    // A single strand hangs straight down: as long as it is finished.
-    let expected =
-        "From where it hangs in the ear wire's ring to the lowest point it measures about 1 9⁄16 in (40 mm).";
+    // A single strand hangs straight down: as long as it is finished, 40 mm, below an ear wire of 12 mm.
+    let expected = "It measures about 2 1⁄16 in (52 mm).";
     assert!(
         check(&told(&design, UnitStyle::Both), "Check the piece").ends_with(expected),
         "{}",
@@ -281,7 +280,8 @@ fn knotted_silk_in_knot_covers() {
     assert!(
         steps.iter().any(|step| step.text.contains("Between each bead and the next tie an overhand knot in the silk"))
     );
-    assert_eq!(steps.iter().filter(|step| step.drawing == Some(Drawing::KnotCover)).count(), 2);
+    let covered = |step: &&Told| matches!(step.drawing, Some(Drawing::KnotCover(_)));
+    assert_eq!(steps.iter().filter(covered).count(), 2);
     assert!(tools(&design, UnitStyle::Both).contains(&"awl or tweezers for knots".to_owned()));
     // Only where it is cut is the cord called by its whole name.
     assert!(steps.iter().skip(2).all(|step| !step.text.contains("cord") && !step.text.contains("wire")));

@@ -21,6 +21,12 @@ pub fn bare_cord(bare: BareCord, units: UnitStyle) -> Vec<String> {
     }
 }
 
+/// The marks of a bead cap before the bead that it hugs and after it, with its number where there are several sorts: `(`, `)`.
+pub fn cap(which: usize, sorts: usize) -> [String; 2] {
+    let number = if sorts > 1 { (which + 1).to_string() } else { String::new() };
+    [format!("({number}"), format!("{number})")]
+}
+
 /// `185 more, 392 mm`: beads of a run that are left out.
 pub fn more_beads(beads: u32, length: Length, units: UnitStyle) -> String {
     format!("{beads} more, {}", units.one().ruler(length))

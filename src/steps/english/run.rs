@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use super::words::before;
+
 /// One part of a word chart.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum ChartRun {
@@ -26,6 +28,12 @@ impl WordChart {
         let mut parts = parts.into_iter();
         let first = parts.next().unwrap_or_default();
         parts.fold(first, |all, part| all.and(between).and(part))
+    }
+
+    /// Parts as a list: `1B and 1 silk tassel`.
+    pub fn listed(parts: impl ExactSizeIterator<Item = Self>) -> Self {
+        let count = parts.len();
+        parts.enumerate().fold(Self::default(), |all, (at, part)| all.and(before(at, count)).and(part))
     }
 
     /// It in square brackets.

@@ -1,13 +1,14 @@
 //! Articles, lists, counts: number forms of English.
 
 use crate::design::{Design, Index, Strand};
+use crate::units::grouped;
 
 pub use crate::remark::a;
 
 /// `1 bead`, `2 beads`.
 pub fn count(number: u64, noun: &str) -> String {
     let ending = if number == 1 { "" } else { "s" };
-    format!("{number} {noun}{ending}")
+    format!("{} {noun}{ending}", grouped(number))
 }
 
 /// `bead`, `2 beads`, after "the first" or "the last".
@@ -17,13 +18,15 @@ pub fn few(beads: u64) -> String {
 
 /// `inner`, `inner and outer`, `inner, middle and outer`.
 pub fn list<T: AsRef<str>>(items: &[T]) -> String {
-    match items {
-        [] => String::new(),
-        [only] => only.as_ref().to_owned(),
-        [most @ .., last] => {
-            let most: Vec<_> = most.iter().map(AsRef::as_ref).collect();
-            format!("{} and {}", most.join(", "), last.as_ref())
-        }
+    items.iter().enumerate().flat_map(|(at, item)| [before(at, items.len()), item.as_ref()]).collect()
+}
+
+/// What stands before one of so many items of a list.
+pub fn before(at: usize, of: usize) -> &'static str {
+    match at {
+        0 => "",
+        last if last + 1 == of => " and ",
+        _ => ", ",
     }
 }
 
