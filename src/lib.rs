@@ -59,6 +59,7 @@ pub mod assist;
 pub mod bench;
 pub mod design;
 pub mod drape;
+pub mod english;
 pub mod export;
 pub mod gallery;
 pub mod geometry;

@@ -13,6 +13,7 @@ const ORDER: &[&str] = &[
     "units",
     "geometry",
     "paint",
+    "english",
     "trade",
     "remark",
     "pattern",

@@ -18,6 +18,7 @@ pub mod render;
 pub mod stash;
 
 use crate::design::{Assorted, Bead, Cord, Design, Finding, Index, Model, Shared, Sold};
+use crate::english::list;
 use crate::palette::Palette;
 use crate::units::{Length, Mass, Money};
 
@@ -143,7 +144,7 @@ impl Article {
                 names.push(name);
             }
         }
-        names.join(" and ")
+        list(&names)
     }
 
     /// Everything that a design is made of, and what several kinds of bead are bought in: beads, these, cords,

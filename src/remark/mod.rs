@@ -21,7 +21,7 @@ use crate::source::{Place, Source};
 pub use code::Code;
 pub use level::Level;
 pub use said::Said;
-pub use suggest::{a, did_you_mean, near, suggest};
+pub use suggest::{did_you_mean, near, suggest};
 
 /// One thing to say about a pattern.
 #[derive(Clone, Debug, PartialEq)]

@@ -4,9 +4,9 @@
 mod comparison;
 
 use crate::design::{Design, Index, LEAST_BARE, Size, Strand};
+use crate::english::list;
 use crate::steps;
 use crate::steps::english::chart::{self, WordChart};
-use crate::steps::english::words::list;
 use crate::units::UnitStyle;
 
 use super::said::Subheading;

@@ -2,9 +2,10 @@
 
 use std::fmt;
 
+use crate::english::times;
 use crate::remark::said::hang::{Hang, Room, Round, Unhung, Unrest, Way};
 use crate::trade::english;
-use crate::units::{Length, figures, times};
+use crate::units::{Length, figures};
 
 /// What breaks necklaces.
 const SNAG: &str = "a snag, not weight, breaks most necklaces, and no margin covers that";

@@ -14,8 +14,8 @@
 use std::ops::Range;
 
 pub use super::run::{ChartRun, WordChart};
-use super::words::{a, count};
 use crate::design::{Bead, Design, Finding, Index, Phrase, Shared, Strand, taken_by};
+use crate::english::{a, count};
 use crate::pattern::FindingKind;
 use crate::steps::chart::{self, TEN, beads, push, simple, things};
 use crate::steps::posts::{self, Keeps, Posts};
@@ -169,7 +169,7 @@ impl Teller<'_> {
             other => self.bare().sequence(std::slice::from_ref(other)),
         };
         if list.iter().any(|phrase| matches!(phrase, Phrase::Finding(_))) {
-            WordChart::listed(list.iter().map(one))
+            WordChart::list(list.iter().map(one).collect())
         } else {
             self.bare().sequence(list)
         }

@@ -2,9 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use super::words::{a, count, list, names};
+use super::words::names;
 use super::{Teller, Told, chart, twisted};
 use crate::design::{Bead, Bit, Cord, Dangle, Finding, Foot, Index, Phrase, Strand, What};
+use crate::english::{a, count, list};
 use crate::materials::render::words as amount;
 use crate::pattern::{CordKind, Shape};
 use crate::steps::prepare;

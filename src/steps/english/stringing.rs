@@ -5,9 +5,10 @@ use std::collections::BTreeMap;
 
 use super::chart;
 use super::posts::from;
-use super::words::{count, few, list, strand as name, strands as names};
+use super::words::{few, strand as name, strands as names};
 use super::{Teller, Told, tools};
 use crate::design::{Bead, Bias, Bit, Design, Finding, Index, Shared, Strand, What};
+use crate::english::{count, list};
 use crate::pattern::{CordKind, Settle};
 use crate::steps::posts::{self, Keeps, Posts, datum};
 use crate::steps::tail::Hides;

@@ -1,33 +1,11 @@
-//! Articles, lists, counts: number forms of English.
+//! How steps name beads, strands and steps.
 
 use crate::design::{Design, Index, Strand};
-use crate::units::grouped;
-
-pub use crate::remark::a;
-
-/// `1 bead`, `2 beads`.
-pub fn count(number: u64, noun: &str) -> String {
-    let ending = if number == 1 { "" } else { "s" };
-    format!("{} {noun}{ending}", grouped(number))
-}
+use crate::english::{count, list};
 
 /// `bead`, `2 beads`, after "the first" or "the last".
 pub fn few(beads: u64) -> String {
     if beads == 1 { "bead".to_owned() } else { count(beads, "bead") }
-}
-
-/// `inner`, `inner and outer`, `inner, middle and outer`.
-pub fn list<T: AsRef<str>>(items: &[T]) -> String {
-    items.iter().enumerate().flat_map(|(at, item)| [before(at, items.len()), item.as_ref()]).collect()
-}
-
-/// What stands before one of so many items of a list.
-pub fn before(at: usize, of: usize) -> &'static str {
-    match at {
-        0 => "",
-        last if last + 1 == of => " and ",
-        _ => ", ",
-    }
 }
 
 /// The strand as a sentence names it: `the inner strand`; `the strand` where there is but one.
