@@ -3,7 +3,7 @@
 use super::posts::{self, Keeps, Posts, stop};
 use super::prepare::in_links;
 use super::side::Side;
-use super::tail::{Hides, hides};
+use super::tail::{Hides, hides, is_tight};
 use super::task::{Beside, Hold, InLink, Needled, Pass, Task};
 use super::tools::{Needle, needle};
 use super::{Drawing, Step};
@@ -70,6 +70,7 @@ fn besides(design: &Design, strand: &Strand) -> Vec<Beside> {
         (has_caps(design, strand), Beside::Caps),
         (strand.hung().next().is_some(), Beside::Dangles),
         (tail != Hides::Nowhere, Beside::OverTail(tail)),
+        (is_tight(design, strand), Beside::Tight),
         (in_links(design, strand, is_pin), Beside::InLinks(InLink::RollLoops)),
         (in_links(design, strand, is_ring), Beside::InLinks(InLink::OpenRings)),
         (in_links(design, strand, |hold| matches!(hold, Hold::Chain(_))), Beside::InLinks(InLink::OpenLinks)),

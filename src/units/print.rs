@@ -39,6 +39,8 @@ const THIRTY_SECONDS: f64 = 32.0;
 const FINE: f64 = 10.0;
 /// Share of a printed digit that is float noise: what a sum misses a half by still counts as half.
 const NOISE: f64 = 1e-6;
+/// Share of a sixteenth of an inch by which a length misses one that is meant.
+const EXACT: f64 = 1e-3;
 /// Share of a printed digit by which a bound may be missed, as float noise.
 const HAIR: f64 = 1e-7;
 /// Most decimals of a length: what a pattern file can hold and read back.
@@ -55,12 +57,12 @@ impl UnitStyle {
     /// thirty-second and the half.
     #[must_use]
     pub fn ruler(self, length: Length) -> String {
-        if length.value().abs() >= FINE {
-            return self.both(length, &length.whole());
-        }
-        let half = Length::mm(halved(length.value()));
-        // Both units tell the same length: that which is printed.
-        self.both(if self == Self::Both { half } else { length }, &format!("{}", half.value()))
+        let step = if length.value().abs() >= FINE { 1.0 } else { 0.5 };
+        let shown = Length::mm(stepped(length.value(), step));
+        // Both units tell the same length: that which is printed, unless a ruler of inches shows it as it is.
+        let sixteenths = length.value() / INCH * SIXTEENTHS;
+        let is_told = (sixteenths - sixteenths.round()).abs() < EXACT;
+        self.both(if self == Self::Both && !is_told { shown } else { length }, &format!("{}", shown.value()))
     }
 
     /// The same to the tenth of a millimetre.
@@ -104,9 +106,9 @@ fn rounded(value: f64, places: usize) -> String {
     if value < 0.0 && size > 0.0 { format!("-{text}") } else { text }
 }
 
-/// A number to the half, halves of those away from nothing.
-fn halved(value: f64) -> f64 {
-    let size = (value.abs() * 2.0 + 0.5 + NOISE).floor() / 2.0;
+/// A number to the nearest step, what lies between two away from nothing.
+fn stepped(value: f64, step: f64) -> f64 {
+    let size = (value.abs() / step + 0.5 + NOISE).floor() * step;
     if value < 0.0 && size > 0.0 { -size } else { size }
 }
 
