@@ -39,8 +39,6 @@ const THIRTY_SECONDS: f64 = 32.0;
 const FINE: f64 = 10.0;
 /// Share of a printed digit that is float noise: what a sum misses a half by still counts as half.
 const NOISE: f64 = 1e-6;
-/// Share of a sixteenth of an inch by which a length misses one that is meant.
-const EXACT: f64 = 1e-3;
 /// Share of a printed digit by which a bound may be missed, as float noise.
 const HAIR: f64 = 1e-7;
 /// Most decimals of a length: what a pattern file can hold and read back.
@@ -59,10 +57,11 @@ impl UnitStyle {
     pub fn ruler(self, length: Length) -> String {
         let step = if length.value().abs() >= FINE { 1.0 } else { 0.5 };
         let shown = Length::mm(stepped(length.value(), step));
-        // Both units tell the same length: that which is printed, unless a ruler of inches shows it as it is.
-        let sixteenths = length.value() / INCH * SIXTEENTHS;
-        let is_told = (sixteenths - sixteenths.round()).abs() < EXACT;
-        self.both(if self == Self::Both && !is_told { shown } else { length }, &format!("{}", shown.value()))
+        // Both units tell the same length: that which is printed, or the sixteenth of an inch that is printed so.
+        let sixteenth = Length::inches((length.value() / INCH * SIXTEENTHS).round() / SIXTEENTHS);
+        let is_so = Length::mm(stepped(sixteenth.value(), step)) == shown;
+        let both = if is_so { sixteenth } else { shown };
+        self.both(if self == Self::Both { both } else { length }, &format!("{}", shown.value()))
     }
 
     /// The same to the tenth of a millimetre.
@@ -286,6 +285,9 @@ mod tests {
         assert_eq!(UnitStyle::Both.ruler(Length::mm(7.4)), "9⁄32 in (7.5 mm)");
         assert_eq!(UnitStyle::Both.ruler(Length::mm(-7.4)), "−9⁄32 in (-7.5 mm)");
         assert_eq!(UnitStyle::Both.ruler(Length::mm(25.2)), "1 in (25 mm)");
+        // Neither 17 ¼ in (438.2 mm) nor 17 5⁄16 in (439.7 mm) is printed as 439 mm, of which the latter is the nearer.
+        let alike = [438.8, 439.0].map(|mm| UnitStyle::Both.ruler(Length::mm(mm)));
+        assert_eq!(alike, ["17 5⁄16 in (439 mm)"; 2]);
     }
 
     #[test]
