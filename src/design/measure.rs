@@ -5,6 +5,7 @@ use crate::units::{Length, Mass};
 
 use super::bars::Shared;
 use super::entries::Index;
+use super::finding::Finding;
 use super::joins::Part;
 use super::model::{Bit, Dangle, End, Model, Rest, Strand, Train, What};
 use super::stock::Bead;
@@ -290,6 +291,17 @@ impl Model {
             }
         }
         total
+    }
+
+    /// The bead caps among its strands' beads, each sort once.
+    #[must_use]
+    pub fn strung_caps(&self) -> Vec<Index<Finding>> {
+        let strung = |at: &Index<Finding>| {
+            let is = |bit: &Bit| bit.what == What::Finding(*at);
+            self.strands.iter().any(|strand| strand.bits().any(is))
+        };
+        let caps = self.findings.entries().filter(|(_, finding)| finding.kind() == FindingKind::BeadCap);
+        caps.map(|(at, _)| at).filter(strung).collect()
     }
 
     /// Length that the closure adds: at its shortest and at its longest.

@@ -12,8 +12,8 @@ use super::said::Alternative;
 /// Lengths of the bar's edges in mm, with what is printed beside them.
 const MM: (f64, f64) = (50.0, 10.0);
 const IN: (f64, f64) = (2.0 * INCH, INCH / 2.0);
-/// Length of the ticks at its ends, and of those between.
-const TICKS: (f64, f64) = (1.5, 0.8);
+/// Length of the ticks at its ends, clear of the footer's words, and of those between.
+const TICKS: (f64, f64) = (1.2, 0.7);
 /// The bar's line.
 const LINE: Stroke = Stroke::new(style::INK, 0.2);
 /// Room between the words and the bar.

@@ -65,7 +65,7 @@ struct Plan<'a> {
 
 impl<'a> Plan<'a> {
     fn new(piece: &'a Piece, cutting: &'a Cutting, width: f64) -> Self {
-        let spools = spools(cutting);
+        let spools = spools(&piece.design, cutting);
         let units = piece.telling.units;
         Self { design: &piece.design, units, cutting, scale: scale(&spools, width, units), spools }
     }
@@ -125,13 +125,19 @@ impl<'a> Plan<'a> {
     }
 }
 
-/// The plan's spools; pieces that come from none of them lie end to end on a bar of their own.
-fn spools(cutting: &Cutting) -> Vec<Spool> {
+/// The plan's spools; pieces that come from none of them lie end to end on a bar of their own. Of cord with its own needle a
+/// strand lies at the needle's end.
+fn spools(design: &Design, cutting: &Cutting) -> Vec<Spool> {
     let loose = cutting.unplaced.clone();
     let length = loose.iter().map(|piece| piece.length).sum();
     let loose = Spool { length, in_stash: false, pieces: loose, left: Length::ZERO };
     let all = cutting.spools.iter().cloned().chain([loose]);
-    all.filter(|spool| !spool.pieces.is_empty()).collect()
+    let mut all: Vec<_> = all.filter(|spool| !spool.pieces.is_empty()).collect();
+    if matches!(cutting.article, Article::Cord(at) if design.cords[at].needle) {
+        let is_other = |piece: &Cut| strand(design, cutting.article, piece).is_none();
+        all.iter_mut().for_each(|spool| spool.pieces.sort_by_key(is_other));
+    }
+    all
 }
 
 /// The largest round scale at which all pieces of every spool have room, actual size at the most.

@@ -24,6 +24,8 @@ use crate::steps::english;
 
 /// Widths up to this have the tools one a line, where there is room for all of them.
 const LISTED: f64 = 70.0;
+/// Room between the legend's heading and its first bead.
+const BELOW_LEGEND: f64 = 0.8;
 /// Room that the tools leave for the figure on the neck.
 const WORN: f64 = 70.0;
 /// Least height of that figure.
@@ -229,7 +231,8 @@ fn needed(
 ) {
     let width = column.left.width;
     let legend = legend::table(sheet.piece, stencils);
-    let beads = Block::stack([Type::TINY.line(&say::heading(Subheading::Legend)), legend.set(width).block()], 0.0);
+    let beads =
+        Block::stack([Type::TINY.line(&say::heading(Subheading::Legend)), legend.set(width).block()], BELOW_LEGEND);
     let besides = needs::besides(sheet.piece, materials, width, sheet.style.ink);
     let all = titled(Subheading::Needs, Block::stack([beads.clone(), besides.clone()], BESIDES_APART));
     let shown = if legend.fits(width) { [all, titled(Subheading::Needs, beads)].into() } else { Vec::new() };

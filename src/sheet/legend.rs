@@ -2,8 +2,9 @@
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Bead, Colourway, Index};
-use crate::geometry::Point;
+use crate::design::{Bead, Finding, Index};
+use crate::geometry::{Extent, Point};
+use crate::palette::Colourway;
 
 use super::english::{self, spec};
 use crate::paint::layout::Block;
@@ -11,8 +12,11 @@ use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Role, Stroke};
 use crate::paint::{outline, style};
+use crate::pattern::FindingKind;
 use crate::trade::sight::contrast;
 
+/// Longest piece of chain in mm that is drawn among findings.
+const CHAIN: f64 = 40.0;
 /// Width of a small one.
 const DOT: f64 = 2.0;
 /// Width of a swatch of colour.
@@ -86,4 +90,15 @@ pub fn drawing(index: Index<Bead>, bead: &Bead, stencils: &mut Stencils<'_>) -> 
     let (along, across) = (bead.along.value(), bead.across.value());
     let centre = Point::new(along / 2.0, across / 2.0);
     Block::new(along, across, vec![stencils.sample(index, centre, 1.0)])
+}
+
+/// A finding at actual size; of a chain, a piece.
+pub fn finding(index: Index<Finding>, kind: FindingKind, stencils: &mut Stencils<'_>) -> Block {
+    let mark = match kind {
+        FindingKind::Chain => stencils.chain(index, &[Point::ORIGIN, Point::new(CHAIN, 0.0)], 1.0),
+        _ => stencils.finding(index, Point::ORIGIN, 0.0, 1.0),
+    };
+    let Extent { low, high } = stencils.bounds(&mark).unwrap_or_default();
+    let size = high - low;
+    Block::new(size.x, size.y, Block::new(size.x, size.y, vec![mark]).at(Point::ORIGIN - low))
 }

@@ -40,6 +40,8 @@ const CLOSE: [Set; 4] =
 const SMALL: Set = Set { between: 1.0, is_small: true };
 /// The same where it fills one.
 const AIRY: [Set; 3] = [Set { between: 2.8, ..USUAL }, Set { between: 3.6, ..USUAL }, Set { between: 4.4, ..USUAL }];
+/// Room above the box of cautions and below it.
+const ABOUT_BOX: f64 = 1.4;
 /// Widest lines of words: about 85 letters.
 const WIDEST: f64 = 135.0;
 
@@ -107,7 +109,9 @@ fn set_so(mut flow: Flow, making: &Making<'_>, has_cautions: bool, set: Set) -> 
     let sheet = making.sheet;
     page::begin(&mut flow, &SectionKind::Making { has_cautions });
     if has_cautions {
+        flow.gap(ABOUT_BOX);
         flow.add(making.cautions(flow.width()));
+        flow.gap(ABOUT_BOX);
     }
     notes(&mut flow, &sheet.piece.design);
     sized(&mut flow, sheet);

@@ -4,17 +4,18 @@
 mod checks;
 
 use crate::art::Stencils;
-use crate::design::{Bead, Bit, Design, Index, Strand, What, taken_by};
+use crate::design::{Bead, Bit, Design, Finding, Index, Strand, What, taken_by};
 use crate::geometry::Point;
 use crate::pattern::Shape;
-use crate::steps::english::{self, chart};
+use crate::steps::english;
+use crate::steps::english::chart::{self, WordChart};
 use crate::steps::posts::{Keeps, Posts};
 use crate::units::Length;
 
 use super::english as say;
 use super::figure;
 use super::said::{FooterScale, InKey, Reading, SectionKind, Subheading, Takes, ToCut};
-use super::{Sheet, page, sizes, words};
+use super::{Sheet, legend, page, sizes, words};
 use crate::paint::layout::Block;
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::text::Type;
@@ -75,7 +76,7 @@ fn has_neighbours(strand: &Strand) -> bool {
     strand.bits().zip(strand.bits().skip(1)).any(|(one, next)| is_bead(one) && is_bead(next))
 }
 
-/// Every bead with its letter and name, in rows.
+/// Every bead and strung cap with its letter or mark and its name, in rows.
 fn key(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block> {
     let mut entries = Vec::new();
     for (index, bead) in sheet.piece.design.beads.entries() {
@@ -87,7 +88,22 @@ fn key(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block>
         let drawing = drawing(index, bead, 1.0 / f64::from(part), stencils);
         entries.push(Block::middled([letter, drawing, words], 1.5).in_role(Role::Paragraph));
     }
+    entries.extend(caps(&sheet.piece.design, width, stencils));
     Block::rows(entries, 7.0, width)
+}
+
+/// Every strung cap with the marks that stand for it in rows.
+fn caps(design: &Design, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block> {
+    let strung = design.strung_caps();
+    let entry = |(which, index): (usize, &Index<Finding>)| {
+        let finding = &design.findings[*index];
+        let name = Type::SMALL.fitted(&finding.name, width * 0.5);
+        let size = Type::TINY.line(&say::cap_in_key(finding.length().unwrap_or_default()));
+        let mark = Type::STRONG.line(&say::cap(which, strung.len()).join(" "));
+        let drawing = legend::finding(*index, finding.kind(), stencils);
+        Block::middled([mark, drawing, Block::stack([name, size], 0.0)], 1.5).in_role(Role::Paragraph)
+    };
+    strung.iter().enumerate().map(entry).collect()
 }
 
 /// Into how many parts a bead's size goes to have room in the key.
@@ -139,7 +155,7 @@ fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils
 fn opening(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Vec<Block> {
     let design = &sheet.piece.design;
     let strand = &design.strands[alike[0]];
-    let chart = chart_lines(&chart::text(design, strand, sheet.units()), width);
+    let chart = chart_lines(&chart::whole(design, strand, sheet.units()), width);
     let counts = Type::SMALL.paragraph(&english::counts(design, strand), width);
     let counts = Block::stack([counts, Block::gap(2.0)], 0.0);
     std::iter::once(head(sheet, alike, width)).chain(chart).chain([counts]).collect()
@@ -151,7 +167,7 @@ pub fn told(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Block {
     let strand = &design.strands[alike[0]];
     let measures = [english::counts(design, strand), english::measures(design, strand, sheet.units())];
     let opening =
-        [head(sheet, alike, width)].into_iter().chain(chart_lines(&chart::text(design, strand, sheet.units()), width));
+        [head(sheet, alike, width)].into_iter().chain(chart_lines(&chart::whole(design, strand, sheet.units()), width));
     Block::stack(opening.chain(measures.map(|words| Type::SMALL.paragraph(&words, width))), 0.0)
 }
 
@@ -195,7 +211,7 @@ fn rule(width: f64) -> Mark {
 }
 
 /// The word chart, in large type unless it is long.
-fn chart_lines(text: &str, width: f64) -> Vec<Block> {
-    let large = words::set(text, LARGE, width);
-    if large.len() <= LARGE_LINES { large } else { words::set(text, Type::BODY, width) }
+fn chart_lines(chart: &WordChart, width: f64) -> Vec<Block> {
+    let large = words::set(chart, LARGE, width);
+    if large.len() <= LARGE_LINES { large } else { words::set(chart, Type::BODY, width) }
 }

@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use super::side::Side;
 use super::tail::{Hides, hides};
 use super::task::{EndWork, Task};
-use super::{Drawing, Step};
+use super::{Drawing, Knotted, Step};
 use crate::design::{Design, End, Finding, Index, Part, Strand};
 use crate::pattern::{CordKind, FindingKind, Settle};
 use crate::units::Length;
@@ -257,35 +257,47 @@ impl<'d> Ends<'d> {
         Step { task: Task::End(self.clone(), work), drawing }
     }
 
-    /// Both ends through what they meet in, or tied where they go through nothing.
-    fn meets(&self) -> Drawing {
+    /// The knot that closes these ends.
+    fn knotted(&self) -> Knotted {
+        let legs = if self.strand.legs > 1 { 2 } else { 1 };
         let (hanging, through) = self.design.met();
-        if through.is_empty() { Drawing::SurgeonsKnot } else { Drawing::Meet(!hanging.is_empty()) }
+        match self.way {
+            Fastening::Covered => Knotted::Covered(self.strand.in_end_knots(self.design).next().is_some()),
+            Fastening::Tied if through.is_empty() => Knotted::Ends,
+            Fastening::Tied => Knotted::Met(!hanging.is_empty()),
+            _ if self.is_free() => Knotted::Free(legs),
+            _ => Knotted::Back(legs),
+        }
+    }
+
+    /// Whether they hang free, of a piece that is worn open.
+    pub fn is_free(&self) -> bool {
+        self.part().is_none() && self.design.closure.open().is_some()
+    }
+
+    /// A loop through a crimp, its tail in the beads where they are strung already.
+    fn looped(&self) -> Drawing {
+        let guarded = self.first_of(FindingKind::WireGuard).is_some();
+        match (guarded, self.side == Side::Last && !self.cuts_tail()) {
+            (false, false) => Drawing::CrimpOpen,
+            (false, true) => Drawing::CrimpPacked,
+            (true, false) => Drawing::Guard,
+            (true, true) => Drawing::GuardPacked,
+        }
     }
 
     fn drawing(&self, work: EndWork) -> Option<Drawing> {
         Some(match work {
-            EndWork::Loop(_) => {
-                let guarded = self.first_of(FindingKind::WireGuard).is_some();
-                match (guarded, self.side == Side::Last && !self.cuts_tail()) {
-                    (false, false) => Drawing::CrimpOpen,
-                    (false, true) => Drawing::CrimpPacked,
-                    (true, false) => Drawing::Guard,
-                    (true, true) => Drawing::GuardPacked,
-                }
-            }
+            EndWork::Loop(_) => self.looped(),
             EndWork::Trim if self.cuts_tail() => Drawing::TailCut,
             EndWork::CoverCrimp(_) => Drawing::Cover,
             EndWork::Glue => Drawing::Glue,
-            EndWork::Set { .. } => Drawing::KnotGlued,
+            EndWork::Set { .. } => Drawing::KnotGlued(self.knotted()),
             EndWork::Turn => Drawing::TurnedEnd,
             EndWork::Press(_) => Drawing::CrimpPressed,
-            EndWork::TieInCover if self.strand.in_end_knots(self.design).next().is_some() => Drawing::KnotRound,
-            EndWork::TieInCover | EndWork::Tie => Drawing::Knot,
-            EndWork::CloseCover => Drawing::KnotCover,
+            EndWork::TieInCover | EndWork::Tie | EndWork::TieEnds | EndWork::Meet => Drawing::Knot(self.knotted()),
+            EndWork::CloseCover => Drawing::KnotCover(self.knotted() == Knotted::Covered(true)),
             EndWork::Hitch => Drawing::LarksHead,
-            EndWork::TieEnds => Drawing::SurgeonsKnot,
-            EndWork::Meet => self.meets(),
             EndWork::Link if self.rolls_shut() => Drawing::InLoop,
             EndWork::Link => Drawing::OpenLink,
             EndWork::Others(..) if self.hangs_on()?.kind() == FindingKind::EyePin => {

@@ -55,16 +55,12 @@ pub enum Drawing {
     TurnedEnd,
     /// A ring or link opened sideways.
     OpenLink,
-    /// A double overhand knot.
-    Knot,
-    /// The same tied round a bead.
-    KnotRound,
-    /// A surgeon's knot: twice over, then once back.
-    SurgeonsKnot,
-    /// Two ends through what they meet in, tied below it; whether one of them takes up what hangs there.
-    Meet(bool),
-    /// A hinged cup closing over a knot.
-    KnotCover,
+    /// A knot as it is tied.
+    Knot(Knotted),
+    /// Glue on a knot, its tails yet to be cut.
+    KnotGlued(Knotted),
+    /// A hinged cup closing over a knot, which may be tied round a bead.
+    KnotCover(bool),
     /// Beads on a pin, its wire rolled into a loop, which may stay a little open.
     Dangle(bool),
     /// A pin's loop hung in a link of chain and rolled shut.
@@ -85,18 +81,16 @@ pub enum Drawing {
     Glue,
     /// A knot led to its bead with an awl.
     KnotLed,
-    /// A crimp pressed on one cord at its station.
-    Stop,
-    /// Beads pushed together along a ruler.
-    Measure,
+    /// A crimp pressed on one cord at its station, and whether a bead slides against it.
+    Stop(bool),
+    /// Beads along a ruler, with what is measured among them.
+    Measure(Among),
     /// So many strands, two or three, through a bar.
     Bar(u8),
     /// A chain cut through a link.
     Chain,
     /// A group of beads between two crimps.
     Group,
-    /// Glue on a knot.
-    KnotGlued,
     /// A ring's gap squeezed shut.
     Gap,
     /// Thread wound over a card, tied, cut and bound.
@@ -113,9 +107,53 @@ pub enum Drawing {
     LetOut,
 }
 
+/// What is measured among beads.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Among {
+    /// They alone, pushed together.
+    Nothing,
+    /// Crimps at their outer ends, pushed against them.
+    Crimps,
+    /// Knots between them, which stay where they are.
+    Knots,
+}
+
+/// Where a knot is tied, and in what.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Knotted {
+    /// A double overhand knot in a cord that comes out of a cover, which may be tied round a bead.
+    Covered(bool),
+    /// A double overhand knot in one cord or both legs of a doubled one, against the last bead.
+    Free(u8),
+    /// One cord or both legs of a doubled one through a ring, tied back on themselves with a double overhand knot.
+    Back(u8),
+    /// The two ends of a strand, tied to each other with a surgeon's knot: twice over, then once back.
+    Ends,
+    /// Two ends through what they meet in, tied below it; whether one of them takes up what hangs there.
+    Met(bool),
+}
+
+impl Knotted {
+    const ALL: [Self; 9] = [
+        Self::Covered(false),
+        Self::Covered(true),
+        Self::Free(1),
+        Self::Free(2),
+        Self::Back(1),
+        Self::Back(2),
+        Self::Ends,
+        Self::Met(false),
+        Self::Met(true),
+    ];
+}
+
 impl Drawing {
     /// Every drawing.
-    pub const ALL: [Self; 43] = [
+    pub fn all() -> impl Iterator<Item = Self> {
+        Self::WITHOUT_KNOTS.into_iter().chain(Knotted::ALL.map(Self::Knot)).chain(Knotted::ALL.map(Self::KnotGlued))
+    }
+
+    const WITHOUT_KNOTS: [Self; 41] = [
         Self::CrimpOpen,
         Self::CrimpPacked,
         Self::CrimpPressed,
@@ -127,12 +165,8 @@ impl Drawing {
         Self::PlainLoop,
         Self::TurnedEnd,
         Self::OpenLink,
-        Self::Knot,
-        Self::KnotRound,
-        Self::SurgeonsKnot,
-        Self::Meet(false),
-        Self::Meet(true),
-        Self::KnotCover,
+        Self::KnotCover(false),
+        Self::KnotCover(true),
         Self::Dangle(false),
         Self::Dangle(true),
         Self::InLink,
@@ -144,13 +178,15 @@ impl Drawing {
         Self::Cover,
         Self::Glue,
         Self::KnotLed,
-        Self::Stop,
-        Self::Measure,
+        Self::Stop(false),
+        Self::Stop(true),
+        Self::Measure(Among::Nothing),
+        Self::Measure(Among::Crimps),
+        Self::Measure(Among::Knots),
         Self::Bar(2),
         Self::Bar(3),
         Self::Chain,
         Self::Group,
-        Self::KnotGlued,
         Self::Gap,
         Self::Tassel,
         Self::Twist(2),

@@ -2,7 +2,7 @@
 
 use festoon::design::{Crimp, Design, Entries, Form, Joins, Phrase, Rest, Train, nth};
 use festoon::pattern::{CordKind, FindingKind, Kind, Settle, Shape};
-use festoon::steps::Drawing;
+use festoon::steps::{Drawing, Knotted};
 use festoon::steps::english::{Told, cautions, told, tools};
 use festoon::units::{Length, UnitStyle};
 use proptest::prelude::*;
@@ -188,7 +188,7 @@ fn a_stretch_bracelet_is_tied_and_not_crimped() {
         "Check the piece",
     ];
     assert_eq!(titles(&steps), expected);
-    assert_eq!(steps[5].drawing, Some(Drawing::SurgeonsKnot));
+    assert_eq!(steps[5].drawing, Some(Drawing::Knot(Knotted::Ends)));
     let tools = tools(&design, UnitStyle::Both).join(", ");
     assert!(tools.contains("2 bead stoppers or tape, jewellery glue"), "{tools}");
     assert!(!tools.contains("crimping pliers") && !tools.contains("eye protection"), "{tools}");
@@ -280,7 +280,7 @@ fn knotted_silk_in_knot_covers() {
     assert!(
         steps.iter().any(|step| step.text.contains("Between each bead and the next tie an overhand knot in the silk"))
     );
-    assert_eq!(steps.iter().filter(|step| step.drawing == Some(Drawing::KnotCover)).count(), 2);
+    assert_eq!(steps.iter().filter(|step| step.drawing == Some(Drawing::KnotCover(false))).count(), 2);
     assert!(tools(&design, UnitStyle::Both).contains(&"awl or tweezers for knots".to_owned()));
     // Only where it is cut is the cord called by its whole name.
     assert!(steps.iter().skip(2).all(|step| !step.text.contains("cord") && !step.text.contains("wire")));

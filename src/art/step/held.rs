@@ -1,18 +1,21 @@
 //! What keeps its place: stops, bars, chain, and beads along a ruler.
 
 use super::pen::{PLAIN, arrow, at, bead, cord, cutters, filled, ghost, hidden, line, metal, wire};
+use super::tight;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Rgb};
 use crate::paint::outline::{ellipse, polyline, rounded_rect};
+use crate::steps::Among;
 
 /// Upper edge of a ruler.
 const RULER: f64 = 14.0;
 
-/// A crimp pressed on one cord where the ruler says, a bead against it.
-pub fn stop() -> Vec<Mark> {
+/// A crimp pressed on one cord where the ruler says, and a bead that slides against it.
+pub fn stop(slides: bool) -> Vec<Mark> {
     let mut marks = cord(&polyline(&[at(0.0, 7.0), at(24.0, 7.0)]), PLAIN);
     marks.push(metal(rounded_rect(at(9.9, 5.9), 4.2, 2.2, 0.4)));
-    marks.push(bead(at(16.9, 7.0), 2.7));
+    marks.extend(slides.then(|| bead(at(16.9, 7.0), 2.7)));
+    marks.extend((!slides).then(|| ghost(polyline(&[at(12.0, 9.2), at(12.0, RULER)]))));
     marks.extend(arrow(&[at(12.0, 1.2), at(12.0, 5.2)]));
     marks.extend(arrow(&[at(12.0, 12.8), at(12.0, 8.8)]));
     marks.extend(ruler());
@@ -31,13 +34,25 @@ pub fn group() -> Vec<Mark> {
     marks
 }
 
-/// Beads pushed together along a ruler.
-pub fn measured() -> Vec<Mark> {
+/// Beads along a ruler, with what is measured among them.
+pub fn measured(among: Among) -> Vec<Mark> {
     let mut marks = cord(&polyline(&[at(0.0, 7.0), at(24.0, 7.0)]), PLAIN);
-    marks.extend([5.1, 9.7, 14.3, 18.9].map(|x| bead(at(x, 7.0), 2.3)));
-    marks.extend([2.8, 21.2].map(|x| ghost(polyline(&[at(x, 9.0), at(x, RULER)]))));
-    marks.extend(arrow(&[at(0.6, 2.8), at(6.4, 2.8)]));
-    marks.extend(arrow(&[at(23.4, 2.8), at(17.6, 2.8)]));
+    let (beads, [from, to]) = match among {
+        Among::Nothing => ([5.1, 9.7, 14.3, 18.9].map(|x| bead(at(x, 7.0), 2.3)), [2.8, 21.2]),
+        Among::Crimps => ([6.3, 10.1, 13.9, 17.7].map(|x| bead(at(x, 7.0), 1.9)), [2.2, 21.8]),
+        Among::Knots => ([4.5, 9.5, 14.5, 19.5].map(|x| bead(at(x, 7.0), 1.8)), [2.7, 21.3]),
+    };
+    marks.extend(beads);
+    match among {
+        Among::Nothing => {}
+        Among::Crimps => marks.extend([from, to - 2.2].map(|x| metal(rounded_rect(at(x, 5.9), 2.2, 2.2, 0.4)))),
+        Among::Knots => marks.extend([7.0, 12.0, 17.0].into_iter().flat_map(|x| tight::knot(at(x, 7.0), 0.7))),
+    }
+    marks.extend([from, to].map(|x| ghost(polyline(&[at(x, 9.0), at(x, RULER)]))));
+    if among != Among::Knots {
+        marks.extend(arrow(&[at(0.6, 2.8), at(6.4, 2.8)]));
+        marks.extend(arrow(&[at(23.4, 2.8), at(17.6, 2.8)]));
+    }
     marks.extend(ruler());
     marks
 }

@@ -7,11 +7,14 @@
 
 use std::f64::consts::PI;
 
-use super::crimp::drop;
-use super::pen::{EDGE, PLAIN, arrow, at, bead, cord, cord_over, filled, hidden, line, metal, stretch, tinted, wire};
+use super::pen::{
+    self, PLAIN, arrow, at, bead, breadth, cord, cord_over, filled, hidden, legs, legs_over, metal, tail, tinted, wire,
+};
+use super::{noose, tight};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Rgb, Segment};
-use crate::paint::outline::{arc, circle, curve, mapped, polygon, polyline, rounded_rect};
+use crate::paint::outline::{circle, curve, mapped, polygon, polyline, rounded_rect};
+use crate::steps::Knotted;
 
 /// Points for each crossing of a twist.
 const FINE: u32 = 12;
@@ -63,28 +66,64 @@ fn smooth(parts: &[Vec<Point>]) -> Vec<Segment> {
     curve(&parts.concat())
 }
 
-/// A cord that goes round in a loop and twice through it.
-pub fn double_overhand() -> Vec<Mark> {
-    let twist = Twist { left: at(4.6, 6.0), right: at(19.4, 6.0), half: 1.5, crossings: 5, rising_over: true };
+/// A knot as it is tied.
+pub fn tied(knot: Knotted) -> Vec<Mark> {
+    match knot {
+        Knotted::Covered(bead) => covered(bead),
+        Knotted::Free(legs) => free(legs),
+        Knotted::Back(legs) => noose::tied_back(legs),
+        Knotted::Ends => surgeons(),
+        Knotted::Met(hangs) => [met(7.6, hangs), arrow(&[at(16.0, 3.0), at(18.6, 1.6), at(22.4, 1.4)])].concat(),
+    }
+}
+
+/// A double overhand knot: cords from a place on the left, twice through the loop, which lies below where the twist's half is
+/// more than nothing, and on to the right.
+fn double_overhand(from: Point, twist: &Twist, count: u8) -> Vec<Mark> {
+    let (left, right, level) = (twist.left.x, twist.right.x, twist.left.y);
+    let middle = left.midpoint(right);
+    let aside = |x: f64, off: f64| at(x, level + twist.half + off * twist.half.signum());
+    let round = [
+        aside(right + 1.4, 1.4),
+        aside(right - 0.6, 4.0),
+        aside(middle, 5.3),
+        aside(left + 0.6, 4.0),
+        aside(left - 1.4, 1.4),
+    ];
     let path = smooth(&[
-        vec![at(0.6, 3.6), at(2.6, 3.8)],
+        vec![from, from.between(aside(left, -2.0 * twist.half.abs()), 0.7)],
         twist.cord(false, 0.0, 1.0),
-        vec![at(21.3, 8.6), at(21.6, 11.2), at(18.6, 14.6), at(12.0, 16.2), at(5.4, 14.6), at(2.4, 11.2), at(2.7, 8.6)],
+        round.to_vec(),
         twist.cord(true, 0.0, 1.0),
-        vec![at(21.4, 3.8), at(23.4, 3.6)],
+        vec![aside(23.4, -2.0 * twist.half.abs() - 0.9)],
     ]);
-    let mut marks = cord(&path, PLAIN);
-    marks.extend(twist.overs().iter().flat_map(|(_, over)| cord_over(over, PLAIN)));
-    marks.extend(arrow(&[at(4.2, 1.4), at(0.6, 1.4)]));
-    marks.extend(arrow(&[at(19.8, 1.4), at(23.4, 1.4)]));
+    let mut marks = legs(&path, count);
+    marks.extend(twist.overs().iter().flat_map(|(_, over)| legs_over(over, count)));
     marks
 }
 
-/// The same tied round a bead, which its loop goes through.
-pub fn round_a_bead() -> Vec<Mark> {
-    let mut marks = double_overhand();
-    marks.push(bead(at(12.0, 16.0), 1.8));
-    marks.push(hidden(polyline(&[at(10.4, 16.1), at(13.6, 16.1)])));
+/// A knot in a cord that comes out of an open cover; or one round a bead, which its loop goes through.
+fn covered(bead: bool) -> Vec<Mark> {
+    let (level, half) = (9.6, -1.25);
+    let twist = Twist { left: at(11.8, level), right: at(21.0, level), half, crossings: 5, rising_over: true };
+    let mut marks = double_overhand(at(0.0, level), &twist, 1);
+    marks.extend(tight::open_cover(at(4.4, level), 2.7, 0.75));
+    if bead {
+        let above = at(16.4, level + half - 5.2);
+        marks.push(pen::bead(above, 1.8));
+        marks.push(hidden(polyline(&[above - at(1.6, 0.0), above + at(1.6, 0.0)])));
+    }
+    marks.extend(arrow(&[at(20.4, 14.6), at(16.6, 15.2), at(12.6, 14.0)]));
+    marks
+}
+
+/// A knot that is moved against the last bead before it is drawn tight.
+fn free(legs: u8) -> Vec<Mark> {
+    let half = 1.0 + 0.4 * breadth(legs);
+    let twist = Twist { left: at(9.4, 6.4), right: at(20.6, 6.4), half, crossings: 5, rising_over: true };
+    let mut marks = double_overhand(at(2.6, 6.4), &twist, legs);
+    marks.push(bead(at(2.9, 6.4), 2.7));
+    marks.extend(arrow(&[at(17.6, 16.4), at(10.0, 16.4), at(6.4, 13.6), at(4.8, 10.4)]));
     marks
 }
 
@@ -138,10 +177,10 @@ pub fn surgeons() -> Vec<Mark> {
     marks
 }
 
-/// Two ends that come from the beads beside them go together through one bead, from left to right, and are tied behind it;
-/// one of them through the loop of what hangs there.
-pub fn met(hangs: bool) -> Vec<Mark> {
-    let (level, half) = (7.6, 0.55);
+/// Two ends that come from the beads beside them go together through one bead, from left to right at a level, and are tied
+/// behind it; one of them through the loop of what hangs there.
+pub fn met(level: f64, hangs: bool) -> Vec<Mark> {
+    let half = 0.55;
     let end = |side: f64, aside: f64| {
         let (far, near, on) = (level + side * 5.4, level + side * half, level + side * 3.4);
         curve(&[
@@ -156,83 +195,15 @@ pub fn met(hangs: bool) -> Vec<Mark> {
     };
     // The one that stays out of the loop passes above it.
     let above = if hangs { 1.9 } else { 0.0 };
-    let mut marks = [cord(&end(-1.0, above), PLAIN), cord(&end(1.0, 0.0), tinted())].concat();
+    let mut marks = [tail(&end(-1.0, above), PLAIN), tail(&end(1.0, 0.0), tinted())].concat();
     if hangs {
-        marks.push(filled(polygon(&[at(15.0, 11.2), at(17.0, 11.2), at(18.4, 18.0), at(13.6, 18.0)]), tinted()));
+        let (top, foot) = (level + 3.6, 18.0);
+        marks.push(filled(polygon(&[at(15.0, top), at(17.0, top), at(18.4, foot), at(13.6, foot)]), tinted()));
         marks.extend(wire(&circle(at(16.0, level + 1.45), 1.9)));
         marks.extend(cord(&polyline(&[at(16.0, level + half), at(20.0, level + half)]), tinted()));
     }
     marks.extend([-1.0, 1.0].map(|side| bead(at(1.9, level + side * 5.4), 1.8)));
     marks.push(bead(at(8.8, level), 4.2));
-    marks.extend(tight(at(20.4, level), 1.5));
-    marks.extend(arrow(&[at(16.0, 3.0), at(18.6, 1.6), at(22.4, 1.4)]));
-    marks
-}
-
-/// A folded cord about a ring: its legs come out of the ring over its near side, from behind which
-/// the fold comes round and lies across them.
-pub fn larks_head() -> Vec<Mark> {
-    let (middle, inside, fold) = (9.0, 8.2, 13.6);
-    let leg = |side: f64| {
-        let y = |off: f64| middle + side * off;
-        curve(&[
-            at(23.4, y(0.8)),
-            at(17.0, y(0.8)),
-            at(10.4, y(0.8)),
-            at(inside, y(1.3)),
-            at(8.0, y(2.3)),
-            at(8.6, y(3.0)),
-        ])
-    };
-    let half = [at(inside, middle - 2.7), at(9.4, middle - 3.3), at(11.6, middle - 3.2), at(fold - 0.5, middle - 1.9)];
-    let other = half.iter().rev().map(|point| at(point.x, 2.0 * middle - point.y));
-    let way = curve(&half.into_iter().chain([at(fold, middle)]).chain(other).collect::<Vec<_>>());
-    let mut marks = cord(&way, PLAIN);
-    marks.extend(wire(&circle(at(5.4, middle), 4.8)));
-    marks.extend([-1.0, 1.0].into_iter().flat_map(|side| cord_over(&leg(side), PLAIN)));
-    marks.extend(cord_over(&stretch(&way, 3, 5), PLAIN));
-    marks.extend(arrow(&[at(18.6, 5.6), at(20.8, 5.6), at(23.4, 5.6)]));
-    marks
-}
-
-/// A tight knot and a drop of glue that falls on it.
-pub fn glued() -> Vec<Mark> {
-    let mut marks = cord(&polyline(&[at(0.0, 13.0), at(24.0, 13.0)]), PLAIN);
-    marks.extend(tight(at(12.0, 13.0), 1.6));
-    marks.push(drop(at(12.0, 1.6)));
-    marks.extend(arrow(&[at(12.0, 7.2), at(12.0, 10.6)]));
-    marks
-}
-
-/// A knot drawn tight.
-fn tight(middle: Point, radius: f64) -> Vec<Mark> {
-    let turn = |x: f64| line(curve(&[at(x - 0.6, -1.0), at(x + 0.2, 0.0), at(x, 1.0)].map(|point| middle + point)));
-    std::iter::once(filled(circle(middle, radius), PLAIN)).chain([-0.4, 0.4].map(turn)).collect()
-}
-
-/// A hinged cup about to close over a knot, and the hook at its end.
-pub fn cover() -> Vec<Mark> {
-    let (hinge, radius, opening) = (at(7.0, 9.4), 4.0, 0.5);
-    let cup = |side: f64| {
-        let mut half = arc(at(radius, 0.0), (radius, radius), PI, PI + side * PI);
-        half.push(Segment::Close);
-        metal(mapped(&half, |point| hinge + point.turned(-side * opening)))
-    };
-    let hook = curve(&[
-        at(7.6, 0.5),
-        at(9.4, 1.5),
-        at(11.4, 1.3),
-        at(12.7, -0.1),
-        at(12.6, -1.9),
-        at(11.2, -2.9),
-        at(9.8, -2.3),
-    ]);
-    let mut marks = cord(&polyline(&[at(0.0, 9.4), at(10.6, 9.4)]), PLAIN);
-    marks.extend(wire(&mapped(&hook, |point| hinge + point.turned(opening))));
-    marks.extend([cup(1.0), cup(-1.0)]);
-    marks.extend(tight(at(10.9, 9.4), 1.3));
-    marks.push(metal(circle(hinge, EDGE * 3.0)));
-    marks.extend(arrow(&[at(15.0, 1.6), at(16.8, 3.2), at(17.2, 5.6)]));
-    marks.extend(arrow(&[at(8.6, 17.9), at(10.8, 17.9), at(12.8, 16.8)]));
+    marks.extend(tight::knot(at(20.4, level), 1.5));
     marks
 }

@@ -8,8 +8,10 @@ mod crimp;
 mod held;
 mod hung;
 mod knot;
+mod noose;
 mod pen;
 mod pin;
+mod tight;
 mod wound;
 
 use crate::geometry::Point;
@@ -36,27 +38,24 @@ pub fn step(drawing: Drawing) -> Vec<Mark> {
         Drawing::PlainLoop => pin::plain_loop(),
         Drawing::TurnedEnd => pin::turned_end(),
         Drawing::OpenLink => pin::open_link(),
-        Drawing::Knot => knot::double_overhand(),
-        Drawing::SurgeonsKnot => knot::surgeons(),
-        Drawing::Meet(hangs) => knot::met(hangs),
-        Drawing::KnotCover => knot::cover(),
+        Drawing::Knot(knot) => knot::tied(knot),
+        Drawing::KnotGlued(knot) => tight::glued(knot),
+        Drawing::KnotCover(bead) => tight::covered(bead),
         Drawing::Dangle(open) => pin::dangle(open),
         Drawing::InLink => hung::dangle(),
         Drawing::Bail => hung::bail(),
-        Drawing::KnotRound => knot::round_a_bead(),
-        Drawing::LarksHead => knot::larks_head(),
+        Drawing::LarksHead => noose::larks_head(),
         Drawing::Guard => crimp::guarded(),
         Drawing::GuardPacked => crimp::guarded_packed(),
         Drawing::TailCut => crimp::tail_cut(),
         Drawing::Cover => crimp::covered(),
         Drawing::Glue => crimp::glued(),
         Drawing::KnotLed => knot::led(),
-        Drawing::Stop => held::stop(),
-        Drawing::Measure => held::measured(),
+        Drawing::Stop(bead) => held::stop(bead),
+        Drawing::Measure(among) => held::measured(among),
         Drawing::Bar(strands) => held::bar(strands),
         Drawing::Chain => held::chain(),
         Drawing::Group => held::group(),
-        Drawing::KnotGlued => knot::glued(),
         Drawing::Gap => pin::gap(),
         Drawing::Tassel => wound::tassel(),
         Drawing::Twist(strands) => wound::twisted(strands),

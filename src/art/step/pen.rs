@@ -40,13 +40,37 @@ pub fn cord(path: &[Segment], colour: Rgb) -> Vec<Mark> {
 
 /// A cord that is cut off at the path's end.
 pub fn tail(path: &[Segment], colour: Rgb) -> Vec<Mark> {
+    cord(path, colour).into_iter().chain(cut(path, CORD)).collect()
+}
+
+/// The edge where something so broad is cut off at a path's end.
+fn cut(path: &[Segment], broad: f64) -> Option<Mark> {
     let points = outline::flattened(path);
-    let mut marks = cord(path, colour);
-    if let [.., before, end] = points.as_slice() {
-        let aside = Point::towards((*end - *before).angle() + FRAC_PI_2) * (CORD / 2.0);
-        marks.push(stroked(&outline::line(*end - aside, *end + aside), style::INK, EDGE));
-    }
-    marks
+    let [.., before, end] = points.as_slice() else { return None };
+    let aside = Point::towards((*end - *before).angle() + FRAC_PI_2) * (broad / 2.0);
+    Some(stroked(&outline::line(*end - aside, *end + aside), style::INK, EDGE))
+}
+
+/// How broad one cord is, or the two legs of a doubled one.
+pub fn breadth(legs: u8) -> f64 {
+    if legs > 1 { 2.0 * CORD - EDGE } else { CORD }
+}
+
+/// One cord along a path, or both legs of a doubled one side by side.
+pub fn legs(path: &[Segment], count: u8) -> Vec<Mark> {
+    let broad = breadth(count);
+    let between = (count > 1).then(|| stroked(path, style::INK, EDGE));
+    [stroked(path, style::INK, broad), stroked(path, PLAIN, broad - 2.0 * EDGE)].into_iter().chain(between).collect()
+}
+
+/// The same where they lie over something.
+pub fn legs_over(path: &[Segment], count: u8) -> Vec<Mark> {
+    [vec![stroked(path, Rgb::WHITE, breadth(count) + 0.7)], legs(path, count)].concat()
+}
+
+/// The same cut off at the path's end.
+pub fn tails(path: &[Segment], count: u8) -> Vec<Mark> {
+    legs(path, count).into_iter().chain(cut(path, breadth(count))).collect()
 }
 
 /// A stretch of cord that lies over another: paper shows on both sides of it.

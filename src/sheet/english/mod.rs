@@ -27,10 +27,12 @@ pub use fact::{
 };
 pub use figure::{CHECK_PRINT, ENDS, about, bar_length, beside_bar, figure, scaled, seen_as};
 pub use heading::{heading, numbered, page, page_title, section};
-pub use label::{BEFORE_TWISTING, STRANDS_TABLE, abreast, bare_cord, hangs, left_out, more_beads, straight, twisted};
+pub use label::{
+    BEFORE_TWISTING, STRANDS_TABLE, abreast, bare_cord, cap, hangs, left_out, more_beads, straight, twisted,
+};
 pub use legend::colourway;
 pub use making::drawn_at;
 pub use neck::on_neck;
 pub use proof::{EACH_SIDE, JOIN, MEASURE, TOO_LARGE, actual_size, join, lane, strip};
 pub use sizes::{NO_FIT, NO_NAME, as_here, column, compared, of_steps, other_packs, positions, same_in_all};
-pub use strand::{in_key, reading, strung_on, to_cut};
+pub use strand::{cap_in_key, in_key, reading, strung_on, to_cut};

@@ -1,11 +1,11 @@
 //! What is said of strands, beside their rows and in the key, in English.
 
 use crate::design::{Design, Strand};
+use crate::english::list;
 use crate::materials::render::words as amount;
 use crate::pattern::Shape;
 use crate::sheet::said::{InKey, Reading, Takes, ToCut};
 use crate::steps::english::posts::between;
-use crate::steps::english::words::list;
 use crate::steps::posts::{self, Keeps};
 use crate::units::{INCH, Length, UnitStyle};
 
@@ -67,6 +67,11 @@ pub fn in_key(InKey { bead, takes, part }: &InKey<'_>, units: UnitStyle) -> Stri
     let takes = takes.map(|takes| format!(", takes {}", fine(takes, units))).unwrap_or_default();
     let reduced = if *part > 1 { format!(", drawn at 1 : {part}") } else { String::new() };
     format!("{}{which}{takes}{reduced}", size.tenths())
+}
+
+/// A bead cap's length along the cord, and what its mark stands beside.
+pub fn cap_in_key(length: Length) -> String {
+    format!("{} long, beside the bead that it hugs", length.tenths())
 }
 
 /// What is added up over a strand: as fine as it is printed nowhere else.

@@ -32,12 +32,14 @@ impl Sketch<'_, '_, '_> {
         if self.hung.reaches(end) { Fastened::of(self.strand, side, self.design) } else { Fastened::Plain }
     }
 
-    /// From how deep the cord is plain, where a finding in which it ends lies farther out.
+    /// From how deep the cord is plain, as what closes it is drawn.
     fn plain_from(&self, side: usize) -> f64 {
-        match self.fastened(side) {
-            within @ Fastened::Within(at) => at - within.through(self.strand, side, self.design),
-            other => other.plain_from(),
-        }
+        self.fastened(side).plain_from() - self.drawn_out(side)
+    }
+
+    /// How far beyond its place what closes an end is drawn.
+    pub(super) fn drawn_out(&self, side: usize) -> f64 {
+        self.fastened(side).drawn_out(self.strand, side, self.design)
     }
 
     /// The way of the cord where it is plain.
@@ -74,7 +76,8 @@ impl Sketch<'_, '_, '_> {
             let depth = fastened.plain_from();
             let station = if side == 0 { depth } else { self.strand.finished.value() - depth };
             let [end, inside] = [self.end(side), self.hung.at(station).0].map(|at| self.frame.page(at));
-            let place = (end, (inside - end).angle(), fastened.through(self.strand, side, self.design));
+            let reaches = [fastened.through(self.strand, side, self.design), self.drawn_out(side)];
+            let place = (end, (inside - end).angle(), reaches);
             marks.extend(fastened.marks(self.strand, place, self.frame.scale, self.design, self.stencils));
         }
         marks

@@ -1,6 +1,8 @@
 //! How a strand's cord ends: plain, in a loop, hitched, tied, or within a finding; for strands as they hang and for rows.
 //!
-//! Loops, hitches and knots lie within the strand's length, their outside at its end.
+//! Loops, hitches and knots lie within the strand's length, their outside at its end. Lengths of a closure's findings are
+//! added to that from outside to outside, so that drawn together a loop would but touch what it goes round: it is drawn so
+//! much farther out, as long as it is, where bare cord makes up for that; else it is drawn longer.
 
 use crate::art::{Stencils, eye_wire};
 use crate::design::{Design, Finding, Part, Strand};
@@ -70,12 +72,19 @@ impl Fastened {
         }
     }
 
+    /// How far beyond its place in the strand what closes it is drawn, so that its loop is as long as it is: as far as its loop
+    /// reaches, but no farther than bare cord makes up for.
+    pub fn drawn_out(self, strand: &Strand, side: usize, design: &Design) -> f64 {
+        let through = self.through(strand, side, design);
+        if matches!(self, Self::Within(_)) { through } else { through.min(0.5 * strand.bare().value()) }
+    }
+
     /// What is drawn of the cord before that, from the end's place on the page inward along an angle; a loop reaches so
-    /// far beyond it.
+    /// far beyond it, and what closes it is drawn so far out.
     pub fn marks(
         self,
         strand: &Strand,
-        (end, inward, through): (Point, f64, f64),
+        (end, inward, [through, out]): (Point, f64, [f64; 2]),
         scale: f64,
         design: &Design,
         stencils: &mut Stencils<'_>,
@@ -86,14 +95,14 @@ impl Fastened {
         match self {
             Self::Plain | Self::Within(_) => Vec::new(),
             Self::Looped(long) if long <= 0.0 => Vec::new(),
-            Self::Looped(long) => vec![stencils.cord(strand.cord, &cord(oval(outside, long)), scale)],
+            Self::Looped(long) => vec![stencils.cord(strand.cord, &cord(oval(outside, long - out)), scale)],
             Self::Hitched(bar) => {
                 let thick = design.cords[strand.cord].diameter.value();
                 vec![stencils.cord(strand.cord, &cord(hitch(bar, thick)), scale)]
             }
             Self::Tied(long, knot) => {
-                let middle = on(Point::new(long + 0.5 * knot, 0.0));
-                let loops = stencils.strand_cord(strand, &cord(oval(outside, long)), scale);
+                let middle = on(Point::new(long - out + 0.5 * knot, 0.0));
+                let loops = stencils.strand_cord(strand, &cord(oval(outside, long - out)), scale);
                 vec![loops, stencils.knot(strand.cord, strand.legs, middle, inward, scale, knot)]
             }
         }

@@ -12,8 +12,11 @@ use crate::units::{INCH, Length, UnitStyle, fraction};
 const TICK: f64 = 2.4;
 /// Height of a row of figures.
 const FIGURES: f64 = style::TINY;
-/// Least room between figures.
+/// Least room between figures, and before that with which what is measured ends: it must not read on from the one before.
 const CLEAR: f64 = 0.5;
+const CLEAR_OF_END: f64 = 1.6;
+/// Ticks that are nearer to the one with which what is measured ends are left out: both would look like one.
+const APART: f64 = 0.6;
 
 /// One edge of a ruler.
 struct RulerEdge {
@@ -96,8 +99,10 @@ impl Ruler {
     /// The ticks and figures of an edge, `down` or up from the base line.
     fn edge(&self, edge: &RulerEdge, stretches: &[RulerStretch], base: f64, down: f64) -> (Vec<Segment>, Vec<Mark>) {
         let baseline = base + if down > 0.0 { TICK + FIGURES * 0.82 } else { -TICK - FIGURES * 0.2 };
-        let all: Vec<_> = stretches.iter().flat_map(|stretch| edge.ticks(stretch)).collect();
         let end = stretches.iter().find_map(|stretch| edge.end(stretch));
+        let is_clear = |x: f64| end.as_ref().is_none_or(|(end, _)| (end - x).abs() >= APART);
+        let all = stretches.iter().flat_map(|stretch| edge.ticks(stretch));
+        let all: Vec<_> = all.filter(|(x, _)| is_clear(*x)).collect();
         let lengths = all.iter().map(|(x, at)| (*x, edge.share(*at))).chain(end.iter().map(|(x, _)| (*x, 1.0)));
         let tick = |(x, share)| outline::line(Point::new(x, base), Point::new(x, base + down * TICK * share));
         let ticks = lengths.flat_map(tick).collect();
@@ -124,8 +129,8 @@ impl Ruler {
         if let Some((x, figure)) = end {
             let wide = Type::TINY.width(&figure);
             let left = (x - wide / 2.0).max(clear).min(self.width - wide);
-            // It stands in the place of a figure that it would touch.
-            figures.pop_if(|_| left < taken);
+            // It stands in the place of a figure that it would touch, or seem to go on from.
+            figures.pop_if(|_| left < taken - CLEAR + CLEAR_OF_END);
             figures.push((figure, left));
         }
         figures

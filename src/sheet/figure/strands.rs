@@ -128,9 +128,8 @@ impl<'a> Sketch<'a, '_, '_> {
         let mut marks = self.fastenings();
         marks.extend([0, 1].into_iter().filter_map(|side| self.turned(side)));
         for side in [0, 1] {
-            let through = self.fastened(side).through(self.strand, side, self.design);
             let all = ends::closed(&self.strand.ends[side], self.design);
-            marks.extend(all.iter().filter_map(|finding| self.end_finding(finding, side, through)));
+            marks.extend(all.iter().filter_map(|finding| self.end_finding(finding, side)));
         }
         marks
     }
@@ -150,14 +149,15 @@ impl<'a> Sketch<'a, '_, '_> {
     }
 
     /// A finding that closes an end, if the strand is laid as far as that; one that hangs on what the cord goes through
-    /// stands so much farther out.
-    fn end_finding(&mut self, closed: &EndFinding, side: usize, through: f64) -> Option<Mark> {
+    /// stands as far out as a loop would reach.
+    fn end_finding(&mut self, closed: &EndFinding, side: usize) -> Option<Mark> {
         let finding = &self.design.findings[closed.finding];
         let own = finding.length().unwrap_or_default().value();
         let far = if closed.outward { (closed.depth - own).max(0.0) } else { closed.depth + own };
         let [at, far] = [closed.depth, far].map(|depth| self.inward(side, depth));
         let (point, angle) = (self.hung.reaches(at) && self.hung.reaches(far)).then(|| self.hung.at(at))?;
-        let beyond = if is_hung(finding) { through } else { 0.0 };
+        let through = self.fastened(side).through(self.strand, side, self.design);
+        let beyond = if is_hung(finding) { through } else { self.drawn_out(side) };
         let point = point + Point::towards(angle) * if side == 0 { 0.0 - beyond } else { beyond };
         let onward = (side == 1) == closed.outward;
         let way = if onward { -angle } else { PI - angle };

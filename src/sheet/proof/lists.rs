@@ -1,23 +1,17 @@
 //! The findings and beads, one below another at actual size.
 
 use crate::art::Stencils;
-use crate::design::{Finding, Index};
-use crate::geometry::Extent;
-use crate::geometry::Point;
 use crate::materials::Article;
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
-use crate::pattern::FindingKind;
 use crate::sheet::english::{self, spec};
 use crate::sheet::said::Subheading;
 use crate::sheet::{Sheet, face, legend};
 
 use super::GAP;
 
-/// Longest piece of chain in mm that is drawn among the findings.
-const CHAIN: f64 = 40.0;
 /// Most of a page's width that a drawing takes, so that words have room beside it.
 const WIDEST: f64 = 0.6;
 /// Room in mm for the heading above a drawing and the rule below it.
@@ -41,7 +35,7 @@ fn findings(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Table
     let design = &sheet.piece.design;
     let mut table = Table::new(vec![Column::new("", Align::Middle), Column::wrapping("")]);
     for (index, finding) in design.findings.entries() {
-        let drawing = fitting(drawing(index, finding.kind(), stencils), room);
+        let drawing = fitting(legend::finding(index, finding.kind(), stencils), room);
         let words = Cell::Double(finding.name.clone(), spec::of(design, Article::Finding(index), sheet.units()));
         table.push(vec![Cell::Drawing(drawing), words]);
     }
@@ -64,15 +58,4 @@ fn beads(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Table {
 fn fitting(drawing: Block, room: Rect) -> Block {
     let fits = drawing.width <= room.width * WIDEST && drawing.height <= room.height - AROUND;
     if fits { drawing } else { Type::TINY.paragraph(english::TOO_LARGE, WORDS) }
-}
-
-/// A finding at actual size; of a chain, a piece.
-fn drawing(index: Index<Finding>, kind: FindingKind, stencils: &mut Stencils<'_>) -> Block {
-    let mark = match kind {
-        FindingKind::Chain => stencils.chain(index, &[Point::ORIGIN, Point::new(CHAIN, 0.0)], 1.0),
-        _ => stencils.finding(index, Point::ORIGIN, 0.0, 1.0),
-    };
-    let Extent { low, high } = stencils.bounds(&mark).unwrap_or_default();
-    let size = high - low;
-    Block::new(size.x, size.y, Block::new(size.x, size.y, vec![mark]).at(Point::ORIGIN - low))
 }

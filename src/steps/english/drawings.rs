@@ -1,6 +1,6 @@
 //! The drawings beside steps, in English, for those who cannot see them.
 
-use crate::steps::Drawing;
+use crate::steps::{Among, Drawing, Knotted};
 
 /// What a drawing shows, for those who cannot see it.
 #[must_use]
@@ -16,18 +16,14 @@ pub const fn drawing(drawing: Drawing) -> &'static str {
         Drawing::PlainLoop => "a wire bent to a right angle, and rolled back into a loop",
         Drawing::TurnedEnd => "the end of a coil of wire, rolled outward into a loop",
         Drawing::OpenLink => "a ring opened sideways, and one pulled apart, struck out",
-        Drawing::Knot => "a double overhand knot",
-        Drawing::SurgeonsKnot => "a knot with two turns below and one turn back above",
-        Drawing::Meet(false) => "two ends that go together through a bead, tied below it",
-        Drawing::Meet(true) => {
-            "two ends that go together through a bead; below it one goes through a loop that hangs there, and they are tied"
-        }
-        Drawing::KnotCover => "a hinged cup closing over a knot",
+        Drawing::Knot(knot) => tied(knot),
+        Drawing::KnotGlued(knot) => glued(knot),
+        Drawing::KnotCover(false) => "a hinged cup closing over a knot",
+        Drawing::KnotCover(true) => "a hinged cup closing over a bead that is tied in",
         Drawing::Dangle(false) => "beads on a pin, its wire bent and then rolled into a loop that is shut",
         Drawing::Dangle(true) => "beads on a pin, its wire bent and then rolled into a loop that is a little open",
         Drawing::InLink => "the loop of a pin with beads, hung in a link of a chain and rolled shut",
         Drawing::Bail => "the prongs of a bail about the tip of a drop, pinched into its hole from both sides",
-        Drawing::KnotRound => "a double overhand knot, in its loop a bead",
         Drawing::LarksHead => "a folded cord round a ring, both its ends through the fold",
         Drawing::Guard => "a cord through a crimp and the tubes of a guard, round a ring, and back through the crimp",
         Drawing::GuardPacked => {
@@ -37,13 +33,15 @@ pub const fn drawing(drawing: Drawing) -> &'static str {
         Drawing::Cover => "a cover from its end, open and closed about a crimp, and its ball on the cord",
         Drawing::Glue => "a drop of glue at a cord's end, which goes into a metal end",
         Drawing::KnotLed => "an awl in a loose knot leads it to the bead",
-        Drawing::Stop => "a crimp pressed on one cord at its mark on a ruler, a bead against it",
-        Drawing::Measure => "beads pushed together along a ruler",
+        Drawing::Stop(true) => "a crimp pressed on one cord at its mark on a ruler, a bead against it",
+        Drawing::Stop(false) => "a crimp pressed on one cord at its mark on a ruler",
+        Drawing::Measure(Among::Nothing) => "beads pushed together along a ruler",
+        Drawing::Measure(Among::Crimps) => "beads and the crimps beside them pushed together along a ruler",
+        Drawing::Measure(Among::Knots) => "beads with knots between them along a ruler",
         Drawing::Bar(2) => "two strands through the numbered holes of a bar",
         Drawing::Bar(_) => "three strands through the numbered holes of a bar",
         Drawing::Chain => "cutters at a link of a chain; the link that is cut is lost",
         Drawing::Group => "two beads between crimps that are pressed where they stand",
-        Drawing::KnotGlued => "a drop of glue falls on a tight knot",
         Drawing::Gap => "a ring that gapes between the jaws of pliers, and the same shut",
         Drawing::Tassel => "thread wound round a card, tied above and cut below; then bound below its loop",
         Drawing::Twist(2) => "two strands turned about one another",
@@ -52,5 +50,36 @@ pub const fn drawing(drawing: Drawing) -> &'static str {
         Drawing::InLoop => "the end link of a chain in a pin's loop, which is rolled shut",
         Drawing::Charm => "a charm hung by a ring in a link of a chain",
         Drawing::LetOut => "a clasp in the first link of a chain, and in a farther one",
+    }
+}
+
+/// A knot as it is tied.
+const fn tied(knot: Knotted) -> &'static str {
+    match knot {
+        Knotted::Covered(false) => "a double overhand knot in a cord that comes out of an open cover",
+        Knotted::Covered(true) => "a double overhand knot beyond an open cover, in its loop a bead",
+        Knotted::Free(1) => "a double overhand knot in a cord below a bead",
+        Knotted::Free(_) => "a double overhand knot in both legs of a cord below a bead",
+        Knotted::Back(1) => "a cord through a ring, tied back on itself with a double overhand knot",
+        Knotted::Back(_) => "both legs of a cord through a ring, tied back on themselves with a double overhand knot",
+        Knotted::Ends => "a knot with two turns below and one turn back above",
+        Knotted::Met(false) => "two ends that go together through a bead, tied below it",
+        Knotted::Met(true) => {
+            "two ends that go together through a bead; below it one goes through a loop that hangs there, and they are tied"
+        }
+    }
+}
+
+/// A knot as it is set with glue.
+const fn glued(knot: Knotted) -> &'static str {
+    match knot {
+        Knotted::Covered(false) => "a drop of glue falls on a tight knot in an open cover",
+        Knotted::Covered(true) => "a drop of glue falls on a knot round a bead in an open cover",
+        Knotted::Free(1) => "a drop of glue falls on a tight knot below a bead",
+        Knotted::Free(_) => "a drop of glue falls on a tight knot in both legs of a cord below a bead",
+        Knotted::Back(1) => "a drop of glue falls on the knot that closes a cord's loop round a ring",
+        Knotted::Back(_) => "a drop of glue falls on the knot that closes the loop of both legs of a cord round a ring",
+        Knotted::Ends => "a drop of glue falls on the knot between two ends, beads on both sides",
+        Knotted::Met(_) => "a drop of glue falls on the knot below the bead that two ends go through",
     }
 }

@@ -2,9 +2,9 @@
 //! doubled cord, which is hitched.
 
 use super::posts::from;
-use super::words::{a, list};
 use super::{Group, Told};
 use crate::design::{Bit, Finding, What};
+use crate::english::{a, list};
 use crate::pattern::FindingKind;
 use crate::steps::ends::end;
 use crate::steps::posts::datum;
@@ -68,7 +68,7 @@ impl Group<'_> {
             Side::Last => format!("Take the bead stopper off {whose}. Take {}", self.last_end()),
             _ => format!("Take the first end of {whose}"),
         };
-        if ends.part().is_none() && ends.design.closure.open().is_some() {
+        if ends.is_free() {
             return self.knot_free(&end);
         }
         let round = if ends.part().is_some() { self.target() } else { "round in a small loop".to_owned() };

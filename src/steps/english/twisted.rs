@@ -3,7 +3,8 @@
 use super::words::names;
 use super::{Teller, Told};
 use crate::design::{Design, Twist};
-use crate::units::{Length, UnitStyle, times};
+use crate::english::times;
+use crate::units::{Length, UnitStyle};
 
 /// How long a design's strands come out when they are twisted; nothing where they are not.
 pub(super) fn twisted(design: &Design, units: UnitStyle) -> Option<String> {

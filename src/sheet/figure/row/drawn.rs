@@ -176,7 +176,7 @@ impl AtEnd<'_, '_, '_> {
 /// An end with what fastens it, and its findings.
 fn fastened(line: &RowLine<'_, '_>, end: &End, at: &AtEnd<'_, '_, '_>, stencils: &mut Stencils<'_>) -> Vec<Mark> {
     let (scale, is_first) = (at.one.span.scale, at.side == 0);
-    let place = (at.point(0.0), if is_first { 0.0 } else { PI }, 0.0);
+    let place = (at.point(0.0), if is_first { 0.0 } else { PI }, [0.0; 2]);
     let mut marks = line.fastened[at.side].marks(line.strand, place, scale, line.design, stencils);
     let outward = if is_first { PI } else { 0.0 };
     for closed in ends::closed(end, line.design) {

@@ -1,7 +1,7 @@
 //! What is said about a line: letters of runs, lengths of bare cord and counts of beads above it, and letters
 //! beside the beads of branches, those of a run of one bead once.
 
-use crate::design::{Bead, Dangle, Design, Index};
+use crate::design::{Bead, Bit, Dangle, Design, Finding, Index, What};
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Stroke};
@@ -42,8 +42,9 @@ struct Labelled {
 
 /// What is printed over a stretch.
 enum LabelWords {
-    /// A run of beads: its letter, how many it has in all, how many of them stand before the stretch, and how many on it.
-    Run { letter: String, total: u32, before: u32, shown: u32 },
+    /// A run of beads: its letter, how many it has in all, how many of them stand before the stretch, how many on it, and the
+    /// marks of the caps that hug its first and its last.
+    Run { letter: String, total: u32, before: u32, shown: u32, caps: [String; 2] },
     /// A length, the best words first.
     Words(Vec<String>),
 }
@@ -71,7 +72,8 @@ impl LineLabels {
         let mut taken = [0.0; ROWS];
         let stretches = stretches(line, placed);
         for (at, stretch) in stretches.iter().enumerate() {
-            let spare = if at + 1 < stretches.len() { 0.0 } else { line.width - stretch.to };
+            let is_last = at + 1 == stretches.len();
+            let spare = if is_last && !stretch.said.is_length() { line.width - stretch.to } else { 0.0 };
             labels.brackets.extend((!stretch.said.is_single()).then_some((stretch.from, stretch.to)));
             match place(stretch, &mut taken, spare, line.width) {
                 Some(label) => labels.labels.push(label),
@@ -130,21 +132,24 @@ fn place(stretch: &Labelled, taken: &mut [f64; ROWS], spare: f64, width: f64) ->
 
 fn stretches(line: &RowLine<'_, '_>, placed: &[PlacedSpan<'_, '_>]) -> Vec<Labelled> {
     let (design, link) = (line.design, line.design.cords[line.strand.cord].link);
-    let mut stretches: Vec<Labelled> = Vec::new();
-    let mut last = None;
+    let (mut stretches, caps): (Vec<Labelled>, _) = (Vec::new(), design.strung_caps());
+    let (mut last, mut open) = (None, String::new());
     for one in placed.iter().filter(|one| !one.span.is_knot()) {
         let bead = one.span.bead();
-        match (stretches.last_mut(), bead) {
-            (Some(stretch), Some(_)) if bead == last => {
+        match (stretches.last_mut(), bead, cap(&caps, one)) {
+            (Some(stretch), Some(_), _) if bead == last => {
                 stretch.to = one.end();
                 stretch.said.goes_on(one.span);
             }
-            (_, Some(index)) => {
+            (_, Some(index), _) => {
                 let (letter, (before, total)) = (design.beads[index].letter.clone(), one.span.run);
-                let said = LabelWords::Run { letter, total, before, shown: 1 };
+                let caps = [std::mem::take(&mut open), String::new()];
+                let said = LabelWords::Run { letter, total, before, shown: 1, caps };
                 stretches.push(Labelled { from: one.x, to: one.end(), said, face: Type::STRONG });
             }
-            (_, None) => stretches.extend(bare(line.units, link, one)),
+            (_, None, Some((which, true))) => [open, _] = english::cap(which, caps.len()),
+            (Some(stretch), None, Some((which, false))) => stretch.said.close(which, caps.len()),
+            (_, None, _) => stretches.extend(bare(line.units, link, one)),
         }
         last = bead;
     }
@@ -157,6 +162,11 @@ impl LabelWords {
         matches!(self, Self::Run { total: 1, .. })
     }
 
+    /// Whether it is a length, which stands over nothing but the stretch that it tells.
+    const fn is_length(&self) -> bool {
+        matches!(self, Self::Words(_))
+    }
+
     /// Shows more of the run: one bead, or all that are left out.
     fn goes_on(&mut self, span: &Span<'_>) {
         if let Self::Run { shown, .. } = self {
@@ -164,18 +174,31 @@ impl LabelWords {
         }
     }
 
+    /// Marks the cap that hugs the last bead of a run.
+    fn close(&mut self, which: usize, sorts: usize) {
+        if let Self::Run { caps: [_, close], .. } = self {
+            [_, *close] = english::cap(which, sorts);
+        }
+    }
+
     /// What may be printed, the best first: a run's count and letter, of a single bead the letter alone; of a run
     /// that a line's end breaks how many of its beads stand here, `5D…` and `…1D`.
     fn words(&self) -> Vec<String> {
         match self {
-            Self::Run { letter, total: 1, .. } => vec![letter.clone()],
-            Self::Run { letter, total, before, shown } => {
+            Self::Run { letter, total: 1, caps: [open, close], .. } => vec![format!("{open}{letter}{close}")],
+            Self::Run { letter, total, before, shown, caps: [open, close] } => {
                 let [from, on] = [*before > 0, before + shown < *total].map(|goes_on| if goes_on { "…" } else { "" });
-                vec![format!("{from}{shown}{letter}{on}")]
+                vec![format!("{open}{from}{shown}{letter}{on}{close}")]
             }
             Self::Words(words) => words.clone(),
         }
     }
+}
+
+/// Which of the caps stands there, if one does, and whether it hugs what comes after it.
+fn cap(caps: &[Index<Finding>], one: &PlacedSpan<'_, '_>) -> Option<(usize, bool)> {
+    let Spanned::Bit(Bit { what: What::Finding(finding), turned, .. }) = one.span.thing else { return None };
+    Some((caps.iter().position(|cap| cap == finding)?, *turned))
 }
 
 fn bare(units: UnitStyle, link: Option<Length>, one: &PlacedSpan<'_, '_>) -> Option<Labelled> {
@@ -200,19 +223,17 @@ pub fn counts_height(spans: &[Span<'_>]) -> f64 {
     if spans.iter().any(has_number) { ABOVE + style::TINY * 0.8 } else { 0.0 }
 }
 
-/// The number of every tenth bead, above it and its neighbours with a short tick down to it; above the cut where beads are
-/// left out, how many they are and how long.
+/// The number of every tenth bead, all at one height above the beads, with a short tick down to it; above the cut where beads
+/// are left out, how many they are and how long.
 pub fn counts(placed: &[PlacedSpan<'_, '_>], cord: f64, units: UnitStyle, width: f64) -> Vec<Mark> {
     let (mut taken, mut ticks, mut marks) = (0.0, Vec::new(), Vec::new());
     let said = placed.iter().filter_map(|one| Some((one, numbered(one.span).or_else(|| left_out(one.span, units))?)));
+    let baseline = cord - placed.iter().map(|one| one.span.reach.above).fold(1.0, f64::max) - ABOVE;
     for (one, words) in said {
         let wide = Type::TINY.width(&words);
         let left = (one.centre() - wide / 2.0).clamp(0.0, (width - wide).max(0.0));
         if left >= taken {
             taken = left + wide + CLEAR;
-            let below = |other: &&PlacedSpan<'_, '_>| other.x < left + wide && other.end() > left;
-            let reach = placed.iter().filter(below).map(|other| other.span.reach.above);
-            let baseline = cord - reach.fold(one.span.reach.above, f64::max).max(1.0) - ABOVE;
             marks.push(Type::TINY.mark(&words, Point::new(left, baseline), Anchor::Start));
             let foot = Point::new(one.centre(), cord - one.span.reach.above - 0.2);
             if one.span.left_out() == 0 {

@@ -140,7 +140,7 @@ fn stretches(placed: &[PlacedSpan<'_, '_>], finished: Length) -> Vec<RulerStretc
     let mut stretches: Vec<RulerStretch> = Vec::new();
     let mut goes_on = false;
     for one in placed {
-        let measured = one.span.is_measured() && !one.span.is_broken();
+        let measured = one.span.is_measured();
         match stretches.last_mut().filter(|_| goes_on && measured) {
             Some(stretch) => stretch.length += one.span.cord,
             None if measured => {

@@ -161,10 +161,10 @@ impl<'a> Span<'a> {
         (self.length() - self.cord).abs() > 1e-9
     }
 
-    /// Whether the ruler runs along it.
+    /// Whether the ruler runs along it: it is drawn as long as it is, and whole.
     #[must_use]
-    pub const fn is_measured(&self) -> bool {
-        !matches!(self.thing, Spanned::More(..) | Spanned::Bare { loose: true })
+    pub fn is_measured(&self) -> bool {
+        !self.is_broken() && self.left_out() == 0
     }
 
     /// Index of its bead, if it is one.
