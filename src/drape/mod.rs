@@ -11,6 +11,7 @@ pub mod body;
 pub mod chain;
 pub mod clearance;
 mod contact;
+mod down;
 pub mod ellipse;
 pub mod fall;
 mod fold;
@@ -24,6 +25,7 @@ mod twist;
 
 pub use body::Closed;
 pub use contact::{Press, Unrest};
+pub use down::piece_length;
 pub use strand::{Fault, clearance as clearance_of, hang, hang_alone, hang_unworn};
 
 use crate::design::{Design, Entries, Index, Strand};

@@ -5,7 +5,7 @@ use super::fall;
 use super::hang::{Hanging, Unhung};
 use super::open::{self, Hinges};
 use super::{
-    Clearance, Drape, Hung, Joint, Seat, Tension, body, clearance, contact, ellipse, fold, ring, slide, twist,
+    Clearance, Drape, Hung, Joint, Ring, Seat, Tension, body, clearance, contact, ellipse, fold, ring, slide, twist,
 };
 use crate::design::{Design, Index, Shared, Strand, Wear, What, WornOpen, nth};
 use crate::geometry::{Extent, Point};
@@ -93,24 +93,13 @@ enum Asked {
 
 /// Hangs each strand, and then, as far as it is asked for, lets them touch and lays them on the neck.
 fn hang_with(design: &Design, span: Option<f64>, asked: Asked) -> Result<Drape, Fault> {
-    let kind = design.heading.kind;
     let hold = hold(design, span);
-    // How ends lie that hang free is the wearer's.
-    let lies = asked == Asked::Worn
-        && kind == Kind::Necklace
-        && !design.is_ring()
-        && design.closure.open() != Some(WornOpen::Hanging);
+    let lies = asked == Asked::Worn && lies_on_neck(design);
     if let (Some(twist), Hold::Points(span)) = (&design.twist, hold) {
         // All as one: what they are told by is the first.
         return twist::hang(design, twist, span, lies).map_err(|why| Fault { strand: nth(0), why });
     }
-    let strands: Vec<_> = many::map(&design.strands, |strand| place(design, strand, hold));
-    let (mut chains, mut hung) = (Vec::new(), Vec::new());
-    for (strand, placed) in design.strands.indices().zip(strands) {
-        let (chain, placed) = placed.map_err(|why| Fault { strand, why })?;
-        chains.push(chain);
-        hung.push(placed);
-    }
+    let (mut chains, mut hung) = places(design, hold)?;
     let alone = lies.then(|| chains.clone());
     let touching = || if asked == Asked::Alone { None } else { touch(design, hold, &mut chains, &mut hung) };
     let wearing = || alone.map(|chains| body::wear(design, &chains));
@@ -118,21 +107,46 @@ fn hang_with(design: &Design, span: Option<f64>, asked: Asked) -> Result<Drape, 
     let (presses, unrest) = settled.map_or_else(Default::default, |settled| (settled.presses, settled.unrest));
     Ok(Drape {
         span: hung.first().map_or(0.0, |hung| hung.ends[1].x - hung.ends[0].x),
-        clearances: if lie_apart(design, hold) {
-            clearance::clearances(design, &chains, &hung, &presses)
-        } else {
-            Vec::new()
-        },
+        clearances: clearances(design, hold, &chains, &hung, &presses),
         presses,
         unrest,
         worn,
-        rings: match &design.twist {
-            _ if !design.is_ring() => Vec::new(),
-            Some(twist) => twist::rings(design, twist, &hung),
-            None => ring::rings(design, &chains, &hung),
-        },
+        rings: rings(design, &chains, &hung),
         strands: hung.into(),
     })
+}
+
+/// Whether a piece lies on the neck in a way that is its own: how ends lie that hang free is the wearer's.
+fn lies_on_neck(design: &Design) -> bool {
+    let hangs_free = design.closure.open() == Some(WornOpen::Hanging);
+    design.heading.kind == Kind::Necklace && !design.is_ring() && !hangs_free
+}
+
+/// Each strand as it hangs alone.
+fn places(design: &Design, hold: Hold) -> Result<(Vec<Chain>, Vec<Hung>), Fault> {
+    let placed = many::map(&design.strands, |strand| place(design, strand, hold));
+    let named = design.strands.indices().zip(placed);
+    named.map(|(strand, placed)| placed.map_err(|why| Fault { strand, why })).collect()
+}
+
+/// How close neighbouring strands come, where they lie as they would be worn.
+fn clearances(
+    design: &Design,
+    hold: Hold,
+    chains: &[Chain],
+    hung: &[Hung],
+    presses: &[contact::Press],
+) -> Vec<Clearance> {
+    if lie_apart(design, hold) { clearance::clearances(design, chains, hung, presses) } else { Vec::new() }
+}
+
+/// What is worn round a limb, closed.
+fn rings(design: &Design, chains: &[Chain], hung: &[Hung]) -> Vec<Ring> {
+    match &design.twist {
+        _ if !design.is_ring() => Vec::new(),
+        Some(twist) => twist::rings(design, twist, hung),
+        None => ring::rings(design, chains, hung),
+    }
 }
 
 /// Puts strands that hang from points and touch where contact leaves them.

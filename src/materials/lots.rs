@@ -1,6 +1,7 @@
 //! Whole lots: how many strands, packs or spools cover a need, what is left and what it costs.
 
 use super::cutting::Cutting;
+use super::need::companions;
 use super::{Amount, Article, Buy, Line, Stash};
 use crate::design::{Bead, Lot, Model, Sold};
 use crate::pattern::CordKind;
@@ -123,6 +124,7 @@ fn unit(design: &Model, article: Article, lot: &Lot) -> &'static str {
         (Lot::Strand(_), _) => "strand",
         (Lot::Hank(..), _) => "hank",
         (Lot::Pack(_), _) => "pack",
+        (Lot::Each, _) if companions(design, article).next().is_some() => "set",
         (Lot::Each, _) => "piece",
         (Lot::Grams(_), _) => "bag",
         (Lot::Length(_), Article::Cord(at)) if design.cords[at].is_sprung() => "coil",

@@ -3,12 +3,12 @@
 //! Lengths in mm. Shaping is that of the renderer (kerning and ligatures included), so that a width
 //! is the width drawn. What a font cannot draw counts as wide as its empty box; [`missing`] names it.
 
-use std::cell::RefCell;
-use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 use rustybuzz::{Direction, Face, GlyphBuffer, ShapePlan, UnicodeBuffer, script};
 
+use super::advances::advance;
+pub use super::advances::forget;
 use super::font;
 use super::fraction::{LARGER, SLASH, runs, tucks};
 use super::mark::Weight;
@@ -17,7 +17,7 @@ const ELLIPSIS: char = '…';
 
 /// A font ready for shaping, with the plans for Latin text and for figures alone, which nearly all
 /// text is.
-struct Shaper {
+pub(super) struct Shaper {
     face: Face<'static>,
     latin: ShapePlan,
     figures: ShapePlan,
@@ -35,7 +35,7 @@ impl Shaper {
         Self { face, latin, figures }
     }
 
-    fn of(weight: Weight) -> &'static Self {
+    pub(super) fn of(weight: Weight) -> &'static Self {
         match weight {
             Weight::Regular => &REGULAR,
             Weight::Semibold => &SEMIBOLD,
@@ -43,7 +43,7 @@ impl Shaper {
     }
 
     /// Advance of a text in font units.
-    fn advance(&self, text: &str) -> f64 {
+    pub(super) fn advance(&self, text: &str) -> f64 {
         let mut buffer = UnicodeBuffer::new();
         buffer.push_str(text);
         buffer.guess_segment_properties();
@@ -82,38 +82,10 @@ fn set(text: &str, glyphs: &GlyphBuffer) -> f64 {
     each.map(|(glyph, position)| f64::from(position.x_advance) * size(glyph.cluster)).sum()
 }
 
-/// Most texts of a weight whose advance is kept.
-const MOST_KNOWN: usize = 4096;
-
-thread_local! {
-    /// Advances of the texts measured so far, regular and semibold: pages measure the same words as
-    /// they wrap, align and place them, and shaping takes most of the time that a page takes.
-    static KNOWN: RefCell<[BTreeMap<String, f64>; 2]> = const { RefCell::new([BTreeMap::new(), BTreeMap::new()]) };
-}
-
 /// Width of a line of text.
 #[must_use]
 pub fn width(text: &str, size: f64, weight: Weight) -> f64 {
-    let shaper = Shaper::of(weight);
-    shaper.millimetres(KNOWN.with_borrow_mut(|known| advance(text, weight, known)), size)
-}
-
-fn advance(text: &str, weight: Weight, [regular, semibold]: &mut [BTreeMap<String, f64>; 2]) -> f64 {
-    let known = if weight == Weight::Regular { regular } else { semibold };
-    if let Some(advance) = known.get(text) {
-        return *advance;
-    }
-    if known.len() >= MOST_KNOWN {
-        known.clear();
-    }
-    let advance = Shaper::of(weight).advance(text);
-    known.insert(text.to_owned(), advance);
-    advance
-}
-
-/// Forgets all measured texts, so that a benchmark measures what a first page takes.
-pub fn forget() {
-    KNOWN.with_borrow_mut(|known| known.iter_mut().for_each(BTreeMap::clear));
+    Shaper::of(weight).millimetres(advance(text, weight), size)
 }
 
 /// From the baseline up to the top that the font reserves.
@@ -315,17 +287,6 @@ mod tests {
             assert!(cap_height(10.0, weight) > 6.0 && cap_height(10.0, weight) < ascent(10.0, weight));
             assert!(descent(10.0, weight) > 1.0);
         }
-    }
-
-    #[test]
-    fn known_texts_are_as_wide_as_new_ones_in_either_weight() {
-        let widths = || [Weight::Regular, Weight::Semibold].map(|weight| width("AV reed", 10.0, weight));
-        forget();
-        let new = widths();
-        assert_eq!(new, widths());
-        assert!(new[0] < new[1]);
-        assert!((0..=MOST_KNOWN).all(|at| width(&at.to_string(), 10.0, Weight::Regular) > 0.0));
-        assert_eq!(new, widths());
     }
 
     #[test]

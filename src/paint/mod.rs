@@ -2,6 +2,7 @@
 //!
 //! All that draws stands on it: `art`, `sheet`, `picture`, `gallery` and `export`.
 
+mod advances;
 pub mod font;
 pub mod fraction;
 pub mod layout;

@@ -4,11 +4,12 @@
 //! to the same scale where there is room, else broken off.
 
 use crate::Piece;
-use crate::design::{Design, Strand};
+use crate::design::{Design, Finding, Strand};
 use crate::geometry::Point;
 use crate::materials::cutting::lost;
 use crate::materials::render::words::{cut, long, runs};
 use crate::materials::{Article, Cut, Cutting, Spool};
+use crate::trade::usual;
 use crate::units::{Length, UnitStyle};
 
 use super::english;
@@ -294,7 +295,8 @@ fn number(design: &Design, article: Article, piece: &Cut) -> Option<usize> {
 /// What a piece's length is made up of, where that is more than itself.
 fn made_up_of(design: &Design, article: Article, piece: &Cut) -> Option<MadeUp> {
     let strand = strand(design, article, piece).filter(|(_, strand)| strand.allowance > Length::ZERO);
-    strand.map(|(_, strand)| of_strand(strand)).or_else(|| links(design, article, piece))
+    let strand = strand.map(|(_, strand)| of_strand(strand));
+    strand.or_else(|| of_tassel(design, article, piece)).or_else(|| links(design, article, piece))
 }
 
 fn of_strand(strand: &Strand) -> MadeUp {
@@ -308,6 +310,14 @@ fn of_strand(strand: &Strand) -> MadeUp {
         knots: in_knots.map(|knots| (knots, at_ends)),
         allowance: strand.allowance,
     }
+}
+
+/// A tassel that is wound of a cord.
+fn of_tassel(design: &Design, article: Article, piece: &Cut) -> Option<MadeUp> {
+    let is_its = |finding: &&Finding| finding.name == piece.label && matches!(article, Article::Cord(_));
+    let tassel = design.findings.iter().find(is_its)?.tassel()?;
+    let (piled, binding) = (usual::PILED - 1.0, usual::BINDING);
+    Some(MadeUp::Tassel { turns: tassel.turns()?, card: tassel.length, piled, binding })
 }
 
 /// The links of a piece of chain.

@@ -2,6 +2,7 @@
 
 use crate::Piece;
 use crate::design::Design;
+use crate::drape::piece_length;
 use crate::pattern::{Kind, Skill};
 use crate::steps::tools::glues;
 use crate::trade::lengths::length_name;
@@ -81,7 +82,7 @@ pub fn facts(piece: &Piece) -> Vec<Fact> {
     let ring = piece.drape.ring().map(|ring| [ring.inside_girth, ring.longest_girth].map(Length::mm));
     let facts = [
         Some(Fact::Kind(heading.kind)),
-        Some(Fact::Length(along(design), design.piece_length().into())),
+        Some(Fact::Length(along(design), piece_length(design))),
         worn_round(design),
         wraps(design),
         twist(design),

@@ -3,7 +3,7 @@
 use crate::Piece;
 use crate::design::Size;
 use crate::materials::render::words::{amount, left, lots, said, spare};
-use crate::materials::{self, Article, Buy, Line, Materials, Order};
+use crate::materials::{self, Article, Buy, Line, Materials, Order, need};
 use crate::units::UnitStyle;
 
 use super::english::{self, spec};
@@ -120,5 +120,7 @@ fn need(piece: &Piece, line: &Line) -> Cell {
     if let Article::Assorted(_) = line.article {
         return Cell::text("");
     }
-    Cell::strong(amount(line.need, piece.telling.units))
+    let is_set = need::companions(&piece.design, line.article).next().is_some();
+    let amount = amount(line.need, piece.telling.units);
+    Cell::strong(if is_set { english::sets(&amount) } else { amount })
 }

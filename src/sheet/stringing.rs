@@ -81,7 +81,7 @@ fn key(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block>
     for (index, bead) in sheet.piece.design.beads.entries() {
         let part = reduction(bead);
         let name = Type::SMALL.fitted(&bead.name, width * 0.5);
-        let size = say::in_key(&InKey { bead, takes: takes(bead), part });
+        let size = say::in_key(&InKey { bead, takes: takes(bead), part }, sheet.units());
         let words = Block::stack([name, Type::TINY.line(&size)], 0.0);
         let letter = Type::STRONG.line(&bead.letter);
         let drawing = drawing(index, bead, 1.0 / f64::from(part), stencils);

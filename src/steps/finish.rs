@@ -2,8 +2,9 @@
 
 use super::task::{Finished, Task};
 use super::{Drawing, Step};
-use crate::design::{Design, Part, Strand, What};
-use crate::drape::{self, Hung, Seat, ring};
+use crate::design::{Design, Finding, Index, Part};
+use crate::drape::{piece_length, ring};
+use crate::materials::{Article, need};
 use crate::pattern::{FindingKind, Kind, Settle};
 use crate::units::Length;
 
@@ -22,9 +23,9 @@ fn finished(design: &Design) -> Finished {
     if let Some(spring) = design.spring() {
         return Finished::Coiled(design.turns(), Length::mm(spring.inside()));
     }
-    let lengths = || design.piece_length().into();
+    let lengths = || piece_length(design);
     match design.heading.kind {
-        Kind::Earrings => Finished::Hung(depth(design)),
+        Kind::Earrings => Finished::Hung(lengths()),
         _ if design.closure.is_empty() => {
             let packed = design.strands.iter().all(|strand| strand.settle == Settle::Fill);
             Finished::Tied { packed, inside: ring::inside(design).map(|[least, _]| least) }
@@ -34,30 +35,18 @@ fn finished(design: &Design) -> Finished {
         _ => match ring::inside(design) {
             Some(girths) if design.rounds() > 1 => Finished::Wound(design.rounds(), girths),
             Some(girths) => Finished::Ring(girths),
-            None => Finished::Round(lengths()),
+            None => Finished::Round(lengths(), counted_whole(design)),
         },
     }
 }
 
-/// From where an earring hangs in its ear wire down to the lowest point of any bead or branch, as its drape finds it
-/// below what the strands end in.
-fn depth(design: &Design) -> Option<Length> {
-    let is_below = |part: &&Part| design.findings[part.finding].kind() != FindingKind::EarWire;
-    let above: Length = design.closure.parts().filter(is_below).map(|part| part.reach).sum();
-    let drape = drape::hang(design, None).ok()?;
-    let strands = design.strands.iter().zip(&drape.strands);
-    let lows = strands.flat_map(|(strand, hung)| hung.seats.iter().map(|seat| below(design, strand, hung, seat)));
-    let ends = drape.strands.iter().map(|hung| hung.drop);
-    lows.chain(ends).reduce(f64::max).map(|low| above + Length::mm(low))
-}
-
-/// How far below its strand's higher end something strung reaches.
-fn below(design: &Design, strand: &Strand, hung: &Hung, seat: &Seat) -> f64 {
-    let bit = &strand.trains[seat.train].bits[seat.bit];
-    let reach = match &bit.what {
-        What::Dangle(dangle) => dangle.drop,
-        What::Bead(at) if design.closure.loops() => design.beads[*at].across.value() / 2.0,
-        _ => bit.after,
+/// What a closed piece's length counts from outside to outside though it hooks into other parts, each kind of it once: of a
+/// ring the inside is counted, and halves that snap shut are as long as they say.
+fn counted_whole(design: &Design) -> Vec<Index<Finding>> {
+    let hooks = |at: &Index<Finding>| {
+        let kind = design.findings[*at].kind();
+        kind.hooks() || matches!(kind, FindingKind::ToggleRing | FindingKind::KnotCover)
     };
-    hung.ends[0].y.max(hung.ends[1].y) - seat.centre.y + reach
+    let is_used = |at: &Index<Finding>| need::counts(design).contains_key(&Article::Finding(*at));
+    design.findings.indices().filter(hooks).filter(is_used).collect()
 }

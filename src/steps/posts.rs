@@ -14,6 +14,9 @@ use crate::steps::ends::{Fastening, way};
 use crate::steps::side::Side;
 use crate::units::Length;
 
+/// Gaps in mm that differ by less are told as equal: half of what a ruler shows.
+const SAME: f64 = 0.5;
+
 /// What stays in its place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Keeps {
@@ -86,6 +89,15 @@ impl<'a> Posts<'a> {
     /// Those of a kind.
     pub fn of(&self, keeps: Keeps) -> impl Iterator<Item = &Post> {
         self.all.iter().filter(move |post| post.keeps == keeps)
+    }
+
+    /// How much bare cord lies between groups, where that is the same between all.
+    #[must_use]
+    pub fn between_groups(&self) -> Option<Length> {
+        let groups: Vec<_> = self.of(Keeps::Group).collect();
+        let gaps: Vec<_> = groups.windows(2).map(|pair| pair[1].station - pair[0].until).collect();
+        let (gap, rest) = gaps.split_first()?;
+        rest.iter().all(|other| (*other - *gap).value().abs() < SAME).then_some(*gap)
     }
 
     /// Those among things that the word chart says.

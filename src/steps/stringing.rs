@@ -32,7 +32,7 @@ fn of_strand<'d>(design: &'d Design, strand: &'d Strand, alike: Option<Vec<Index
     tasks.extend(alike.filter(|_| measured).map(Task::Measure));
     tasks.extend(first_stop(design, strand).map(|finding| Task::FixStops(strand, finding)));
     tasks.extend(spreads(design, strand).then_some(Task::Space(strand)));
-    tasks.extend(holding_crimp(design, strand).map(Task::FixGroups));
+    tasks.extend(holding_crimp(design, strand).map(|crimp| Task::FixGroups(strand, crimp)));
     tasks.into_iter().map(|task| Step { drawing: drawing(design, strand, &task), task }).collect()
 }
 
@@ -47,7 +47,7 @@ fn drawing(design: &Design, strand: &Strand, task: &Task<'_>) -> Option<Drawing>
         }
         Task::Measure(_) => Some(Drawing::Measure(among(design, strand))),
         Task::FixStops(..) => Some(Drawing::Stop(strand.slides(design))),
-        Task::FixGroups(_) => Some(Drawing::Group),
+        Task::FixGroups(..) => Some(Drawing::Group),
         _ => None,
     }
 }

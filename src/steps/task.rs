@@ -87,8 +87,8 @@ pub enum Task<'d> {
     FixStops(&'d Strand, Index<Finding>),
     /// Space the groups of a strand evenly.
     Space(&'d Strand),
-    /// Press the crimps that hold groups shut.
-    FixGroups(Index<Finding>),
+    /// Press the crimps that hold groups of a strand shut, of which this is one.
+    FixGroups(&'d Strand, Index<Finding>),
     /// Twist the strands round one another.
     Twist(&'d Twist),
     /// Look at the finished piece and measure it.
@@ -305,10 +305,10 @@ impl Beside {
 }
 
 /// How a finished piece is looked at.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Finished {
-    /// Hung up; how far it reaches down, where that is known.
-    Hung(Option<Length>),
+    /// Hung up: how far it reaches down, as short and as long as it goes.
+    Hung([Length; 2]),
     /// Without a closure: stretched.
     Tied {
         /// Whether beads are packed end to end.
@@ -320,8 +320,8 @@ pub enum Finished {
     Coiled(f64, Length),
     /// Laid straight: its shortest and longest length.
     Straight([Length; 2]),
-    /// Closed: its shortest and longest length.
-    Round([Length; 2]),
+    /// Closed: its shortest and longest length, and what is counted whole though it hangs in other parts.
+    Round([Length; 2], Vec<Index<Finding>>),
     /// Closed to a ring: its shortest and longest girth inside.
     Ring([Length; 2]),
     /// Closed and wound so many times: its shortest and longest girth inside.

@@ -18,6 +18,14 @@ pub const BINDING: Length = Length::mm(300.0);
 pub const PILED: f64 = 1.05;
 /// Breadth of a tassel over its length, where the pattern does not say: by eye.
 pub const TASSEL_BREADTH: f64 = 0.16;
+/// Thickness of a tassel's head over the breadth of its threads, by eye, as are the shares that follow.
+pub const TASSEL_HEAD: f64 = 0.85;
+/// The most that half of that is of the tassel's length.
+pub const TASSEL_HEAD_LENGTH: f64 = 0.12;
+/// Length of a tassel's loop, and of its head from there to its binding, over half its head's thickness.
+pub const TASSEL_LOOP: f64 = 0.8;
+/// See [`TASSEL_LOOP`].
+pub const TASSEL_NECK: f64 = 1.8;
 /// How far the end that goes through the other's ring hangs below it, where the pattern does not say: an assumption.
 pub const TAIL: Length = Length::mm(100.0);
 /// Thickness of a charm's plate: common practice, no source.

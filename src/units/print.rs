@@ -138,6 +138,17 @@ pub fn times(turns: f64) -> String {
     if turns == 1.0 { "once".to_owned() } else { format!("{} times", eighths(turns)) }
 }
 
+/// A count, its thousands apart from five figures on: `1050`, `900,000`.
+#[must_use]
+pub fn grouped(number: u64) -> String {
+    if number < 10_000 { number.to_string() } else { apart(number) }
+}
+
+/// A number, its thousands apart.
+fn apart(number: u64) -> String {
+    if number < 1000 { number.to_string() } else { format!("{},{:03}", apart(number / 1000), number % 1000) }
+}
+
 /// So many sixteenths with a real fraction.
 #[must_use]
 pub fn sixteenths(parts: i64) -> String {
@@ -238,6 +249,12 @@ impl fmt::Display for Money {
 mod tests {
     use super::*;
     use proptest::prelude::*;
+
+    #[test]
+    fn thousands_are_told_apart() {
+        let told: Vec<_> = [999, 1050, 9999, 10_000, 900_000, 1_050_003].map(grouped).into();
+        assert_eq!(told, ["999", "1050", "9999", "10,000", "900,000", "1,050,003"]);
+    }
 
     #[test]
     fn fractions_are_real_ones() {

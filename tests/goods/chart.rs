@@ -79,7 +79,7 @@ fn repeats_that_are_spread_apart_stay_apart() {
 /// 25 × √(6² − 1²) = 147.9 mm.
 #[test]
 fn of_many_beads_of_a_kind_the_length_is_told() {
-    assert_eq!(text(vec![a(25)]), "25A (5 13⁄16 in = 148 mm long)");
+    assert_eq!(text(vec![a(25)]), "25A over 5 13⁄16 in (148 mm)");
 }
 
 #[test]
@@ -98,7 +98,7 @@ fn a_row_without_a_pattern_is_told_in_tens() {
 fn what_is_no_bead_stands_in_brackets() {
     let gap = Phrase::Gap(Length::mm(12.7));
     let row = vec![a(5), gap, Phrase::Knot, Phrase::Finding(nth(2)), Phrase::Dangle(Some(nth(1)), vec![c(1), a(2)])];
-    assert_eq!(text(row), "5A (½ in = 12.7 mm bare) (knot), then (bar: stop), then (dangle: 1C 2A on a head pin)");
+    assert_eq!(text(row), "5A (½ in / 12.7 mm bare) (knot), then (bar: stop), then (dangle: 1C 2A on a head pin)");
 }
 
 /// Reads a chart's text back into what it puts on the cord, one word each.
@@ -226,14 +226,26 @@ impl Reader<'_> {
             return match named(&other).split(' ').collect::<Vec<_>>().as_slice() {
                 ["knot", ..] => vec!["knot".to_owned()],
                 [group] if group.starts_with('G') => Vec::new(),
-                // `(11–20)` says which beads follow, `(168 mm long)` how long those before are.
+                // `(11–20)` says which beads follow.
                 [tens] if tens.starts_with(|c: char| c.is_ascii_digit()) => Vec::new(),
-                [.., "long"] => Vec::new(),
                 words => words.last().map(|word| (*word).to_owned()).into_iter().collect(),
             };
         }
         let count: usize = self.take(|c| c.is_ascii_digit()).parse().expect("a run begins with its count");
-        vec![self.take(|c| c.is_ascii_uppercase()); count]
+        let letter = self.take(|c| c.is_ascii_uppercase());
+        if self.eat(" over ") {
+            self.length();
+        }
+        vec![letter; count]
+    }
+
+    /// `5 13⁄16 in (148 mm)`, in one unit or in both.
+    fn length(&mut self) {
+        let after = |unit: &str| self.0.find(unit).map(|at| at + unit.len());
+        self.0 = &self.0[[" mm", " in"].into_iter().filter_map(after).min().expect("a length has a unit")..];
+        let both = self.0.strip_prefix(" (").and_then(|rest| rest.split_once(" mm)"));
+        let is_number = |(number, _): &(&str, &str)| number.parse::<f64>().is_ok();
+        self.0 = both.filter(is_number).map_or(self.0, |(_, rest)| rest);
     }
 }
 

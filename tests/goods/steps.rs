@@ -228,7 +228,7 @@ fn a_drop_goes_onto_its_pin_with_its_fat_end_first() {
 }
 
 #[test]
-fn an_earring_is_measured_from_its_ring_down() {
+fn an_earring_is_measured_from_its_top_down() {
     let mut one = strand("one", 40.0, &[0], vec![Phrase::Run(4, nth(0))]);
     one.trains[0].rest = Rest::At(6.0);
     let design = design(vec![one])
@@ -238,9 +238,8 @@ fn an_earring_is_measured_from_its_ring_down() {
             model.closure.joins = Joins::Above(vec![part(3)]);
         })
         .expect("a design");
-    // A single strand hangs straight down: as long as it is finished.
-    let expected =
-        "From where it hangs in the ear wire's ring to the lowest point it measures about 1 9⁄16 in (40 mm).";
+    // A single strand hangs straight down: as long as it is finished, 40 mm, below an ear wire of 12 mm.
+    let expected = "It measures about 2 1⁄16 in (52 mm).";
     assert!(
         check(&told(&design, UnitStyle::Both), "Check the piece").ends_with(expected),
         "{}",

@@ -8,6 +8,8 @@ use crate::paint::outline::{circle, ellipse, line, rounded_rect};
 
 /// Threads that are drawn, fewer than hang.
 const DRAWN: u32 = 9;
+/// How much of its loop is seen above the head, over half the loop's thickness.
+const LOOP_SHOWN: f64 = 1.6;
 
 fn at(x: f64, y: f64) -> Point {
     Point::new(x, y)
@@ -16,9 +18,9 @@ fn at(x: f64, y: f64) -> Point {
 /// A tassel: its loop, head, binding and threads.
 pub fn tassel(drawing: &FindingDrawing, tassel: &Tassel) -> Vec<Mark> {
     let (length, half) = (tassel.length.value(), tassel.breadth.value() / 2.0 - 0.05);
-    let head = (half * 0.85).min(length * 0.12);
-    let ring = head * 0.5;
-    let (centre, neck) = (at(ring * 1.6 + head, 0.0), ring * 1.6 + head * 1.8);
+    let (head, hanger) = (tassel.head().value(), tassel.hanger().value());
+    let ring = hanger / LOOP_SHOWN;
+    let (centre, neck) = (at(hanger + head, 0.0), hanger + tassel.neck().value());
     let mut marks = drawing.wire(&circle(at(ring, 0.0), ring * 0.85), ring * 0.3);
     marks.push(drawing.solid(skirt(neck, length - 0.05, head * 0.7, half), drawing.flat(0.05), 0.1));
     marks.extend((1..DRAWN).map(|number| drawing.line(thread(number, neck, length - 0.2, head * 0.7, half), 0.08)));

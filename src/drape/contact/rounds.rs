@@ -59,54 +59,156 @@ struct Tried {
 /// # Errors
 /// The pairs that have no room beside one another.
 pub fn settle(crowd: &Crowd, work: &mut usize) -> Result<Found, Vec<[usize; 2]>> {
-    let mut ropes = crowd.ropes.clone();
-    let links: usize = ropes.iter().map(|rope| rope.links.len()).sum();
-    if links * LEAST > *work {
+    let mut way = Way::new(crowd);
+    if way.links() * LEAST > *work {
         return Ok(alone(Unrest::TooMany));
     }
-    let (mut best, mut rounds): (Option<Tried>, u32) = (None, 0);
-    let mut contacts = crowd.near(&ropes, true);
-    let (mut pace, mut parted) = (Pace::default(), None);
-    let (mut web, mut were_tense) = (Web::new(&ropes), true);
-    for count in 1..=PRESSED {
-        let done = *work < links || count > ROUNDS && !web.is_pressed();
-        let Some(round) = (!done).then(|| web.solve(&ropes, &contacts, pace.pull, crowd.sided)).flatten() else {
-            break;
-        };
-        *work -= links;
-        rounds = count;
-        let from = ropes.clone();
-        let steps = go(&mut ropes, &round.places);
-        let overlap = deepest(&contacts, &web);
-        let slack: Vec<bool> = ropes.iter().map(|rope| !is_tense(rope)).collect();
-        let tense = slack.iter().all(|slack| !slack);
-        let is_long = ropes.iter().any(is_stretched);
-        let opened = ropes.iter_mut().map(Rope::open).fold(0.0, f64::max);
-        web.go(&round, &ropes);
-        let last = pace.go_on(steps, opened, web.is_pressed());
-        let moved = pace.moved;
-        let as_tubes = parted.is_none() && count < PARTING && moved > PARTED;
-        let next = crowd.near(&ropes, as_tubes);
-        if let Some(parted) = parted {
-            if count - parted >= PATIENCE && (!tense || web.is_jammed(&round)) {
-                return no_room(&ropes, &slack, &contacts, &round)
-                    .map_or_else(|| Ok(alone(Unrest::Lost { rounds })), Err);
+    while let Some(round) = way.solve(work) {
+        let turn = way.go(round);
+        let next = way.near();
+        if let Some(parted) = way.parted {
+            if way.has_no_room(&turn, parted) {
+                return way.no_room(&turn);
             }
-            // Steps shrink alike from round to round: the next one is told by the last two.
-            let rests = moved < STILL || count > parted + 1 && moved < last && moved * moved / last < STILL;
-            if rests && deepest(&next, &web) < STILL && tense && !is_long {
-                return Ok(found(ropes, &contacts, round, count, None));
+            if way.rests(&turn, &next, parted) {
+                return Ok(way.rest(turn));
             }
-            let far = moved.max(overlap);
-            if best.as_ref().is_none_or(|best| far < best.far) && were_tense {
-                let unrest = (far >= STILL).then_some(Unrest::Left { rounds, overlap, moves: moved });
-                best = Some(Tried { found: found(from, &contacts, round, rounds, unrest), far });
-            }
+            way.keep(&turn);
         }
-        parted = parted.or((!as_tubes).then_some(count));
-        (contacts, were_tense) = (next, tense);
+        way.go_on(next, turn.is_tense());
     }
-    Ok(best.map_or_else(|| alone(Unrest::Lost { rounds }), |best| best.found))
+    Ok(way.best_found())
+}
+
+/// Strands on their way to rest.
+struct Way<'a> {
+    crowd: &'a Crowd,
+    ropes: Vec<Rope>,
+    web: Web,
+    contacts: Vec<Contact>,
+    pace: Pace,
+    /// Rounds so far.
+    rounds: u32,
+    /// The round since which outlines are kept apart, in place of smooth tubes.
+    parted: Option<u32>,
+    /// Whether no link was slack before the last round.
+    were_tense: bool,
+    best: Option<Tried>,
+}
+
+/// What a round did.
+struct Turn {
+    round: Round,
+    /// The strands before it.
+    before: Vec<Rope>,
+    /// How deep its contacts' outlines then lay in one another, in mm.
+    overlap: f64,
+    /// Which strands it left slack.
+    slack: Vec<bool>,
+    /// Whether a link that was pressed became longer than it is.
+    is_long: bool,
+    /// How far the farthest joint went in the round before, in mm.
+    last: f64,
+}
+
+impl Turn {
+    fn is_tense(&self) -> bool {
+        !self.slack.contains(&true)
+    }
+}
+
+impl<'a> Way<'a> {
+    fn new(crowd: &'a Crowd) -> Self {
+        let ropes = crowd.ropes.clone();
+        let (web, contacts) = (Web::new(&ropes), crowd.near(&ropes, true));
+        let pace = Pace::default();
+        Self { crowd, ropes, web, contacts, pace, rounds: 0, parted: None, were_tense: true, best: None }
+    }
+
+    fn links(&self) -> usize {
+        self.ropes.iter().map(|rope| rope.links.len()).sum()
+    }
+
+    /// Solves the next round, if there is one.
+    fn solve(&mut self, work: &mut usize) -> Option<Round> {
+        let (links, most) = (self.links(), if self.web.is_pressed() { PRESSED } else { ROUNDS });
+        if *work < links || self.rounds >= most {
+            return None;
+        }
+        let round = self.web.solve(&self.ropes, &self.contacts, self.pace.pull, self.crowd.sided)?;
+        *work -= links;
+        self.rounds += 1;
+        Some(round)
+    }
+
+    /// Goes where a round leads.
+    fn go(&mut self, round: Round) -> Turn {
+        let before = self.ropes.clone();
+        let steps = go(&mut self.ropes, &round.places);
+        let overlap = deepest(&self.contacts, &self.web);
+        let slack = self.ropes.iter().map(|rope| !is_tense(rope)).collect();
+        let is_long = self.ropes.iter().any(is_stretched);
+        let opened = self.ropes.iter_mut().map(Rope::open).fold(0.0, f64::max);
+        self.web.go(&round, &self.ropes);
+        let last = self.pace.go_on(steps, opened, self.web.is_pressed());
+        Turn { round, before, overlap, slack, is_long, last }
+    }
+
+    /// The contacts where the strands now are.
+    fn near(&self) -> Vec<Contact> {
+        self.crowd.near(&self.ropes, self.is_parting())
+    }
+
+    /// Whether smooth tubes are still kept apart.
+    fn is_parting(&self) -> bool {
+        self.parted.is_none() && self.rounds < PARTING && self.pace.moved > PARTED
+    }
+
+    /// Whether links hang slack or strands jam long after they were parted.
+    fn has_no_room(&self, turn: &Turn, parted: u32) -> bool {
+        self.rounds - parted >= PATIENCE && (!turn.is_tense() || self.web.is_jammed(&turn.round))
+    }
+
+    /// The pairs that have no room; that no place was found, where none presses.
+    fn no_room(&self, turn: &Turn) -> Result<Found, Vec<[usize; 2]>> {
+        let lost = || Ok(alone(Unrest::Lost { rounds: self.rounds }));
+        no_room(&self.ropes, &turn.slack, &self.contacts, &turn.round).map_or_else(lost, Err)
+    }
+
+    /// Whether strands lie still beside one another.
+    fn rests(&self, turn: &Turn, next: &[Contact], parted: u32) -> bool {
+        let (moved, last) = (self.pace.moved, turn.last);
+        // Steps shrink alike from round to round: the next one is told by the last two.
+        let next_is_still = || self.rounds > parted + 1 && moved < last && moved * moved / last < STILL;
+        let is_still = moved < STILL || next_is_still();
+        is_still && deepest(next, &self.web) < STILL && turn.is_tense() && !turn.is_long
+    }
+
+    /// Where they lie still.
+    fn rest(self, turn: Turn) -> Found {
+        found(self.ropes, &self.contacts, &turn.round, self.rounds, None)
+    }
+
+    /// Keeps the place before a round if it is nearest to rest so far.
+    fn keep(&mut self, turn: &Turn) {
+        let (rounds, overlap, moves) = (self.rounds, turn.overlap, self.pace.moved);
+        let far = moves.max(overlap);
+        if self.were_tense && self.best.as_ref().is_none_or(|best| far < best.far) {
+            let unrest = (far >= STILL).then_some(Unrest::Left { rounds, overlap, moves });
+            let found = found(turn.before.clone(), &self.contacts, &turn.round, rounds, unrest);
+            self.best = Some(Tried { found, far });
+        }
+    }
+
+    fn go_on(&mut self, next: Vec<Contact>, tense: bool) {
+        self.parted = self.parted.or((!self.is_parting()).then_some(self.rounds));
+        (self.contacts, self.were_tense) = (next, tense);
+    }
+
+    /// The place nearest to rest.
+    fn best_found(self) -> Found {
+        self.best.map_or_else(|| alone(Unrest::Lost { rounds: self.rounds }), |best| best.found)
+    }
 }
 
 /// How rounds go on.
@@ -146,15 +248,15 @@ fn alone(unrest: Unrest) -> Found {
     Found { ropes: Vec::new(), tensions: Vec::new(), presses: Vec::new(), rounds: 0, unrest: Some(unrest) }
 }
 
-fn found(ropes: Vec<Rope>, contacts: &[Contact], round: Round, rounds: u32, unrest: Option<Unrest>) -> Found {
+fn found(ropes: Vec<Rope>, contacts: &[Contact], round: &Round, rounds: u32, unrest: Option<Unrest>) -> Found {
     let press = |(contact, force): (&Contact, &f64)| {
         let joints = &ropes[contact.strands[0]].joints;
         let station = joints[contact.link].station;
         let depth = station.min(joints.last().map_or(0.0, |last| last.station) - station);
         Press { between: contact.strands, station, depth, force: *force }
     };
-    let presses = pressed(&ropes, contacts, &round).map(press).collect();
-    Found { ropes, tensions: round.tensions, presses, rounds, unrest }
+    let presses = pressed(&ropes, contacts, round).map(press).collect();
+    Found { tensions: round.tensions.clone(), ropes, presses, rounds, unrest }
 }
 
 /// The contacts that press, each with its force.

@@ -1,7 +1,7 @@
 //! How amounts, lots and cutting plans are said, in every table and on the sheet.
 
 use crate::materials::{Among, Amount, Buy, Cut, Cutting, Line, Materials, Suggestion};
-use crate::units::{INCH, Length, Money, UnitStyle, sixteenths};
+use crate::units::{INCH, Length, Money, UnitStyle, grouped, sixteenths};
 
 /// What a piece is called that is cut to see how much knots take up.
 pub const TO_TRY: &str = "knots to try";
@@ -14,7 +14,7 @@ const COARSE: Length = Length::mm(10.0 * 12.0 * INCH);
 #[must_use]
 pub fn amount(amount: Amount, units: UnitStyle) -> String {
     match amount {
-        Amount::Count(count) => count.to_string(),
+        Amount::Count(count) => grouped(count),
         Amount::Length(length) => long(length, units),
     }
 }
@@ -112,7 +112,9 @@ fn odds(chance: f64) -> String {
         return "less than once in a million times".to_owned();
     }
     let unit = libm::pow(10.0, libm::log10(1.0 / chance).floor());
-    format!("about once in {} times", (1.0 / chance / unit).round() * unit)
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "it is a million or a little more")]
+    let times = ((1.0 / chance / unit).round() * unit) as u64;
+    format!("about once in {} times", grouped(times))
 }
 
 /// A cost; nothing at all where the pattern gives no price.

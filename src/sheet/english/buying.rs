@@ -11,6 +11,11 @@ pub fn bought_in(unit: &str) -> String {
     format!("in the {unit}")
 }
 
+/// So many of what is bought as one thing of several parts.
+pub fn sets(number: &str) -> String {
+    format!("{number} {}", if number == "1" { "set" } else { "sets" })
+}
+
 /// How spare beads are counted.
 pub fn spare(materials: &Materials, copies: u32) -> String {
     let pair = if copies > 1 { " All counts are for the pair." } else { "" };

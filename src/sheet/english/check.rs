@@ -11,7 +11,8 @@ pub const CURVED: &str =
     "That is along the wire as it is curved, where beads touch on the inner side; here they are drawn as far apart.";
 
 /// What to do where the length differs by more.
-pub fn tolerances(Tolerances { beads, remedy, both_sides }: &Tolerances<'_>) -> String {
+pub fn tolerances(tolerances: &Tolerances<'_>) -> String {
+    let Tolerances { beads, remedy, .. } = tolerances;
     let first = beads.first().map_or(Length::ZERO, |bead| bead.tolerance);
     let each = if beads.iter().all(|bead| bead.tolerance == first) {
         format!("each may be off by {}", first.hundredths())
@@ -19,12 +20,22 @@ pub fn tolerances(Tolerances { beads, remedy, both_sides }: &Tolerances<'_>) -> 
         let each = beads.iter().map(|bead| format!("{} by {}", bead.letter, bead.tolerance.hundredths()));
         format!("each may be off, {}", each.collect::<Vec<_>>().join(", "))
     };
-    format!("If it differs by more, measure your beads: {each}. {}", self::remedy(*remedy, *both_sides))
+    format!("If it differs by more, measure your beads: {each}. {}", self::remedy(*remedy, others_alike(tolerances)))
+}
+
+/// Where other counts are strung too.
+const fn others_alike(tolerances: &Tolerances<'_>) -> &'static str {
+    match (tolerances.both_sides, tolerances.every_strand) {
+        (false, false) => "",
+        (true, false) => ", alike on both sides",
+        (false, true) => ", alike in every strand",
+        (true, true) => ", alike on both sides and in every strand",
+    }
 }
 
 /// What beads of other sizes ask for.
-fn remedy(remedy: WhenOff, both_sides: bool) -> String {
-    let [alike, then] = if both_sides { [", alike on both sides", ","] } else { [""; 2] };
+fn remedy(remedy: WhenOff, alike: &str) -> String {
+    let then = if alike.is_empty() { "" } else { "," };
     match remedy {
         WhenOff::Knots => format!(
             "Measure early, while the next knots can still be tied tighter or looser; at the end string more or fewer \

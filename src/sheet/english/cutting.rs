@@ -60,6 +60,12 @@ pub fn made_up(parts: MadeUp, units: UnitStyle) -> String {
             let (finished, allowance) = (units.ruler(finished), units.ruler(allowance));
             format!("{legs}{finished} finished{round}{} + 2 × {allowance}", knots.unwrap_or_default())
         }
+        MadeUp::Tassel { turns, card, piled, binding } => format!(
+            "{turns} turns of 2 × {}, {:.0} % more as they pile up, + {} to bind",
+            units.ruler(card),
+            piled * 100.0,
+            units.ruler(binding)
+        ),
         MadeUp::Links { count: links, link, pitch } => {
             let links = count(links, "link");
             format!("about {links} of {}, each lengthens it by {}", link.tenths(), pitch.tenths())

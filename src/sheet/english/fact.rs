@@ -2,7 +2,7 @@
 
 use crate::Piece;
 use crate::design::Design;
-use crate::drape::ring;
+use crate::drape::{piece_length, ring};
 use crate::pattern::Kind;
 use crate::sheet::fact::{self, Fact, LengthAlong, Limb};
 use crate::units::{Length, UnitStyle, fraction, times};
@@ -56,7 +56,7 @@ pub fn worn_round(design: &Design, units: UnitStyle) -> Option<(&'static str, St
 }
 
 /// What the name is called that the trade has for a length.
-pub const CALLED: &str = "the trade calls it";
+pub const CALLED: &str = "trade name of its length";
 
 /// What the trade calls the length of a grown wearer's necklace, and what that name is called.
 #[must_use]
@@ -116,7 +116,7 @@ pub fn finished(piece: &Piece, units: UnitStyle) -> String {
 /// The length of what a design makes, and its range where an extender gives one.
 #[must_use]
 pub fn length(design: &Design, units: UnitStyle) -> String {
-    range(units, design.piece_length().into())
+    range(units, piece_length(design))
 }
 
 /// A length, or two with a dash where they differ, with one unit behind both.

@@ -19,7 +19,7 @@ pub mod spec;
 mod strand;
 
 pub use bags::{bag, labels_shown, labels_title};
-pub use buying::{NEEDS_TABLE, bought_in, costs, price_parts, spare, suggestion};
+pub use buying::{NEEDS_TABLE, bought_in, costs, price_parts, sets, spare, suggestion};
 pub use check::{CURVED, bare, not_as_it_is, tolerances};
 pub use cutting::{CUTTING_TABLE, LEFT_OVER, listed_cut, made_up, only_cut, plan_note};
 pub use fact::{

@@ -14,9 +14,9 @@ const NAME: f64 = 30.0;
 
 /// What is said of a piece whose ends hang free.
 const FREE: &str = "Not shown on the neck: nothing joins its ends, and how they hang or are tied is the wearer's. \
-                    Beside this it lies over a rail as broad as the neck.";
+                    “As it hangs” shows it over a rail as broad as the neck.";
 /// What the large figure shows of a piece whose ends are in front.
-const RAIL: &str = " Beside this it lies over a rail as broad as the neck.";
+const RAIL: &str = " “As it hangs” shows it over a rail as broad as the neck.";
 /// Where a piece lies that is shorter than the neck's base is round.
 const SHORT: &str = " It is shorter than the neck's base is round: it sits above that, the higher towards the nape.";
 /// How flat beads are drawn.

@@ -21,7 +21,7 @@ pub fn column(size: &Size) -> String {
 /// What stands in the column of a size that cannot be made.
 pub const NO_FIT: &str = "does not fit";
 /// What stands where the trade has no name for a length.
-pub const NO_NAME: &str = "no name";
+pub const NO_NAME: &str = "none";
 
 /// What a row of the table tells.
 pub fn compared(what: &Compared<'_>) -> String {
@@ -31,6 +31,7 @@ pub fn compared(what: &Compared<'_>) -> String {
         Compared::Whole(length) => format!("the piece, {length}"),
         Compared::Twisted => "twisted, loop to loop".to_owned(),
         Compared::Length(title, measured) => format!("{title}, {}", self::measured(*measured)),
+        Compared::BetweenGroups(title) => format!("{title}, bare between groups"),
         Compared::Knots(title) => format!("{title}, knots among the beads"),
         Compared::Post(title, name, keeps) => format!("{title}, {name}, {}", keeps.place()),
         Compared::Cord(name) => format!("{name} in all"),
@@ -55,7 +56,7 @@ pub fn same_in_all(each: &[(&str, &str)]) -> String {
 
 /// Strands of another size whose beads are as on this sheet, and whether they have bare cord that is not.
 pub fn as_here(titles: &[String], is_bare: bool) -> String {
-    let bare = if is_bare { ", and other bare cord" } else { "" };
+    let bare = if is_bare { ", with the bare cord that the table tells" } else { "" };
     format!("The same beads as on this sheet{bare}: {}.", list(titles))
 }
 

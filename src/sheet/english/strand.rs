@@ -7,7 +7,7 @@ use crate::sheet::said::{InKey, Reading, Takes, ToCut};
 use crate::steps::english::posts::between;
 use crate::steps::english::words::list;
 use crate::steps::posts::{self, Keeps};
-use crate::units::{Length, UnitStyle};
+use crate::units::{INCH, Length, UnitStyle};
 
 /// How a row is read.
 const READ: &str = "Beads and rulers are at actual size when printed at 100 %. 5A stands for five of bead A; small \
@@ -57,14 +57,14 @@ fn letters(letters: &[(char, Keeps)]) -> String {
 }
 
 /// A bead's size along the cord, how much cord it takes in a row of its kind where that differs, and how it is drawn.
-pub fn in_key(InKey { bead, takes, part }: &InKey<'_>) -> String {
+pub fn in_key(InKey { bead, takes, part }: &InKey<'_>, units: UnitStyle) -> String {
     let (size, which) = match bead.shape {
         Shape::Seed => (bead.across, " wide"),
         _ if bead.along == bead.across => (bead.along, ""),
         _ if bead.hangs() => (bead.along, " long"),
         _ => (bead.along, " along the hole"),
     };
-    let takes = takes.map(|takes| format!(", takes {}", takes.hundredths())).unwrap_or_default();
+    let takes = takes.map(|takes| format!(", takes {}", fine(takes, units))).unwrap_or_default();
     let reduced = if *part > 1 { format!(", drawn at 1 : {part}") } else { String::new() };
     format!("{}{which}{takes}{reduced}", size.tenths())
 }
@@ -72,6 +72,11 @@ pub fn in_key(InKey { bead, takes, part }: &InKey<'_>) -> String {
 /// A bead cap's length along the cord, and what its mark stands beside.
 pub fn cap_in_key(length: Length) -> String {
     format!("{} long, beside the bead that it hugs", length.tenths())
+}
+
+/// What is added up over a strand: as fine as it is printed nowhere else.
+fn fine(length: Length, units: UnitStyle) -> String {
+    if units == UnitStyle::In { format!("{:.3} in", length.value() / INCH) } else { length.hundredths() }
 }
 
 /// What so many strands are cut to.
@@ -86,7 +91,7 @@ pub fn to_cut(cut: ToCut, strands: usize, units: UnitStyle) -> String {
 /// What a strand is strung on, and how long it becomes.
 pub fn strung_on(design: &Design, strand: &Strand, units: UnitStyle) -> String {
     let cord = &design.cords[strand.cord];
-    let on = format!("On {} {}", cord.name, cord.diameter.hundredths());
+    let on = format!("On {} {}", cord.name, fine(cord.diameter, units));
     if let Some(pinned) = strand.hung().next().filter(|_| strand.is_on_pin(design)) {
         return format!("{on}. It hangs {} down, its loop counted.", units.ruler(Length::mm(pinned.drop)));
     }
@@ -110,6 +115,10 @@ fn besides(strand: &Strand, units: UnitStyle) -> String {
 fn slack(design: &Design, strand: &Strand, units: UnitStyle) -> String {
     let Some(slack) = strand.told_slack() else { return String::new() };
     let bent = if design.is_ring() { "Closed to a ring" } else { "Where it bends" };
+    let whole = units.ruler(strand.finished + slack);
     let (slack, cord) = (units.ruler(slack), design.cords[strand.cord].word());
-    format!(" {bent} its beads touch on the inner side and part on the outer: that takes {slack} more {cord}.")
+    format!(
+        " {bent} its beads touch on the inner side and part on the outer: that takes {slack} more {cord}, and with it the \
+         strand measures {whole}."
+    )
 }

@@ -18,6 +18,17 @@ pub enum MadeUp {
         /// What is more at each end.
         allowance: Length,
     },
+    /// A tassel's: so many turns of a card, as much more as they grow on one another, and what binds it.
+    Tassel {
+        /// How many turns.
+        turns: u32,
+        /// How tall the card is.
+        card: Length,
+        /// How much longer all turns are than the first would be, as a share.
+        piled: f64,
+        /// What binds it and makes its loop.
+        binding: Length,
+    },
     /// A chain's: so many links of a length, each of which lengthens it by so much.
     Links {
         /// How many.

@@ -15,6 +15,8 @@ pub enum Compared<'a> {
     Twisted,
     /// A length of strands, by their title.
     Length(&'a str, LengthOf),
+    /// The bare cord between groups of strands, by their title.
+    BetweenGroups(&'a str),
     /// How many knots are tied among the beads of strands, by their title.
     Knots(&'a str),
     /// Where something stays on strands, by their title: its name, and what it is.

@@ -54,6 +54,8 @@ pub struct Tolerances<'a> {
     pub remedy: WhenOff,
     /// Whether that is done on both sides: one end of a lariat is not as the other.
     pub both_sides: bool,
+    /// Whether that is done in every strand: they lie abreast, or what they share holds them.
+    pub every_strand: bool,
 }
 
 /// What beads of other sizes than the pattern's ask for.

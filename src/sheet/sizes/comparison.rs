@@ -4,7 +4,7 @@ use crate::design::{Design, Index, LEAST_BARE, Size, Strand};
 use crate::materials::render::words::{self as amount, long};
 use crate::sheet::english;
 use crate::sheet::said::{Compared, LengthOf};
-use crate::steps::posts::{Post, Posts};
+use crate::steps::posts::{Keeps, Post, Posts};
 use crate::units::{Length, UnitStyle};
 
 use super::title;
@@ -142,6 +142,7 @@ impl<'a> Sizes<'a> {
             is_bare.then(|| self.length(group, LengthOf::Bare, Strand::bare, ruler)),
             Some(self.length(group, LengthOf::Cut, Strand::cut, amount::cut)),
             self.knots(group),
+            self.between_groups(group),
         ];
         rows.into_iter().flatten()
     }
@@ -156,6 +157,14 @@ impl<'a> Sizes<'a> {
         self.row(&Compared::Length(&title(self.design, group), what), |design| {
             design.strands.get(group[0]).map(|strand| say(length(strand), self.units)).unwrap_or_default()
         })
+    }
+
+    /// How much bare cord lies between a strand's groups, where that is alike in each size.
+    fn between_groups(self, group: &[Index<Strand>]) -> Option<Comparison> {
+        let between = |design: &Design| Posts::new(design, design.strands.get(group[0])?).between_groups();
+        let are_even = self.designs().all(|design| between(design).is_some());
+        let told = |design: &Design| between(design).map(|gap| self.units.fine(gap)).unwrap_or_default();
+        are_even.then(|| self.row(&Compared::BetweenGroups(&title(self.design, group)), told))
     }
 
     /// How many knots are tied among a strand's beads, where there are some.
@@ -173,7 +182,9 @@ impl<'a> Sizes<'a> {
             Some(Posts::new(design, design.strands.get(group[0])?))
         });
         let (posts, title) = (posts.collect::<Vec<_>>(), title(self.design, group));
-        let rows: Vec<_> = listed(&posts).into_iter().map(|post| self.post(&title, post, &posts)).collect();
+        let are_even = self.between_groups(group).is_some();
+        let told = listed(&posts).into_iter().filter(|post| !are_even || is_end(post, &posts));
+        let rows: Vec<_> = told.map(|post| self.post(&title, post, &posts)).collect();
         rows.into_iter()
     }
 
@@ -194,6 +205,15 @@ impl<'a> Sizes<'a> {
         let strand = self.design.strands.indices().find(has_posts)?;
         Some(english::positions(self.design, &self.design.strands[strand]))
     }
+}
+
+/// Whether a post is no group between others, which lie as far apart as all.
+fn is_end(post: &Post, posts: &[Option<Posts<'_>>]) -> bool {
+    let mut ends = posts.iter().flatten().flat_map(|posts| {
+        let groups: Vec<_> = posts.of(Keeps::Group).collect();
+        [groups.first().copied(), groups.last().copied()]
+    });
+    post.keeps != Keeps::Group || ends.any(|end| end.is_some_and(|end| end.name == post.name))
 }
 
 /// The posts that any of the sizes lists, each by its name once.

@@ -51,7 +51,14 @@ fn is_strung_with_beads(strand: &Strand) -> bool {
 fn tolerances<'d>(design: &'d Design, strand: &Strand) -> Tolerances<'d> {
     let is_strung = |index: &Index<_>| strand.bits().any(|bit| bit.what == What::Bead(*index));
     let beads = design.beads.indices().filter(is_strung).map(|index| &design.beads[index]).collect();
-    Tolerances { beads, remedy: remedy(strand), both_sides: design.closure.open().is_none() }
+    let both_sides = design.closure.open().is_none();
+    Tolerances { beads, remedy: remedy(strand), both_sides, every_strand: is_held(design, strand) }
+}
+
+/// Whether other strands hold a strand as long as themselves: in a ring of several, or by what they share.
+fn is_held(design: &Design, strand: &Strand) -> bool {
+    let shares = || strand.bits().any(|bit| design.shared_bit(bit, strand).is_some());
+    design.strands.len() > 1 && (design.is_ring() || shares())
 }
 
 /// What beads of other sizes ask for: where the strand's length follows from them, other counts; where it

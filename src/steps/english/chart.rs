@@ -1,7 +1,7 @@
 //! The word chart in English: a strand's row in letters, the way a maker says it.
 //!
 //! `5A 1B, 11 times, then 5A` is eleven times five of bead A and one of bead B, and five of A. What is not a bead
-//! stands in round brackets: `(½ in = 12 mm bare)`, `(knot)`, `(1 bead cap)`, `(dangle: 1C 2A on a head pin)`. Stops
+//! stands in round brackets: `(½ in / 12 mm bare)`, `(knot)`, `(1 bead cap)`, `(dangle: 1C 2A on a head pin)`. Stops
 //! and bars, which beads do not go through, are clauses of their own: `30A, then (bar: spacer bar with three holes,
 //! hole 1), then 6A`, `2A, then (stop: crimp)`. A repeat of more than one phrase stands in square brackets: `[[3A 1B],
 //! 4 times, then 1C], 6 times`; so does one that follows other phrases, or stands in brackets itself: `30A, then [6A
@@ -9,11 +9,11 @@
 //! 110 mm: crimp)`, `(G1 at 40 mm) 3A (knot K1 at 51 mm)`; what does so in a repeat is named after it, in order: `5A
 //! (knot), 12 times (knots K2 to K13)`. A row without a pattern is told in tens, which go on from what its list strings
 //! before, as the counts above the drawn row do: `2C, then 30 in this order: (3–10) 3A 1B 4A (11–20) …`, and of many
-//! beads of a kind on end the length as well: `24A (168 mm long)`.
+//! beads of a kind on end the length as well, in a clause of their own: `2B, then 24A over 168 mm`.
 
 use std::ops::Range;
 
-use super::words::{a, count};
+use super::words::{self, a, count};
 use crate::design::{Bead, Design, Finding, Index, Phrase, Shared, Strand, taken_by};
 use crate::pattern::FindingKind;
 use crate::steps::chart::{self, TEN, beads, push, simple, things};
@@ -151,14 +151,27 @@ impl Teller<'_> {
                 format!("(stop{}: {})", self.post(Keeps::Stop, here), self.design.findings[*at].name)
             }
             Phrase::Dangle(Some(on), list) => {
-                format!("(dangle: {} on {})", self.bare().sequence(list), a(&self.design.findings[*on].name))
+                format!("(dangle: {} on {})", self.hung(list), a(&self.design.findings[*on].name))
             }
-            Phrase::Dangle(None, list) => format!("({MEETING}: {})", self.bare().sequence(list)),
+            Phrase::Dangle(None, list) => format!("{MEETING}: {}", self.hung(list)),
             Phrase::Times(..) | Phrase::Mirror(..) | Phrase::Ordered(_) => self.sequence(std::slice::from_ref(phrase)),
         }
     }
 
-    /// ` (168 mm long)`, of so many of a bead that they are sooner measured than counted.
+    /// What hangs from a branch, which needs no brackets of its own: `1A 1B`, `1B and 1 silk tassel`.
+    fn hung(self, list: &[Phrase]) -> String {
+        let one = |phrase: &Phrase| match phrase {
+            Phrase::Finding(at) if !self.is_bar(*at) => format!("1 {}", self.design.findings[*at].name),
+            other => self.bare().sequence(std::slice::from_ref(other)),
+        };
+        if list.iter().any(|phrase| matches!(phrase, Phrase::Finding(_))) {
+            words::list(&list.iter().map(one).collect::<Vec<_>>())
+        } else {
+            self.bare().sequence(list)
+        }
+    }
+
+    /// ` over 168 mm`, of so many of a bead that they are sooner measured than counted.
     fn long(self, count: u32, bead: Index<Bead>) -> String {
         let Some(strand) = self.strand.filter(|_| count >= LONG_RUN) else { return String::new() };
         let (bead, count) = (&self.design.beads[bead], f64::from(count));
@@ -167,7 +180,7 @@ impl Teller<'_> {
             None => count * taken_by(bead, Some(bead)),
         };
         let length = Length::mm(length);
-        format!(" ({} long)", in_brackets(self.units, length, &UnitStyle::Mm.ruler(length)))
+        format!(" over {}", self.units.ruler(length))
     }
 
     /// A spacer bar; of one that strands share, the hole, for it is strung only once.
@@ -181,7 +194,8 @@ impl Teller<'_> {
     fn post(self, keeps: Keeps, here: &Range<usize>) -> String {
         let said = self.posts.and_then(|posts| {
             let post = posts.within(here).iter().find(|post| post.keeps == keeps)?;
-            Some(format!(" {}", posts.say(post, self.units)))
+            let station = in_brackets(self.units, post.station, &UnitStyle::Mm.ruler(post.station));
+            Some(format!(" {} at {station}", post.name))
         });
         said.unwrap_or_default()
     }
@@ -209,7 +223,9 @@ impl Teller<'_> {
         match phrase {
             Phrase::Times(..) | Phrase::Mirror(..) | Phrase::Ordered(_) | Phrase::Stop(..) => false,
             Phrase::Finding(at) => !self.is_bar(*at),
-            Phrase::Run(..) | Phrase::Gap(_) | Phrase::Links(_) | Phrase::Knot | Phrase::Dangle(..) => true,
+            Phrase::Run(count, _) => self.strand.is_none() || *count < LONG_RUN,
+            Phrase::Dangle(on, _) => on.is_some(),
+            Phrase::Gap(_) | Phrase::Links(_) | Phrase::Knot => true,
         }
     }
 
@@ -246,7 +262,7 @@ fn in_brackets(units: UnitStyle, length: Length, mm: &str) -> String {
     match units {
         UnitStyle::In => format!("{} in", fraction(length)),
         UnitStyle::Mm => mm.to_owned(),
-        UnitStyle::Both => format!("{} in = {mm}", fraction(length)),
+        UnitStyle::Both => format!("{} in / {mm}", fraction(length)),
     }
 }
 

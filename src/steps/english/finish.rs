@@ -10,11 +10,13 @@ use crate::steps::tools::has_cord;
 use crate::units::{Length, eighths};
 
 impl Teller<'_> {
-    pub(super) fn finished(self, finished: Finished) -> Told {
-        let (text, check) = match finished {
-            Finished::Hung(depth) => {
-                ("Hang the earring up and look at it from the front.".to_owned(), self.hangs(depth))
-            }
+    pub(super) fn finished(self, finished: &Finished) -> Told {
+        let (text, check) = match *finished {
+            Finished::Hung(lengths) => (
+                "Hang the earring up, look at it from the front, and measure from its top to its lowest point."
+                    .to_owned(),
+                format!("Everything hangs straight. {}", self.measured(lengths)),
+            ),
             Finished::Tied { packed, inside } => (
                 self.tried().to_owned(),
                 format!(
@@ -33,9 +35,10 @@ impl Teller<'_> {
                 "Close the piece, lay it in a round, and measure all round inside it.".to_owned(),
                 self.measured(girths),
             ),
-            Finished::Round(lengths) => {
+            Finished::Round(lengths, ref whole) => {
                 let along = if self.design.has_shortest() { " along the shortest strand" } else { "" };
-                (format!("Close the piece and measure once round{along}, closure and all."), self.measured(lengths))
+                let text = format!("Close the piece and measure once round{along}, closure and all.");
+                (text, self.measured(lengths) + &self.counted_whole(whole))
             }
         };
         Told::new("Check the piece", text).check(check + self.opens())
@@ -90,18 +93,6 @@ impl Teller<'_> {
         format!(", and no bare {} shows between the beads", self.cords())
     }
 
-    /// How far an earring hangs down.
-    fn hangs(self, depth: Option<Length>) -> String {
-        let straight = "Everything hangs straight";
-        match depth {
-            Some(depth) => format!(
-                "{straight}. From where it hangs in the ear wire's ring to the lowest point it measures about {}.",
-                self.ruler(depth)
-            ),
-            None => format!("{straight}."),
-        }
-    }
-
     /// How long the piece is, closed as short and as long as it goes: what is hung in one another takes a little of that.
     fn measured(self, [least, most]: [Length; 2]) -> String {
         if most - least > Length::mm(1.0) {
@@ -110,6 +101,17 @@ impl Teller<'_> {
         } else {
             format!("It measures about {}.", self.ruler(most))
         }
+    }
+
+    /// What of the length is lost where parts hang in one another.
+    fn counted_whole(self, whole: &[Index<Finding>]) -> String {
+        let names: Vec<_> = whole.iter().map(|finding| self.name(*finding)).collect();
+        let (are, they) = match names.as_slice() {
+            [] => return String::new(),
+            [_] => ("is", "it hangs in another part"),
+            _ => ("are", "they hang in other parts"),
+        };
+        format!(" The {} {are} counted whole: where {they}, a wire's thickness or two is lost.", list(&names))
     }
 
     pub(super) fn try_loops(self, finding: Index<Finding>) -> Told {

@@ -9,6 +9,7 @@ use crate::pattern::FindingKind;
 use crate::steps::ends::end;
 use crate::steps::posts::datum;
 use crate::steps::side::Side;
+use crate::steps::tools::{Needle, needle};
 use crate::units::Length;
 
 impl Group<'_> {
@@ -127,14 +128,26 @@ impl Group<'_> {
             What::Gap | What::Knot | What::Dangle(_) => String::new(),
         };
         let row = |bits: Vec<&Bit>| list(&bits.into_iter().map(name).collect::<Vec<_>>());
+        let needle = if through.is_empty() { "" } else { self.needle_of_first() };
         let through = if through.is_empty() { String::new() } else { format!(" together through {}", row(through)) };
         let loops =
             if hanging.is_empty() { String::new() } else { format!(", thread one of them through {}", row(hanging)) };
         let text = format!(
-            "Take the stoppers off {whose}. Take both its ends{through}{loops}, draw both up until no cord shows between \
-             the beads, and tie them together with a surgeon's knot: twice over, then once back."
+            "Take the stoppers off {whose}.{needle} Take both its ends{through}{loops}, draw both up until no cord shows \
+             between the beads, and tie them together with a surgeon's knot: twice over, then once back."
         );
         Told::new("Tie the ends where they meet", text).check("The knot sits close, and holds when you pull.")
+    }
+
+    /// How the first end of limp cord, which has no needle, is taken through a bead (common practice, no source).
+    fn needle_of_first(self) -> &'static str {
+        match needle(self.ends.design, self.ends.strand) {
+            Some(Needle::Own) => {
+                " Its first end has no needle: wet the tip with a little glue, let it dry stiff, and cut it to a point."
+            }
+            Some(Needle::Bought) => " The first end takes the beading needle after the last one.",
+            None => "",
+        }
     }
 
     pub(super) fn tie_ends(self) -> Told {

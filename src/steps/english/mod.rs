@@ -110,9 +110,9 @@ impl<'d> Teller<'d> {
             Task::Measure(strands) => self.measure(strands),
             Task::FixStops(strand, finding) => self.fix_stops(strand, *finding),
             Task::Space(strand) => self.space(strand),
-            Task::FixGroups(crimp) => self.fix_groups(*crimp),
+            Task::FixGroups(strand, crimp) => self.fix_groups(strand, *crimp),
             Task::Twist(twist) => self.twist(twist),
-            Task::Check(finished) => self.finished(*finished),
+            Task::Check(finished) => self.finished(finished),
             Task::TryLoops(finding) => self.try_loops(*finding),
             Task::MakeOther(steps) => Self::make_other(*steps),
         }

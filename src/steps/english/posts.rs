@@ -101,6 +101,11 @@ impl Posts<'_> {
         (!each.is_empty()).then(|| format!("{datum}, {each}."))
     }
 
+    /// Its groups by their names: `groups G1 to G7`; `the groups` where they have none.
+    pub(super) fn groups(&self) -> String {
+        span(self.of(Keeps::Group)).map_or_else(|| "the groups".to_owned(), |names| format!("groups {names}"))
+    }
+
     /// The names of posts among things that the word chart says, those of a kind together: `knots K2 to K13 and
     /// group G1`; nothing where there are none.
     pub(in crate::steps) fn names(&self, said: &Range<usize>) -> Option<String> {

@@ -129,19 +129,21 @@ impl Teller<'_> {
     /// Wound over a card, bound and cut (common practice, no source).
     pub(super) fn tassel(self, finding: Index<Finding>) -> Told {
         let (name, tassel) = (self.name(finding), self.design.findings[finding].tassel());
-        let Some((tassel, (cord, threads))) = tassel.and_then(|tassel| Some((tassel, tassel.wound?))) else {
+        let Some((tassel, (cord, _), turns)) = tassel.and_then(|tassel| Some((tassel, tassel.wound?, tassel.turns()?)))
+        else {
             return Told::new(format!("Make the {name}"), String::new());
         };
         let (cord, binding) = (&self.design.cords[cord].name, self.ruler(usual::BINDING));
-        let turns = count(u64::from(threads.div_ceil(2)), "time");
+        let (turns, long) = (count(u64::from(turns), "time"), self.ruler(tassel.length));
         let text = format!(
-            "Cut {binding} of {cord} for the binding. Wind {cord} {turns} round a card {} tall. Draw a third of the short \
-             piece through under all turns at the upper edge and tie it to a loop. Cut the turns at the lower edge, and \
-             bind them close below the loop with the rest of the short piece.",
-            self.ruler(tassel.length)
+            "Cut {binding} of {cord} for the binding. Wind {cord} {turns} round a card {long} tall. Draw a third of the short \
+             piece through under all turns at the upper edge and tie it to a loop {} long. Cut the turns at the lower edge, \
+             and bind them {} below the loop with the rest of the short piece. Trim the ends straight, {long} from the top \
+             of the loop.",
+            self.ruler(tassel.hanger()),
+            self.ruler(tassel.neck())
         );
-        Told::new(format!("Make the {name}"), text)
-            .check("No thread comes out when you pull it. Trim the ends straight.")
+        Told::new(format!("Make the {name}"), text).check("No thread comes out when you pull it.")
     }
 
     pub(super) fn dangle(self, dangle: &Dangle, hold: Hold, times: u64) -> Told {

@@ -21,8 +21,6 @@ const LEAST_SPREAD: Length = Length::mm(1.0);
 const LONG: usize = 80;
 /// What it says in place of a longer one.
 const LONG_CHART: &str = "what the strand's chart says, in its order";
-/// Gaps that differ by less are told as equal: half of what a ruler shows.
-const SAME: f64 = 0.5;
 
 impl Teller<'_> {
     pub(super) fn string(self, strand: &Strand, besides: &[Beside]) -> Told {
@@ -211,30 +209,27 @@ impl Teller<'_> {
     /// Space groups that are spread along the cord.
     pub(super) fn space(self, strand: &Strand) -> Told {
         let cord = self.cord(strand);
-        let told = Told::new("Space", format!("Space the groups evenly along the {cord}."));
         let posts = Posts::new(self.design, strand);
-        let groups: Vec<_> = posts.of(Keeps::Group).collect();
-        let gaps: Vec<_> = groups.windows(2).map(|pair| pair[1].station - pair[0].until).collect();
-        let even =
-            gaps.split_first().filter(|(gap, rest)| rest.iter().all(|other| (*other - **gap).value().abs() < SAME));
-        let check = match (groups.first(), even) {
-            (Some(first), Some((gap, _))) => Some(format!(
+        let groups = posts.groups();
+        let told = Told::new("Space", format!("Space {groups} evenly along the {cord}."));
+        let check = match (posts.of(Keeps::Group).next(), posts.between_groups()) {
+            (Some(first), Some(gap)) => Some(format!(
                 "The first group, {}, starts {} {}, and {} of bare {cord} lies between groups.",
                 first.name,
                 self.ruler(first.station),
                 from(datum(self.design, strand)),
-                self.units.fine(*gap)
+                self.units.fine(gap)
             )),
             _ => posts.sentence(Keeps::Group, self.units),
         };
         Told { check, ..told }
     }
 
-    pub(super) fn fix_groups(self, crimp: Index<Finding>) -> Told {
-        let name = self.name(crimp);
+    pub(super) fn fix_groups(self, strand: &Strand, crimp: Index<Finding>) -> Told {
+        let (name, groups) = (self.name(crimp), Posts::new(self.design, strand).groups());
         let pliers = self.design.findings[crimp].crimp().map(crimping_pliers);
         let with = pliers.map(|pliers| format!(" with the {}", tools::tool(pliers, self.units))).unwrap_or_default();
-        let text = format!("Press each {name} of the groups shut{with}, close against its beads.");
+        let text = format!("Press each {name} of {groups} shut{with}, close against its beads.");
         Told::new("Fix the groups", text).check("No group slides.")
     }
 }

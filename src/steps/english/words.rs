@@ -1,13 +1,14 @@
 //! Articles, lists, counts: number forms of English.
 
 use crate::design::{Design, Index, Strand};
+use crate::units::grouped;
 
 pub use crate::remark::a;
 
 /// `1 bead`, `2 beads`.
 pub fn count(number: u64, noun: &str) -> String {
     let ending = if number == 1 { "" } else { "s" };
-    format!("{number} {noun}{ending}")
+    format!("{} {noun}{ending}", grouped(number))
 }
 
 /// `bead`, `2 beads`, after "the first" or "the last".
