@@ -66,7 +66,7 @@ fn nearly_20_000_beads_in_contact(bencher: Bencher<'_, '_>) {
 #[divan::bench]
 fn rules_of_500_beads(bencher: Bencher<'_, '_>) {
     let piece = support::piece(500);
-    bencher.bench_local(|| rules::check(black_box(&piece.design), &piece.drape, &piece.telling));
+    bencher.bench_local(|| rules::check(black_box(&piece.design), &piece.drape, &piece.telling, &piece.palette));
 }
 
 #[divan::bench]

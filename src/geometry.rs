@@ -1,9 +1,11 @@
-//! Geometry in millimetres: [`Point`] in a plane, turning by an angle in radians, boxes and paths; [`Point3`] in space.
+//! Geometry in millimetres: [`Point`] in a plane, turning by an angle in radians, boxes and paths; [`Point3`] in space;
+//! chance for places in a grid.
 
 pub mod chord;
 mod extent;
 pub mod helix;
 pub mod hinge;
+pub mod noise;
 pub mod nose;
 pub mod path;
 mod space;

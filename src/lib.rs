@@ -8,6 +8,7 @@
 //!
 //! ```
 //! use festoon::export::{self, About, Effort};
+//! use festoon::palette::Palette;
 //! use festoon::source::Source;
 //! use festoon::{design, drape, pattern, rules, sheet};
 //!
@@ -35,11 +36,11 @@
 //! assert_eq!(design.strands.as_slice()[0].name, "band");
 //! // Hung: a point and an angle for every bead, in mm.
 //! let drape = drape::hang(&design, None).map_err(|fault| format!("{:?}", fault.remark(&design)))?;
-//! for remark in rules::check(&design, &drape, &pattern.telling()) {
+//! for remark in rules::check(&design, &drape, &pattern.telling(), &Palette::of(&pattern, &design)) {
 //!     println!("{}: {}", remark.level().word(), remark.headline());
 //! }
 //! // Drawn, and written as bytes: 96 dots to the inch, and every page in one PDF.
-//! let piece = festoon::Piece::new(design, drape, pattern.telling());
+//! let piece = festoon::Piece::of(&pattern, design, drape);
 //! let pages = festoon::pages(&piece, &sheet::Style::default());
 //! let picture = export::png(&pages[0], 96.0, Effort::Preview)?;
 //! let file = export::pdf(&pages, &About { title: "Sand Anklet".into(), ..About::default() })?;
@@ -58,6 +59,7 @@ pub mod assist;
 pub mod bench;
 pub mod design;
 pub mod drape;
+pub mod english;
 pub mod export;
 pub mod gallery;
 pub mod geometry;
@@ -66,6 +68,7 @@ mod many;
 pub mod materials;
 pub mod measure;
 pub mod paint;
+pub mod palette;
 pub mod pattern;
 pub mod picture;
 pub mod remark;
@@ -76,10 +79,11 @@ pub mod steps;
 pub mod trade;
 pub mod units;
 
-use design::{Attempt, Choice, Colourway, Design, Size};
+use design::{Attempt, Choice, Design, Size};
 use drape::Drape;
+use palette::{Colourway, Palette};
 use pattern::{Draft, Holes, Pattern};
-use remark::{Level, Remark, has_errors};
+use remark::{Edition, Level, Remark, has_errors};
 use source::Source;
 use units::{Telling, UnitStyle};
 
@@ -93,6 +97,8 @@ pub struct Piece {
     pub drape: Drape,
     /// How it is told.
     pub telling: Telling,
+    /// In what colours it is drawn.
+    pub palette: Palette,
     /// All sizes of a graded pattern, this one among them; empty where there is but one.
     pub sizes: Vec<Size>,
     /// All colourways, this one among them; empty where there is but one.
@@ -100,10 +106,17 @@ pub struct Piece {
 }
 
 impl Piece {
-    /// A piece of one size.
+    /// A piece of one size, of a design made by hand.
     #[must_use]
-    pub const fn new(design: Design, drape: Drape, telling: Telling) -> Self {
-        Self { design, drape, telling, sizes: Vec::new(), colourways: Vec::new() }
+    pub const fn new(design: Design, drape: Drape, telling: Telling, palette: Palette) -> Self {
+        Self { design, drape, telling, palette, sizes: Vec::new(), colourways: Vec::new() }
+    }
+
+    /// A piece of one size, of the design that a pattern was resolved to.
+    #[must_use]
+    pub fn of(pattern: &Pattern, design: Design, drape: Drape) -> Self {
+        let palette = Palette::of(pattern, &design);
+        Self::new(design, drape, pattern.telling(), palette)
     }
 
     /// The same piece with its lengths told in other units.
@@ -132,8 +145,8 @@ pub fn piece(source: &Source, choice: &Choice, span: Option<f64>) -> (Option<Pie
     let idle = if sound && pattern.variants().is_empty() { pattern.idle_allows(&remarks) } else { Vec::new() };
     let remarks = [pattern.unsilenced(remarks), idle].concat();
     let piece = |(design, drape)| {
-        let colourways = design::colourways(&pattern, &design, choice);
-        Piece { design, drape, telling: pattern.telling(), sizes: design::sizes(&pattern, choice), colourways }
+        let colourways = palette::colourways(&pattern, &design);
+        Piece { sizes: design::sizes(&pattern, choice), colourways, ..Piece::of(&pattern, design, drape) }
     };
     (made.map(piece), remarks)
 }
@@ -166,10 +179,10 @@ fn of_shelf(source: &Source) -> Vec<Remark> {
 
 /// What only arises in one of the pattern's sizes or colourways, said with its name.
 fn of_variants(pattern: &Pattern, holes: &Holes, said: &[Remark]) -> Vec<Remark> {
-    let variant = |(name, choice): (String, Choice)| {
-        let all = made(pattern, holes, &choice, None).1;
+    let variant = |edition: Edition| {
+        let all = made(pattern, holes, &edition.clone().into(), None).1;
         let new = all.into_iter().filter(|remark| !said.contains(remark));
-        new.map(move |remark| Remark { variant: Some(name.clone()), ..remark }).collect::<Vec<_>>()
+        new.map(move |remark| Remark { variant: Some(edition.clone()), ..remark }).collect::<Vec<_>>()
     };
     pattern.variants().into_iter().flat_map(variant).collect()
 }
@@ -186,7 +199,7 @@ fn made(
     let Attempt { design, whole, mut remarks } = design::attempt(pattern, holes, choice);
     let sound = !holes.any() && !has_errors(&remarks);
     let (drape, mut more) = match &design {
-        Some(design) if whole || !design.strands.is_empty() => hung(design, &pattern.telling(), span),
+        Some(design) if whole || !design.strands.is_empty() => hung(pattern, design, span),
         _ => (None, Vec::new()),
     };
     if !sound {
@@ -200,12 +213,12 @@ fn made(
     (design.filter(|_| sound).zip(drape), remark::once(remarks))
 }
 
-/// Hangs and checks a design.
+/// Hangs and checks a design that a pattern was resolved to.
 #[must_use]
-pub fn hung(design: &Design, telling: &Telling, span: Option<f64>) -> (Option<Drape>, Vec<Remark>) {
+pub fn hung(pattern: &Pattern, design: &Design, span: Option<f64>) -> (Option<Drape>, Vec<Remark>) {
     match drape::hang(design, span) {
         Ok(drape) => {
-            let remarks = rules::check(design, &drape, telling);
+            let remarks = rules::check(design, &drape, &pattern.telling(), &Palette::of(pattern, design));
             (Some(drape), remarks)
         }
         Err(fault) => (None, vec![fault.remark(design)]),

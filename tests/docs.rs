@@ -52,7 +52,7 @@ fn assert_sound(name: &str, text: String) {
     let source = shelves.into_iter().fold(source, |source, name| source.with_shelf(Some(name.value), Ok(shelf())));
     let (pattern, remarks) = festoon::pattern::read(&source);
     assert!(!has_errors(&remarks), "{name}: {remarks:#?}");
-    let variants = pattern.unwrap().variants().into_iter().map(|(_, choice)| choice);
+    let variants = pattern.unwrap().variants().into_iter().map(Choice::from);
     for choice in std::iter::once(Choice::default()).chain(variants) {
         let (piece, remarks) = festoon::piece(&source, &choice, None);
         assert!(piece.is_some() && !has_errors(&remarks), "{name} {choice:?}: {remarks:#?}\n{}", source.text());

@@ -30,7 +30,7 @@ use std::{env, thread};
 use festoon::design::Choice;
 use festoon::piece;
 use festoon::remark::render::{Notation, render};
-use festoon::remark::{Level, Remark, has_errors};
+use festoon::remark::{Code, Level, Remark, has_errors};
 use festoon::source::Source;
 use peak_alloc::PeakAlloc;
 
@@ -129,6 +129,9 @@ fn check(source: &Source, draw: bool) -> Result<(), String> {
     let (made, remarks) = piece(source, &Choice::default(), None);
     if made.is_none() && !has_errors(&remarks) {
         return Err(format!("no piece and no error: {remarks:#?}"));
+    }
+    if let Some(own) = remarks.iter().find(|remark| remark.code() == Code::OwnFault) {
+        return Err(own.headline());
     }
     remarks.iter().try_for_each(helps)?;
     shows(&remarks, source)?;

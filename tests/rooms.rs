@@ -13,10 +13,12 @@ const ORDER: &[&str] = &[
     "units",
     "geometry",
     "paint",
+    "english",
     "trade",
     "remark",
     "pattern",
     "design",
+    "palette",
     "drape",
     "materials",
     "rules",
@@ -42,6 +44,27 @@ fn no_module_imports_from_a_later_stage() {
     });
     let wrong = wrong.map(|(file, user)| format!("{} uses {user}", file.display())).collect::<Vec<_>>();
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// What a room does without, though it stands later: colours are how a piece is drawn, and no part of what it is, how it
+/// hangs or how it is made.
+const WITHOUT: &[(&str, &[&str])] = &[
+    ("design", &["paint", "metals", "Rgb", "Colour"]),
+    ("drape", &["paint", "palette", "Rgb"]),
+    ("steps", &["paint", "palette", "Rgb"]),
+    ("measure", &["paint", "palette", "Rgb"]),
+];
+
+#[test]
+fn what_a_piece_is_has_no_colours() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    for (room, others) in WITHOUT {
+        for text in texts(&root, room) {
+            let lines = text.lines().filter(|line| !line.trim_start().starts_with("//"));
+            let named = lines.flat_map(names).find(|name| others.contains(name));
+            assert_eq!(named, None, "{room}");
+        }
+    }
 }
 
 #[test]

@@ -11,13 +11,14 @@ use crate::design::Bead;
 use crate::geometry::Point;
 use crate::paint::mark::{Fill, Mark, Rgb, Segment, Stroke};
 use crate::paint::outline::{self, flattened, polygon};
+use crate::palette::Coat;
 use crate::pattern::{Finish, Shape};
 
 /// Whether a bead looks the same whichever way its hole lies.
 #[must_use]
-pub fn looks_the_same_turned(bead: &Bead) -> bool {
+pub fn looks_the_same_turned(bead: &Bead, finish: Finish) -> bool {
     let ball = bead.shape == Shape::Round && (bead.along.value() - bead.across.value()).abs() < 1e-9;
-    let smooth = matches!(bead.finish, Finish::Gloss | Finish::Matte | Finish::Metallic | Finish::Pearl);
+    let smooth = matches!(finish, Finish::Gloss | Finish::Matte | Finish::Metallic | Finish::Pearl);
     ball && smooth
 }
 
@@ -37,6 +38,8 @@ pub fn on_edge(bead: &Bead) -> Bead {
 pub struct BeadDrawing<'a> {
     /// The bead.
     pub bead: &'a Bead,
+    /// How its surface takes the light.
+    pub finish: Finish,
     /// What it is printed with.
     pub ink: Ink,
     /// Its colour in that ink.
@@ -58,9 +61,9 @@ pub struct BeadDrawing<'a> {
 /// The marks of a bead about its centre, the hole along x; of pearls, those of one of a few that differ
 /// a little.
 #[must_use]
-pub fn marks(bead: &Bead, index: usize, ink: Ink, light: Light, variant: Variant) -> Vec<Mark> {
-    let drawing = BeadDrawing::new(bead, ink, light, variant);
-    let facets = facet::facets(bead.shape, bead.finish, drawing.size);
+pub fn marks(bead: &Bead, coat: Coat, index: usize, ink: Ink, light: Light, variant: Variant) -> Vec<Mark> {
+    let drawing = BeadDrawing::new(bead, coat, ink, light, variant);
+    let facets = facet::facets(bead.shape, coat.finish, drawing.size);
     let mut marks = match ink {
         Ink::Outline => vec![drawing.plain(&facets)],
         Ink::Colour | Ink::Grey if facets.is_empty() => drawing.smooth(),
@@ -75,13 +78,13 @@ pub fn marks(bead: &Bead, index: usize, ink: Ink, light: Light, variant: Variant
 
 /// A bead's outline in its colour.
 #[must_use]
-pub fn speck(bead: &Bead, ink: Ink) -> Mark {
-    let drawing = BeadDrawing::new(bead, ink, Light::on_turn(0), Variant::default());
+pub fn speck(bead: &Bead, coat: Coat, ink: Ink) -> Mark {
+    let drawing = BeadDrawing::new(bead, coat, ink, Light::on_turn(0), Variant::default());
     area(drawing.outline, Fill::Flat(drawing.colour, 1.0), None)
 }
 
 impl<'a> BeadDrawing<'a> {
-    fn new(bead: &'a Bead, ink: Ink, light: Light, variant: Variant) -> Self {
+    fn new(bead: &'a Bead, coat: Coat, ink: Ink, light: Light, variant: Variant) -> Self {
         /// A quarter of a point: the thinnest line that printers hold; common practice, no source.
         const HAIRLINE: f64 = 0.088;
         let (along, across) = (bead.along.value(), bead.across.value());
@@ -91,10 +94,11 @@ impl<'a> BeadDrawing<'a> {
         let half = |size: f64| (size - edge) / 2.0;
         let size = Extents { along: half(along), across: half(across), hole: bead.hole.value() / 2.0 };
         let outline = shape::outline(bead.shape, size, bead.hangs());
-        let shading = shading(bead.finish);
+        let shading = shading(coat.finish);
         let window = Window::of(bead, size).filter(|_| shading.see_through && ink != Ink::Outline);
-        let colour = ink.tone(variant.tinted(bead.colour));
-        Self { bead, ink, colour, light: variant.lit(light), shading, size, outline, edge, window }
+        let colour = ink.tone(variant.tinted(coat.colour));
+        let finish = coat.finish;
+        Self { bead, finish, ink, colour, light: variant.lit(light), shading, size, outline, edge, window }
     }
 
     fn seen(&self, facets: &[Facet]) -> Vec<Point> {
@@ -151,7 +155,7 @@ impl<'a> BeadDrawing<'a> {
     fn edges(&self, facets: &[Facet]) -> Mark {
         let (opacity, white) = (self.shading.crisp, toned(self.colour, 0.8));
         let stroke = Stroke { opacity, round: true, ..Stroke::new(white, self.edge * 0.5) };
-        let outline = facet::edges(facets, self.bead.finish == Finish::Clear);
+        let outline = facet::edges(facets, self.finish == Finish::Clear);
         Mark::Shape { outline, fill: None, stroke: Some(stroke) }
     }
 
@@ -180,7 +184,7 @@ impl<'a> BeadDrawing<'a> {
 
     fn walls(&self, points: &[Point]) -> Option<Mark> {
         let window = self.window.as_ref()?;
-        let opacity = if self.bead.finish == Finish::Clear { 0.5 } else { 0.22 };
+        let opacity = if self.finish == Finish::Clear { 0.5 } else { 0.22 };
         let stroke = Stroke { opacity, ..Stroke::new(toned(self.colour, -0.7), self.edge * 0.7) };
         Some(Mark::Shape { outline: window.walls(points), fill: None, stroke: Some(stroke) })
     }
@@ -195,7 +199,7 @@ impl<'a> BeadDrawing<'a> {
             let outline = outline::mapped(outline, |point| point * inside);
             Mark::Shape { outline, fill: None, stroke: Some(stroke) }
         };
-        if self.bead.finish == Finish::Frosted { LINES.map(line).to_vec() } else { Vec::new() }
+        if self.finish == Finish::Frosted { LINES.map(line).to_vec() } else { Vec::new() }
     }
 
     fn grain(&self, points: &[Point]) -> Option<Mark> {

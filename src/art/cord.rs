@@ -11,15 +11,14 @@ use crate::paint::mark::{Fill, Mark, Rgb, Segment, Stroke};
 use crate::paint::outline::{curve, ellipse, line, mapped, polyline, rounded_rect};
 use crate::pattern::CordKind;
 
-/// A cord along a path, so many mm thick.
+/// A cord of a colour along a path, so many mm thick.
 #[must_use]
-pub fn marks(cord: &Cord, path: &[Point], thick: f64, ink: Ink) -> Vec<Mark> {
-    let outline = polyline(path);
-    let colour = ink.tone(cord.colour);
+pub fn marks(cord: &Cord, own: Rgb, path: &[Point], thick: f64, ink: Ink) -> Vec<Mark> {
+    let (outline, colour) = (polyline(path), ink.tone(own));
     match cord.kind {
-        CordKind::Chain => chain(path, thick, cord, ink),
-        CordKind::Wire | CordKind::MemoryWire => wire(&outline, thick, cord.colour, ink),
-        _ if ink == Ink::Outline => wire(&outline, thick, cord.colour, ink),
+        CordKind::Chain => chain(path, thick, cord, |outline, wire| self::wire(outline, wire, own, ink)),
+        CordKind::Wire | CordKind::MemoryWire => wire(&outline, thick, own, ink),
+        _ if ink == Ink::Outline => wire(&outline, thick, own, ink),
         CordKind::Thread | CordKind::Silk => plied(&outline, thick, colour),
         CordKind::Leather => layered(&outline, thick, [(colour, -0.5, 1.0), (colour, 0.0, 0.75), (colour, 0.14, 0.35)]),
         CordKind::Elastic => layered(&outline, thick, [(colour, -0.5, 1.0), (colour, 0.3, 0.75), (colour, 0.7, 0.3)]),
@@ -64,7 +63,7 @@ const WIRE: f64 = 0.27;
 const LINK: f64 = 1.2;
 
 /// Chain: links on their face and on edge by turns, each by its inside on from the last.
-fn chain(path: &[Point], thick: f64, cord: &Cord, ink: Ink) -> Vec<Mark> {
+fn chain(path: &[Point], thick: f64, cord: &Cord, drawn: impl Fn(&[Segment], f64) -> Vec<Mark>) -> Vec<Mark> {
     let inside = cord.link.map_or(thick * LINK, |link| link.value() * thick / cord.diameter.value());
     let wire = WIRE * thick;
     let ring =
@@ -77,8 +76,7 @@ fn chain(path: &[Point], thick: f64, cord: &Cord, ink: Ink) -> Vec<Mark> {
         let put = |outline| mapped(outline, |point: Point| at + along * point.x + aside * point.y);
         if number % 2 == 0 { faces.extend(put(&face)) } else { edges.extend(put(&edge)) }
     }
-    let links = |outline: &[Segment]| self::wire(outline, wire, cord.colour, ink);
-    [links(&edges), links(&faces)].concat()
+    [drawn(&edges, wire), drawn(&faces, wire)].concat()
 }
 
 /// A knot about its middle, so many mm along the cord and across it.

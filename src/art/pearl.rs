@@ -1,9 +1,8 @@
 //! How pearls differ: each in its overtone and its light, none in its size.
 
 use super::light::Light;
-use crate::design::Bead;
+use crate::geometry::noise;
 use crate::paint::mark::Rgb;
-use crate::paint::noise;
 use crate::pattern::Finish;
 
 /// How many pearls of a kind differ.
@@ -21,12 +20,12 @@ pub struct Variant(u32);
 
 impl Variant {
     /// The variant that the stamp of a number is, which chance deals the same in every run.
-    pub fn dealt(bead: &Bead, index: usize, stamp: u32) -> Self {
+    pub fn dealt(finish: Finish, index: usize, stamp: u32) -> Self {
         let seed = u64::try_from(index).unwrap_or(u64::MAX);
         let dealt = noise::unit(seed, stamp, 0) * f64::from(VARIANTS);
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "from 0 to below 5")]
         let dealt = dealt as u32;
-        if bead.finish == Finish::Pearl { Self(dealt) } else { Self::default() }
+        if finish == Finish::Pearl { Self(dealt) } else { Self::default() }
     }
 
     /// Its number.

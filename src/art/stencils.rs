@@ -15,6 +15,8 @@ use crate::design::{Bead, ChainLinks, Cord, Design, Finding, Form, Index, Strand
 use crate::geometry::{Extent, Point, path as line};
 use crate::paint::mark::{Key, Mark, Symbol};
 use crate::paint::outline::flattened;
+use crate::palette::Palette;
+use crate::pattern::Finish;
 use crate::trade::usual::{self, KNOT_WIDTH};
 use crate::units::Length;
 
@@ -22,12 +24,13 @@ use crate::units::Length;
 /// inch.
 const SPECK: f64 = 0.17;
 
-/// Stamps of a design's beads and findings in one ink.
+/// Stamps of a design's beads and findings in its colours, in one ink.
 ///
 /// Points are on the page, angles in radians clockwise,
 /// scale 1 is actual size.
 pub struct Stencils<'a> {
     design: &'a Design,
+    palette: &'a Palette,
     ink: Ink,
     symbols: BTreeMap<Key, Vec<Mark>>,
     /// How many of each bead were stamped.
@@ -37,16 +40,16 @@ pub struct Stencils<'a> {
 impl<'a> Stencils<'a> {
     /// Starts a page's stencils.
     #[must_use]
-    pub const fn new(design: &'a Design, ink: Ink) -> Self {
-        Self { design, ink, symbols: BTreeMap::new(), stamped: BTreeMap::new() }
+    pub const fn new(design: &'a Design, palette: &'a Palette, ink: Ink) -> Self {
+        Self { design, palette, ink, symbols: BTreeMap::new(), stamped: BTreeMap::new() }
     }
 
     /// A bead with its centre at a point and its hole along an angle. Letters, numbers and counts
     /// are the page's affair.
     pub fn bead(&mut self, index: Index<Bead>, at: Point, angle: f64, scale: f64) -> Mark {
         if self.is_speck(index, scale) {
-            let (bead, ink) = (&self.design.beads[index], self.ink);
-            return self.stamp(Look::Speck { bead: index }, || vec![bead::speck(bead, ink)], at, angle, scale);
+            let (bead, coat, ink) = (&self.design.beads[index], self.palette.bead(index), self.ink);
+            return self.stamp(Look::Speck { bead: index }, || vec![bead::speck(bead, coat, ink)], at, angle, scale);
         }
         let variant = self.variant(index);
         self.bead_of(variant, index, (at, angle), scale)
@@ -58,11 +61,25 @@ impl<'a> Stencils<'a> {
     }
 
     fn bead_of(&mut self, variant: Variant, index: Index<Bead>, (at, angle): (Point, f64), scale: f64) -> Mark {
-        let (bead, ink) = (&self.design.beads[index], self.ink);
-        let angle = least_turn(bead, angle);
-        let turn = turn(angle);
-        let look = Look::Bead { bead: index, turn, variant: variant.number(), on_edge: false };
-        self.stamp(look, || bead::marks(bead, index.number(), ink, Light::on_turn(turn), variant), at, angle, scale)
+        let bead = &self.design.beads[index];
+        let angle = least_turn(bead, self.palette.bead(index).finish, angle);
+        self.turned_bead(bead, false, variant, index, (at, angle), scale)
+    }
+
+    /// A bead by its face or its edge, at an angle.
+    fn turned_bead(
+        &mut self,
+        bead: &Bead,
+        on_edge: bool,
+        variant: Variant,
+        index: Index<Bead>,
+        (at, angle): (Point, f64),
+        scale: f64,
+    ) -> Mark {
+        let (coat, ink, turn) = (self.palette.bead(index), self.ink, turn(angle));
+        let look = Look::Bead { bead: index, turn, variant: variant.number(), on_edge };
+        let draw = || bead::marks(bead, coat, index.number(), ink, Light::on_turn(turn), variant);
+        self.stamp(look, draw, at, angle, scale)
     }
 
     /// Whether a bead is so small on paper that its colour alone is seen.
@@ -77,9 +94,8 @@ impl<'a> Stencils<'a> {
             return self.bead(index, at, angle, scale);
         }
         let edge = bead::on_edge(&self.design.beads[index]);
-        let (turn, ink, variant) = (turn(angle), self.ink, self.variant(index));
-        let look = Look::Bead { bead: index, turn, variant: variant.number(), on_edge: true };
-        self.stamp(look, || bead::marks(&edge, index.number(), ink, Light::on_turn(turn), variant), at, angle, scale)
+        let variant = self.variant(index);
+        self.turned_bead(&edge, true, variant, index, (at, angle), scale)
     }
 
     /// A bead whose hole comes nearer by so much a mm: as long as an ellipsoid of its size looks from there, which of a flat
@@ -102,10 +118,15 @@ impl<'a> Stencils<'a> {
         let stamp = self.stamped.entry(index).or_default();
         *stamp += 1;
         if self.ink == Ink::Colour {
-            Variant::dealt(&self.design.beads[index], index.number(), *stamp)
+            Variant::dealt(self.palette.bead(index).finish, index.number(), *stamp)
         } else {
             Variant::default()
         }
+    }
+
+    /// A finding's drawing, under the light on one of its turns.
+    fn drawing(&self, index: Index<Finding>, turn: u32) -> FindingDrawing {
+        FindingDrawing::new(self.palette.finding(index), self.ink, Light::on_turn(turn))
     }
 
     /// Outlines have no light, and findings no marks that stay upright.
@@ -117,17 +138,18 @@ impl<'a> Stencils<'a> {
     /// across it. A pin is drawn in its full length: see [`Self::pin`] for one cut and closed.
     pub fn finding(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
         let finding = &self.design.findings[index];
-        let (turn, ink) = (self.turn(angle), self.ink);
-        let look = Look::Finding { finding: index, turn };
-        self.stamp(look, || finding::marks(finding, ink, Light::on_turn(turn)), at, angle, scale)
+        let turn = self.turn(angle);
+        let drawing = self.drawing(index, turn);
+        self.stamp(Look::Finding { finding: index, turn }, || finding::marks(&drawing, finding), at, angle, scale)
     }
 
     /// The lower half on the page of a ring that is drawn by [`Self::finding`]: what of it lies before a strand that goes
     /// through it and hangs from there.
     pub fn lower_half(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
         let finding = &self.design.findings[index];
-        let (turn, ink, right) = (self.turn(angle), self.ink, libm::cos(angle) >= 0.0);
-        let draw = || finding::half(&FindingDrawing::new(finding, ink, Light::on_turn(turn)), finding, right);
+        let (turn, right) = (self.turn(angle), libm::cos(angle) >= 0.0);
+        let drawing = self.drawing(index, turn);
+        let draw = || finding::half(&drawing, finding, right);
         self.stamp(Look::Half { finding: index, turn, right }, draw, at, angle, scale)
     }
 
@@ -135,18 +157,19 @@ impl<'a> Stencils<'a> {
     /// other of their two crossings is behind.
     pub fn linked(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
         let finding = &self.design.findings[index];
-        let (turn, ink) = (self.turn(angle), self.ink);
-        let draw = || finding::linked(&FindingDrawing::new(finding, ink, Light::on_turn(turn)), finding);
-        self.stamp(Look::Linked { finding: index, turn }, draw, at, angle, scale)
+        let turn = self.turn(angle);
+        let drawing = self.drawing(index, turn);
+        self.stamp(Look::Linked { finding: index, turn }, || finding::linked(&drawing, finding), at, angle, scale)
     }
 
     /// The mirror image of a finding that stands upright. It is drawn for the mirrored light, so that mirroring puts the
     /// light where it was.
     pub fn mirrored_finding(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
         let finding = &self.design.findings[index];
-        let (turn, ink) = (self.turn(mirror::seen(angle)), self.ink);
+        let turn = self.turn(mirror::seen(angle));
         let symbol = Key { mirrored: true, ..Look::Finding { finding: index, turn }.key() };
-        let draw = || mirror::mirrored(finding::marks(finding, ink, Light::on_turn(turn)));
+        let drawing = self.drawing(index, turn);
+        let draw = || mirror::mirrored(finding::marks(&drawing, finding));
         self.symbols.entry(symbol).or_insert_with(draw);
         Mark::Stamp { symbol, at, angle, scale, along: 1.0 }
     }
@@ -162,18 +185,18 @@ impl<'a> Stencils<'a> {
     /// A crimp pressed shut.
     pub fn pressed_crimp(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
         let finding = &self.design.findings[index];
-        let (turn, ink) = (self.turn(angle), self.ink);
-        let look = Look::Pressed { finding: index, turn };
-        let pressed = |crimp| finding::pressed(&FindingDrawing::new(finding, ink, Light::on_turn(turn)), crimp);
-        self.stamp(look, || finding.crimp().map(pressed).unwrap_or_default(), at, angle, scale)
+        let turn = self.turn(angle);
+        let drawing = self.drawing(index, turn);
+        let draw = || finding.crimp().map(|crimp| finding::pressed(&drawing, crimp)).unwrap_or_default();
+        self.stamp(Look::Pressed { finding: index, turn }, draw, at, angle, scale)
     }
 
     /// A pin that was cut and closed with a loop: from its eye or head to the far side of the loop
     /// is `reach` mm.
     pub fn pin(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64, reach: f64) -> Mark {
-        let (finding, ink) = (&self.design.findings[index], self.ink);
+        let (finding, drawing) = (&self.design.findings[index], self.drawing(index, 0));
         let look = Look::Pin { finding: index, reach: hundredths(reach) };
-        let closed = |pin| finding::closed_pin(&FindingDrawing::new(finding, ink, Light::on_turn(0)), pin, reach);
+        let closed = |pin| finding::closed_pin(&drawing, pin, reach);
         self.stamp(look, || finding.pin().map(closed).unwrap_or_default(), at, angle, scale)
     }
 
@@ -196,7 +219,7 @@ impl<'a> Stencils<'a> {
         scale: f64,
     ) -> Mark {
         let start = at - Point::towards(angle) * (finding::link_wire(chain) * scale);
-        let drawing = FindingDrawing::new(&self.design.findings[index], self.ink, Light::on_turn(0));
+        let drawing = self.drawing(index, 0);
         let (look, draw): (_, fn(&FindingDrawing, &ChainLinks) -> Vec<Mark>) = if on_edge {
             (Look::Edge { finding: index }, finding::link_on_edge)
         } else {
@@ -210,7 +233,7 @@ impl<'a> Stencils<'a> {
     #[must_use]
     pub fn cord(&self, index: Index<Cord>, path: &[Point], scale: f64) -> Mark {
         let cord = &self.design.cords[index];
-        Mark::ornament(cord::marks(cord, path, drawn(cord, scale), self.ink))
+        Mark::ornament(cord::marks(cord, self.palette.cord(index), path, drawn(cord, scale), self.ink))
     }
 
     /// A strand's bare cord along a path, its legs side by side.
@@ -238,8 +261,8 @@ impl<'a> Stencils<'a> {
 
     /// A knot in a cord, so many of its legs together, centred at a point and taking `length` mm along it.
     pub fn knot(&mut self, cord: Index<Cord>, legs: u32, at: Point, angle: f64, scale: f64, length: f64) -> Mark {
-        let (knotted, ink) = (&self.design.cords[cord], self.ink);
-        let (colour, across) = (knotted.colour, knotted.diameter.value() * f64::from(legs) * KNOT_WIDTH);
+        let (colour, ink) = (self.palette.cord(cord), self.ink);
+        let across = self.design.cords[cord].diameter.value() * f64::from(legs) * KNOT_WIDTH;
         let look = Look::Knot { cord, doubled: legs > 1, length: hundredths(length) };
         self.stamp(look, || cord::knot(colour, [length, across], ink), at, angle, scale)
     }
@@ -299,10 +322,10 @@ fn shortened([along, deep]: [f64; 2], toward: f64) -> f64 {
 }
 
 /// The angle at which a bead looks as at the given one and needs fewest symbols.
-fn least_turn(bead: &Bead, angle: f64) -> f64 {
+fn least_turn(bead: &Bead, finish: Finish, angle: f64) -> f64 {
     if bead.hangs() {
         angle
-    } else if bead::looks_the_same_turned(bead) {
+    } else if bead::looks_the_same_turned(bead, finish) {
         0.0
     } else if bead::looks_the_same_reversed(bead.shape) {
         angle - PI * libm::round(angle / PI)

@@ -4,9 +4,9 @@ use super::bead::{BeadDrawing, area};
 use super::light::toned;
 use super::shape::{self, Extents};
 use crate::design::Bores;
+use crate::geometry::noise;
 use crate::geometry::{Point, path};
 use crate::paint::mark::{Fill, Mark, Rgb, Segment, Stroke};
-use crate::paint::noise;
 use crate::paint::outline::{self, flattened, polygon};
 use crate::pattern::{Drilled, Finish, Shape};
 
@@ -43,7 +43,7 @@ pub fn glint(bead: &BeadDrawing<'_>) -> Option<Mark> {
     let Extents { along, across, .. } = bead.size;
     let fill = Fill::Flat(Rgb::WHITE, bead.shading.glint);
     let size = along.min(across) * bead.shading.glint_size;
-    let outline = if bead.bead.finish == Finish::Faceted {
+    let outline = if bead.finish == Finish::Faceted {
         star(bead.towards_light(0.5), size, -bead.light.turned)
     } else if bead.is_cylinder() {
         let (y, reach) = (bead.light.towards.y * across * 0.55, along * 0.62);
@@ -75,7 +75,7 @@ fn star(at: Point, size: f64, turned: f64) -> Vec<Segment> {
 /// Stipple: on matte beads dark, where they turn from the light; on frosted ones white, all over.
 pub fn grain(bead: &BeadDrawing<'_>, outline: &[Point]) -> Option<Mark> {
     let Extents { along, across, .. } = bead.size;
-    let (tone, opacity) = match bead.bead.finish {
+    let (tone, opacity) = match bead.finish {
         Finish::Matte => (toned(bead.colour, -0.6), 0.7),
         Finish::Frosted => (toned(bead.colour, 0.95), 0.75),
         _ => return None,
@@ -83,7 +83,7 @@ pub fn grain(bead: &BeadDrawing<'_>, outline: &[Point]) -> Option<Mark> {
     let shaded = |at: Point, chance: f64| {
         let towards = bead.light.towards;
         let facing = (at.x * towards.x / along + at.y * towards.y / across) * 0.9;
-        bead.bead.finish == Finish::Frosted || facing + chance * 0.7 < 0.25
+        bead.finish == Finish::Frosted || facing + chance * 0.7 < 0.25
     };
     let dots = dots(outline, along.min(across), shaded);
     (!dots.is_empty()).then(|| area(dots, Fill::Flat(tone, opacity), None))

@@ -193,41 +193,33 @@ impl<'a> Scanner<'a> {
 
     /// Reads what stands in a line: brackets, quotes, keys in brackets, a comment.
     fn inline(&mut self, from: usize, stop: usize) {
-        let mut word = from;
-        let mut quote = None;
+        let (mut word, mut quote) = (from, None);
         let rest = &self.text[from..stop];
         for (offset, sign) in rest.char_indices() {
             let at = from + offset;
-            let follows_space = self.text[..at].ends_with([' ', '\n']) || at == from;
-            match (quote, sign) {
-                (Some(open), _) if sign == open => quote = None,
-                (Some(_), _) => {}
-                (None, '"' | '\'') if self.text[word..at].trim().is_empty() => quote = Some(sign),
-                (None, '#') if follows_space => {
+            match quote {
+                Some(open) => quote = Some(open).filter(|open| sign != *open),
+                None if matches!(sign, '"' | '\'') && self.text[word..at].trim().is_empty() => quote = Some(sign),
+                None if sign == '#' && (at == from || self.text[..at].ends_with([' ', '\n'])) => {
                     self.in_comment = true;
                     return;
                 }
-                (None, '[' | '{') => {
-                    self.brackets.push(Bracket { is_group: sign == '{', key: None });
-                    word = at + 1;
-                }
-                (None, ']' | '}') => {
-                    self.brackets.pop();
-                    word = at + 1;
-                }
-                (None, ',') => {
-                    if let Some(bracket) = self.brackets.last_mut() {
-                        bracket.key = None;
-                    }
-                    word = at + 1;
-                }
-                (None, ':') if self.text[at + 1..].starts_with([' ', '\n']) => {
-                    self.bracket_key(word, at);
-                    word = at + 1;
-                }
-                _ => {}
+                None if self.ends_word(sign, word, at) => word = at + 1,
+                None => {}
             }
         }
+    }
+
+    /// Reads a sign that ends the word before it; whether it is one.
+    fn ends_word(&mut self, sign: char, word: usize, at: usize) -> bool {
+        match sign {
+            '[' | '{' => self.brackets.push(Bracket { is_group: sign == '{', key: None }),
+            ']' | '}' => self.brackets.truncate(self.brackets.len().saturating_sub(1)),
+            ',' => self.brackets.last_mut().into_iter().for_each(|bracket| bracket.key = None),
+            ':' if self.text[at + 1..].starts_with([' ', '\n']) => self.bracket_key(word, at),
+            _ => return false,
+        }
+        true
     }
 
     fn bracket_key(&mut self, word: usize, at: usize) {

@@ -45,7 +45,7 @@ pub fn bench(piece: &Piece, ink: Ink) -> Bench {
     let extent = closed.unwrap_or_else(|| figure::hanging_extent(piece));
     let margin = extent.width().max(extent.height()) * MARGIN;
     let frame = Frame { origin: Point::new(margin - extent.low.x, margin + extent.high.y), scale: 1.0 };
-    let mut stencils = Stencils::new(&piece.design, ink);
+    let mut stencils = Stencils::new(&piece.design, &piece.palette, ink);
     let marks = if closed.is_some() {
         figure::ring(piece, &frame, &mut stencils).unwrap_or_default()
     } else {
@@ -59,7 +59,7 @@ pub fn bench(piece: &Piece, ink: Ink) -> Bench {
 /// Every strand laid straight in lines of a width in mm, at actual size with its ruler.
 #[must_use]
 pub fn rows(piece: &Piece, width: f64, ink: Ink) -> Page {
-    let mut stencils = Stencils::new(&piece.design, ink);
+    let mut stencils = Stencils::new(&piece.design, &piece.palette, ink);
     let strand = |index| {
         let row = figure::row(piece, index, width, &mut stencils);
         let name = Type::STRONG.line(&piece.design.strands[index].name);

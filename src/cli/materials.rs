@@ -197,8 +197,8 @@ fn listed(jobs: &[Job], options: &Options, messages: &report::Messages) -> Resul
     }
     let bagged = !options.kits.is_empty();
     let batches = jobs.iter().map(|job| {
-        let (design, name) = (&job.piece.design, job.name.as_str());
-        Batch { design, name, pieces: job.count, bagged }
+        let Job { piece: Piece { design, palette, .. }, name, .. } = job;
+        Batch { design, palette, name, pieces: job.count, bagged }
     });
     let batches: Vec<_> = batches.collect();
     let Some((first, others)) = batches.split_first() else { return Err(Failure::Pattern) };

@@ -164,8 +164,20 @@ pub fn run() -> ExitCode {
         Err(error) if error.use_stderr() => return usage(&error),
         Err(asked) => asked.exit(),
     };
+    match done(&arguments) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(Failure::Pattern) => ExitCode::from(1),
+        Err(Failure::Trouble(message)) => {
+            report::trouble(&message);
+            ExitCode::from(2)
+        }
+    }
+}
+
+/// Does what the arguments ask for.
+fn done(arguments: &Arguments) -> Result<(), Failure> {
     let messages = &arguments.messages;
-    let done = match &arguments.command {
+    match &arguments.command {
         Command::Sheet(options) => sheet::run(options, messages),
         Command::Proof(options) => proof::run(options, messages),
         Command::Picture(options) => picture::run(options, messages),
@@ -182,13 +194,5 @@ pub fn run() -> ExitCode {
         Command::Explain(options) => explain::run(options),
         Command::Completions(options) => describe::completions(options),
         Command::Man => describe::manual(),
-    };
-    match done {
-        Ok(()) => ExitCode::SUCCESS,
-        Err(Failure::Pattern) => ExitCode::from(1),
-        Err(Failure::Trouble(message)) => {
-            report::trouble(&message);
-            ExitCode::from(2)
-        }
     }
 }

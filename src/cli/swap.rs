@@ -35,7 +35,7 @@ pub fn run(source: &Source, choice: &Choice, swap: &Swap, messages: &report::Mes
     let (new, remarks) = resolve(&pattern.swapped(&swap.from, &swap.to), choice);
     let mut remarks: Vec<_> = remarks.into_iter().filter(|remark| remark.code() != Code::Unused).collect();
     if let Some(new) = &new {
-        remarks.extend(hung(new, &pattern.telling(), None).1);
+        remarks.extend(hung(&pattern, new, None).1);
         output::say(&table(&old, new, swap))?;
     }
     let remarks = pattern.unsilenced(remarks);

@@ -1,12 +1,11 @@
 //! Beads and cords: from the pattern's keys to complete articles.
 
-use crate::paint::mark::Rgb;
-use crate::pattern::{self, BeadSize, CordKind, Drilled, Finish, Shape, SoldBy};
+use crate::pattern::{self, BeadSize, CordKind, Drilled, Shape, SoldBy};
 use crate::remark::said::article::Article;
 use crate::remark::said::selling::Selling;
 use crate::remark::{Remark, near};
 use crate::source::{At, Place};
-use crate::trade::{densities, gauges, metals, seeds, stiffness, usual};
+use crate::trade::{densities, gauges, seeds, stiffness, usual};
 use crate::units::{Length, Mass};
 
 use super::Context;
@@ -30,8 +29,6 @@ pub fn bead(id: &str, place: Place, written: &pattern::Bead, context: &mut Conte
         name: written.name.clone().unwrap_or_else(|| id.to_owned()),
         letter: String::new(),
         shape,
-        finish: written.finish.unwrap_or(Finish::Gloss),
-        colour: written.colour.0,
         across,
         along,
         thick: thickness_through(shape, across, written.thick.as_ref().map(|at| at.value)),
@@ -190,7 +187,6 @@ pub fn cord(id: &str, place: Place, written: &pattern::Cord, context: &mut Conte
         coil: coil(id, place, written, context)?,
         link: link(id, written, context),
         needle: written.needle.is_some_and(|answer| answer.0),
-        colour: written.colour.map_or_else(|| cord_colour(written), |colour| colour.0),
         sold: written.sold.as_ref().and_then(|sold| cord_sold(sold, written, diameter, context)),
         place,
     })
@@ -251,17 +247,6 @@ const fn cord_density(kind: CordKind) -> f64 {
         CordKind::Chain => 3.5,
         CordKind::Thread | CordKind::Silk | CordKind::Elastic => 1.1,
         CordKind::Leather => 0.9,
-    }
-}
-
-/// The colour of a cord's kind: of a chain that of the metal that its name says.
-fn cord_colour(written: &pattern::Cord) -> Rgb {
-    match written.kind {
-        CordKind::Chain => written.name.as_deref().and_then(metals::colour).unwrap_or(metals::PLAIN),
-        CordKind::Wire | CordKind::MemoryWire => Rgb(0xb9, 0xb6, 0xae),
-        CordKind::Thread | CordKind::Silk => Rgb(0xd8, 0xcf, 0xbc),
-        CordKind::Leather => Rgb(0x5b, 0x43, 0x32),
-        CordKind::Elastic => Rgb(0xd5, 0xd9, 0xdc),
     }
 }
 

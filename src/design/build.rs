@@ -42,9 +42,8 @@ pub fn build(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Optio
         price: pattern.price.as_ref().map(price),
     };
     model.twist = if whole { twist::twist(&model, pattern, context) } else { None };
-    let design = Design::new(model);
-    debug_assert!(design.is_ok(), "what is resolved has no flaw: {:?}", design.err());
-    Some((design.ok()?, whole))
+    let design = Design::checked(model).map_err(|(flaw, model)| flaw.own_fault(&model));
+    Some((context.take(design)?, whole))
 }
 
 /// How often the whole is made of a kind of piece: earrings in a pair.
@@ -52,13 +51,13 @@ pub const fn copies(kind: Kind) -> u32 {
     if matches!(kind, Kind::Earrings) { 2 } else { 1 }
 }
 
-/// The articles that the pattern uses, in the colours that are chosen.
+/// The articles that the pattern uses, named as in the colours that are chosen.
 fn articles(pattern: &Pattern, choice: &Choice, context: &mut Context) -> Option<Inventory> {
     let colours = colours(pattern, choice, context)?;
     check_names(pattern, context);
     let mut shelf = Inventory::fill(pattern, context);
     if let Some(colours) = colours {
-        shelf.recolour(colours, context);
+        shelf.rename(colours, context);
     }
     Some(shelf)
 }

@@ -26,26 +26,33 @@ pub fn fill(
     if !list.has_fill() {
         return Some(1);
     }
-    let place = strand.beads.place;
     if length.is_none() && context.girthless {
         return None;
     }
-    let name = || strand.name.value.clone();
-    let Some(length) = length else {
-        return context.refuse(Remark::new(Strand::NothingToFill { strand: name() }).at(place));
-    };
+    let Some(length) = length else { return context.refuse(nothing_to_fill(strand)) };
     let Some(least) = list.least(MOST_WRITTEN) else { return context.refuse(no_row(strand)) };
     let leave = strand.leave.as_ref().map_or(0.0, |at| at.value.value());
     let room = length.value() - takes - leave;
     if !list.fits(least, room) {
-        let once = list.length(least);
-        let [room, once, needs] = [room.max(0.0), once, once + takes + leave].map(Length::mm);
-        let no_room = Strand::NoRoom { strand: name(), room, is_row: least > 1, takes: once, needs };
-        return context.refuse(Remark::new(no_room).at(place));
+        return context.refuse(no_room(strand, list, least, [room, takes + leave]));
     }
     let near = largest(|fill| list.fits(fill, room)).unwrap_or(least).max(least);
     let fits = |fill: &u32| list.stands(*fill) && list.fits(*fill, room);
     about(near, list).rev().find(fits).or_else(|| context.refuse(no_row(strand)))
+}
+
+/// A remark about a list that fills a strand of no length.
+fn nothing_to_fill(strand: &pattern::Strand) -> Remark {
+    Remark::new(Strand::NothingToFill { strand: strand.name.value.clone() }).at(strand.beads.place)
+}
+
+/// A remark about a strand that has no room for its list strung as seldom as may be, by the room that there is and what
+/// else takes room, in mm.
+fn no_room(strand: &pattern::Strand, list: &List<'_>, least: u32, [room, taken]: [f64; 2]) -> Remark {
+    let once = list.length(least);
+    let [room, takes, needs] = [room.max(0.0), once, once + taken].map(Length::mm);
+    let name = strand.name.value.clone();
+    Remark::new(Strand::NoRoom { strand: name, room, is_row: least > 1, takes, needs }).at(strand.beads.place)
 }
 
 /// The counts about one among which that lies which is looked for: of what is strung as often as it fits, that alone.

@@ -1,6 +1,5 @@
 //! Findings, each with what it does.
 
-use crate::paint::mark::Rgb;
 use crate::pattern::FindingKind;
 use crate::source::Place;
 use crate::trade::usual;
@@ -25,8 +24,6 @@ pub struct Finding {
     pub mass: Mass,
     /// What it is made of, as the pattern says.
     pub material: Option<String>,
-    /// Its colour.
-    pub colour: Rgb,
     /// Whether it opens by itself when pulled.
     pub breakaway: bool,
     /// Id of the finding with which it is sold as one thing.

@@ -11,7 +11,6 @@ mod bends;
 mod build;
 mod by_hand;
 mod closure;
-mod colourway;
 mod ends;
 mod entries;
 mod expect;
@@ -50,11 +49,10 @@ mod wear;
 mod wraps;
 
 use crate::pattern::{Holes, Pattern};
-use crate::remark::{Remark, has_errors, once};
+use crate::remark::{Edition, Remark, has_errors, once};
 
 pub use assorted::{Assorted, Held, Pack};
 pub use bars::{Bores, Passage, Shared, Sharer, Sharers};
-pub use colourway::{Colourway, colourways};
 pub use entries::{Entries, Index, nth};
 pub use finding::Finding;
 pub use form::*;
@@ -84,6 +82,16 @@ pub struct Choice {
     pub fit: Fit,
 }
 
+impl From<Edition> for Choice {
+    /// The choice of that size or colourway alone.
+    fn from(edition: Edition) -> Self {
+        match edition {
+            Edition::Size(name) => Self { size: Some(name), ..Self::default() },
+            Edition::Colourway(name) => Self { colourway: Some(name), ..Self::default() },
+        }
+    }
+}
+
 impl Pattern {
     /// The names of its sizes.
     #[must_use]
@@ -97,15 +105,11 @@ impl Pattern {
         self.colourways.iter().flat_map(|ways| ways.ids()).map(str::to_owned).collect()
     }
 
-    /// Every size and every colourway that the pattern names, each with what it is called.
+    /// Every size and every colourway that the pattern names.
     #[must_use]
-    pub fn variants(&self) -> Vec<(String, Choice)> {
-        let sizes = self.size_names().into_iter();
-        let sizes = sizes.map(|name| (format!("size {name}"), Choice { size: Some(name), ..Choice::default() }));
-        let ways = self.colourway_names().into_iter();
-        let ways =
-            ways.map(|name| (format!("colourway {name}"), Choice { colourway: Some(name), ..Choice::default() }));
-        sizes.chain(ways).collect()
+    pub fn variants(&self) -> Vec<Edition> {
+        let sizes = self.size_names().into_iter().map(Edition::Size);
+        sizes.chain(self.colourway_names().into_iter().map(Edition::Colourway)).collect()
     }
 }
 
@@ -193,10 +197,7 @@ pub fn attempt(pattern: &Pattern, holes: &Holes, choice: &Choice) -> Attempt {
         context.remarks.extend(shelf::unused(pattern));
     }
     // Beads of what could not be resolved, or whose shelf could not be read, are idle.
-    debug_assert!(
-        !sound || design.as_ref().is_none_or(|design| design.idle().is_none()),
-        "a bead that nothing strings"
-    );
+    context.remarks.extend(design.as_ref().filter(|_| sound).and_then(|design| design.idle_fault()));
     Attempt { design, whole, remarks: once(context.remarks) }
 }
 

@@ -39,8 +39,13 @@ impl Design {
     /// # Errors
     /// The model's first flaw.
     pub fn new(model: Model) -> Result<Self, Flaw> {
+        Self::checked(model).map_err(|(flaw, _)| flaw)
+    }
+
+    /// The design of a model; its first flaw and the model itself where it has one.
+    pub(super) fn checked(model: Model) -> Result<Self, (Flaw, Box<Model>)> {
         match model.flaw() {
-            Some(flaw) => Err(flaw),
+            Some(flaw) => Err((flaw, Box::new(model))),
             None => Ok(Self(model)),
         }
     }

@@ -35,7 +35,6 @@ impl Cord {
             needle: false,
             coil: None,
             link: None,
-            colour: pin.colour,
             sold: None,
             place: pin.place,
         }

@@ -1,12 +1,11 @@
 //! Findings: from the pattern's keys to a finding with the sizes that its kind has.
 
-use crate::paint::mark::Rgb;
 use crate::pattern::bounds::MOST_LINKS;
 use crate::pattern::{self, FindingKind, Outline};
 use crate::remark::Remark;
 use crate::remark::said::shaping::{self as said, Shaping};
 use crate::source::{At, Place};
-use crate::trade::{metals, usual};
+use crate::trade::usual;
 use crate::units::Length;
 
 use super::Context;
@@ -45,18 +44,12 @@ pub fn finding(
         form: form(id, written, named, context)?,
         mass: written.mass.unwrap_or_default(),
         material: written.material.as_ref().map(|at| at.value.clone()),
-        colour: written.colour.map_or_else(|| own_colour(written, named), |colour| colour.0),
         breakaway: written.breakaway.is_some_and(|answer| answer.0),
         comes_with: written.comes_with.as_ref().map(|with| with.value.clone()),
         sold,
         place,
     };
     consistent(weighed(finding, written, named), context)
-}
-
-/// The colour of what it is wound of, or of its metal.
-fn own_colour(written: &pattern::Finding, named: &Named<'_>) -> Rgb {
-    named.cord.map_or_else(|| metal(written), |(_, cord)| cord.colour)
 }
 
 /// A tassel that is wound with the piece weighs what is wound to it, unless the pattern says its mass.
@@ -91,13 +84,6 @@ fn check_outline(id: &str, written: &pattern::Finding, context: &mut Context) {
     let outline = written.outline.as_ref().filter(|_| kind != FindingKind::Charm);
     let wrong = || Shaping::Outlined { id: id.to_owned(), kind: kind.word() };
     context.remarks.extend(outline.map(|at| Remark::new(wrong()).at(at.place)));
-}
-
-/// The colour of the metal that a finding is made of, by its material, else by its name.
-fn metal(written: &pattern::Finding) -> Rgb {
-    let material = written.material.as_ref().map(|at| at.value.as_str());
-    let named = [material, written.name.as_deref()].into_iter().flatten().find_map(metals::colour);
-    named.unwrap_or(metals::PLAIN)
 }
 
 /// The sizes that a pattern writes of a finding, and which of them its kind lacks.

@@ -107,14 +107,12 @@ impl Inventory {
         context.refuse(Remark::new(Shaping::Wound { kind: written.kind.value.word() }).at(cord.place))
     }
 
-    /// Gives beads the colours of a colourway.
-    pub fn recolour(&mut self, colours: &Dict<Recolour>, context: &mut Context) {
-        for (key, colour) in &colours.entries {
+    /// Gives beads their names in a colourway.
+    pub fn rename(&mut self, colours: &Dict<Recolour>, context: &mut Context) {
+        for (key, recolour) in &colours.entries {
             let Some(index) = self.find_bead(key, context) else { continue };
             let bead = &mut self.beads[index];
-            bead.colour = colour.colour.0;
-            bead.name = colour.name.clone().unwrap_or_else(|| bead.name.clone());
-            bead.finish = colour.finish.unwrap_or(bead.finish);
+            bead.name = recolour.name.clone().unwrap_or_else(|| bead.name.clone());
         }
     }
 

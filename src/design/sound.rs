@@ -2,6 +2,8 @@
 
 use std::collections::BTreeSet;
 
+use crate::remark::Remark;
+use crate::remark::said::own::Own;
 use crate::units::Length;
 
 use super::entries::Index;
@@ -30,6 +32,31 @@ pub enum Flaw {
     Overlap(Index<Strand>),
 }
 
+impl Flaw {
+    /// What is said where a pattern was resolved to a model that has it, at the place of what has it.
+    pub(super) fn own_fault(self, model: &Model) -> Remark {
+        let (said, place) = match self {
+            Self::BeadSize(at) => (Own::BeadSize { id: model.beads[at].id.clone() }, model.beads[at].place),
+            Self::CordSize(at) => (Own::CordSize { id: model.cords[at].id.clone() }, model.cords[at].place),
+            Self::UnknownPart => return Remark::new(Own::UnknownPart),
+            Self::Number(at) | Self::Unknown(at) | Self::Overfull(at) | Self::Overlap(at) => {
+                let Strand { name, place, .. } = &model.strands[at];
+                (self.of_strand(name.clone()), *place)
+            }
+        };
+        Remark::new(said).at(place)
+    }
+
+    fn of_strand(self, strand: String) -> Own {
+        match self {
+            Self::Number(_) => Own::Number { strand },
+            Self::Overfull(_) => Own::Overfull { strand },
+            Self::Overlap(_) => Own::Overlap { strand },
+            _ => Own::Unknown { strand },
+        }
+    }
+}
+
 impl Model {
     /// The first of its flaws.
     #[must_use]
@@ -46,6 +73,12 @@ impl Model {
     pub fn idle(&self) -> Option<Index<Bead>> {
         let used = self.used();
         self.beads.indices().find(|bead| !used.contains(bead))
+    }
+
+    /// What is said where a pattern was resolved to it and one of its beads is idle.
+    pub(super) fn idle_fault(&self) -> Option<Remark> {
+        let bead = &self.beads[self.idle()?];
+        Some(Remark::new(Own::Idle { id: bead.id.clone() }).at(bead.place))
     }
 
     fn flaw_of(&self, at: Index<Strand>, strand: &Strand) -> Option<Flaw> {
@@ -143,6 +176,7 @@ fn amount(number: f64) -> bool {
 mod tests {
     use super::*;
     use crate::design::{Choice, Dangle, Design, nth};
+    use crate::remark::{Code, Level};
     use crate::source::Source;
 
     /// A necklace of 20 beads that slide on 420 mm, and four of another kind beside them.
@@ -191,6 +225,32 @@ mod tests {
     fn beads_that_nothing_strings_are_found() {
         let fewer = sound().changed(|model| model.strands[nth(0)].trains[0].bits.truncate(20)).unwrap();
         assert_eq!((sound().idle(), fewer.idle()), (None, Some(nth(1))));
+        let said = fewer.idle_fault().unwrap();
+        assert_eq!((said.code(), said.place), (Code::OwnFault, Some(fewer.beads[nth(1)].place)));
+        assert!(said.headline().contains("bead b came out strung nowhere"), "{}", said.headline());
+    }
+
+    /// What of a model that a pattern was resolved to has a flaw is an error with a place, and never silence.
+    #[test]
+    fn a_flaw_of_what_was_resolved_is_told_as_an_error() {
+        let said = |change: fn(&mut Model)| {
+            let mut model = Model::clone(&sound());
+            change(&mut model);
+            Design::checked(model).map_err(|(flaw, model)| flaw.own_fault(&model)).unwrap_err()
+        };
+        let changes: [fn(&mut Model); 4] = [
+            |model| model.beads[nth(1)].along = Length::ZERO,
+            |model| model.cords[nth(0)].diameter = Length::ZERO,
+            |model| model.strands[nth(0)].cord = nth(1),
+            |model| model.strands[nth(0)].finished = Length::mm(100.0),
+        ];
+        let named = ["bead b", "cord wire", "strand only", "strand only"];
+        for (change, name) in changes.into_iter().zip(named) {
+            let said = said(change);
+            assert_eq!((said.code(), said.level()), (Code::OwnFault, Level::Error));
+            assert!(said.place.is_some() && said.headline().contains(name), "{}", said.headline());
+            assert!(!said.help().is_empty());
+        }
     }
 
     /// What slides may lie against either end, and so just fits.

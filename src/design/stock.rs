@@ -1,14 +1,13 @@
 //! What a piece is made of: beads and cords, complete, and how articles are sold.
 
-use crate::paint::mark::Rgb;
-use crate::pattern::{CordKind, Drilled, Finish, Shape};
+use crate::pattern::{CordKind, Drilled, Shape};
 use crate::source::Place;
 use crate::units::{Force, Length, Mass, Money};
 
 use super::bars::Bores;
 use super::stated::Stated;
 
-/// A bead, with all that it takes to string, weigh, draw and buy it.
+/// A bead, with all that it takes to string, weigh and buy it; its colour is a palette's.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Bead {
     /// The id in the pattern.
@@ -19,10 +18,6 @@ pub struct Bead {
     pub letter: String,
     /// Outline along the hole.
     pub shape: Shape,
-    /// How it takes the light.
-    pub finish: Finish,
-    /// Its colour.
-    pub colour: Rgb,
     /// Size across the hole.
     pub across: Length,
     /// Size along the hole, end to end.
@@ -75,8 +70,6 @@ pub struct Cord {
     pub mass_per_metre: Mass,
     /// Whether it comes with its own needle.
     pub needle: bool,
-    /// Its colour.
-    pub colour: Rgb,
     /// Of memory wire, the inside diameter of its coil.
     pub coil: Option<Length>,
     /// Of a chain, by how much a link lengthens it, where the pattern says.

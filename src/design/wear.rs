@@ -43,12 +43,6 @@ impl Wear {
     pub fn is_guessed(&self) -> bool {
         *self.source == Basis::Child
     }
-
-    /// Where the girth comes from, as it is printed.
-    #[must_use]
-    pub fn source_words(&self) -> String {
-        self.source.words(self.source.is_assumed())
-    }
 }
 
 impl Default for Build {
@@ -188,12 +182,7 @@ pub fn made_to(
     // A size that says how much longer it is has said so of its own wearer.
     let before = if written.is_some() { 1 } else { 2 };
     let ((now, ease), (then, usual)) = (said.reach(0, kind), said.reach(before, kind));
-    let more = match (now, then) {
-        (Some(now), Some(then)) => now - then,
-        (None, _) => Length::ZERO,
-        (Some(_), None) if pattern.strands.value.iter().all(|strand| strand.value.length.is_none()) => Length::ZERO,
-        (Some(_), None) => return context.refuse(unmeasured(pattern)),
-    };
+    let more = more(pattern, [now, then], context)?;
     let narrowest = now.map(|girth| narrowest(limb(kind), girth));
     let written = written.unwrap_or_default();
     let wraps = wraps::written(pattern);
@@ -206,6 +195,18 @@ pub fn made_to(
         twisted: Alike::of(pattern),
         remade: said.0[..2].iter().any(Option::is_some),
     })
+}
+
+/// By how much more a piece must go round than what it was written for, where either is known.
+fn more(pattern: &Pattern, [now, then]: [Option<Length>; 2], context: &mut Context) -> Option<Length> {
+    match (now, then) {
+        (Some(now), Some(then)) => Some(now - then),
+        (None, _) => Some(Length::ZERO),
+        (Some(_), None) if pattern.strands.value.iter().all(|strand| strand.value.length.is_none()) => {
+            Some(Length::ZERO)
+        }
+        (Some(_), None) => context.refuse(unmeasured(pattern)),
+    }
 }
 
 /// Nobody knows by how much a length changes that was made for nobody.

@@ -2,27 +2,25 @@
 
 use maud::{Markup, PreEscaped, html};
 
+use super::english;
 use super::frame::{address, clean, document};
 use super::{Exhibit, SCRIPT, Shot};
 
 /// The index page.
 #[must_use]
 pub fn index(title: &str, entries: &[Exhibit]) -> String {
-    let many = match entries.len() {
-        1 => "1 pattern".to_owned(),
-        many => format!("{many} patterns"),
-    };
+    let count = entries.len();
     let body = html! {
-        a class="skip" href="#patterns" { "Skip to the patterns" }
+        a class="skip" href="#patterns" { (english::SKIP) }
         header { h1 { (clean(title)) } (search(entries)) }
         main id="patterns" {
-            p id="count" role="status" { (many) }
+            p id="count" role="status" data-found=(english::found(count)) { (english::patterns(count)) }
             ul class="cards" { @for entry in entries { (card(entry)) } }
         }
-        @if !entries.is_empty() { footer { p { a href="contact.pdf" { "All patterns on paper (PDF)" } } } }
+        @if !entries.is_empty() { footer { p { a href="contact.pdf" { (english::ON_PAPER) } } } }
         script { (PreEscaped(SCRIPT)) }
     };
-    document(title, &format!("{many} with pictures and printable sheets."), "", &body)
+    document(title, &english::described(count), "", &body)
 }
 
 /// The search, which the script brings to light: without a script it could do nothing.
@@ -32,9 +30,9 @@ fn search(entries: &[Exhibit]) -> Markup {
     kinds.dedup();
     html! {
         form id="search" role="search" hidden {
-            label { "Search " input type="search" id="words" autocomplete="off"; }
-            label { "Kind " select id="kind" {
-                option value="" { "all kinds" }
+            label { (english::SEARCH) input type="search" id="words" autocomplete="off"; }
+            label { (english::KIND) select id="kind" {
+                option value="" { (english::ALL_KINDS) }
                 @for kind in kinds { option value=(kind) { (kind) } }
             } }
         }
@@ -44,7 +42,7 @@ fn search(entries: &[Exhibit]) -> Markup {
 fn card(entry: &Exhibit) -> Markup {
     let folder = format!("pieces/{}", address(&entry.folder));
     let facts = entry.short.iter().map(|fact| clean(fact));
-    let ways = (entry.shots.len() > 1).then(|| format!("{} colourways", entry.shots.len()));
+    let ways = (entry.shots.len() > 1).then(|| english::colourways(entry.shots.len()));
     let facts: Vec<_> = facts.chain(ways).collect();
     html! {
         li data-kind=(entry.kind) data-words=(clean(&words(entry))) {

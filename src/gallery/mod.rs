@@ -5,6 +5,7 @@
 //! style sheet and one script stand inside, pictures and fonts lie beside them.
 
 mod contact;
+mod english;
 mod entry;
 mod frame;
 mod index;

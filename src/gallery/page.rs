@@ -2,6 +2,7 @@
 
 use maud::{Markup, html};
 
+use super::english;
 use super::frame::{address, clean, document};
 use super::{Exhibit, Shot};
 
@@ -13,7 +14,7 @@ pub fn page(gallery: &str, entry: &Exhibit, before: Option<&Exhibit>, after: Opt
     let strands = entry.strands.iter().map(|row| row.each_ref().map(String::as_str));
     let body = html! {
         main {
-            nav aria-label="gallery" { a href="../../index.html" { (clean(gallery)) } }
+            nav aria-label=(english::GALLERY) { a href="../../index.html" { (clean(gallery)) } }
             div class="piece" {
                 div class="head" {
                     h1 { (clean(&entry.title)) }
@@ -22,10 +23,10 @@ pub fn page(gallery: &str, entry: &Exhibit, before: Option<&Exhibit>, after: Opt
                 }
                 @for shot in first { div class="shot" { (picture(shot)) } }
                 div class="rest" {
-                    @for shot in first { p { a class="button" href=(shot.sheet()) { "Printable sheet (PDF)" } } }
+                    @for shot in first { p { a class="button" href=(shot.sheet()) { (english::SHEET) } } }
                     (facts(entry))
-                    (table("Beads", ["bead", "how many"], beads))
-                    (table("Strands", ["strand", "finished", "beads alone"], strands))
+                    (table(english::BEADS, beads))
+                    (table(english::STRANDS, strands))
                 }
             }
             (colourways(ways))
@@ -43,13 +44,14 @@ fn paragraph(class: &str, text: &str) -> Markup {
 
 /// Links to the entries before and after.
 fn neighbours(before: Option<&Exhibit>, after: Option<&Exhibit>) -> Markup {
-    let both = before.map(|entry| ("Before", entry)).into_iter().chain(after.map(|entry| ("Next", entry)));
+    let before = before.map(|entry| (entry, english::before(&clean(&entry.title))));
+    let after = after.map(|entry| (entry, english::next(&clean(&entry.title))));
     html! {
-        @if before.or(after).is_some() {
+        @if before.is_some() || after.is_some() {
             footer {
-                nav aria-label="neighbours" {
-                    @for (word, entry) in both {
-                        a href={ "../" (address(&entry.folder)) "/index.html" } { (word) ": " (clean(&entry.title)) }
+                nav aria-label=(english::NEIGHBOURS) {
+                    @for (entry, words) in before.iter().chain(&after) {
+                        a href={ "../" (address(&entry.folder)) "/index.html" } { (words) }
                     }
                 }
             }
@@ -67,7 +69,7 @@ fn picture(shot: &Shot) -> Markup {
 fn colourways(shots: &[Shot]) -> Markup {
     html! {
         @if !shots.is_empty() {
-            h2 { "Other colourways" }
+            h2 { (english::OTHER_COLOURWAYS) }
             div class="cards" { @for shot in shots { (colourway(shot)) } }
         }
     }
@@ -78,7 +80,7 @@ fn colourway(shot: &Shot) -> Markup {
     html! {
         figure {
             (picture(shot))
-            figcaption { (name) br; a href=(shot.sheet()) { "printable sheet, " (name) " (PDF)" } }
+            figcaption { (name) br; a href=(shot.sheet()) { (english::sheet_in(&name)) } }
         }
     }
 }
@@ -87,13 +89,13 @@ fn facts(entry: &Exhibit) -> Markup {
     html! {
         dl {
             @for (name, value) in &entry.facts { dt { (clean(name)) } dd { (clean(value)) } }
-            @if let Some(price) = &entry.price { dt { "suggested price" } dd { (clean(price)) } }
+            @if let Some(price) = &entry.price { dt { (english::PRICE) } dd { (clean(price)) } }
         }
     }
 }
 
 /// A table whose rows stand under the heading that their first cell is.
-fn table<'a, const N: usize>(title: &str, head: [&str; N], rows: impl Iterator<Item = [&'a str; N]>) -> Markup {
+fn table<'a, const N: usize>((title, head): (&str, [&str; N]), rows: impl Iterator<Item = [&'a str; N]>) -> Markup {
     html! {
         table {
             caption { (title) }

@@ -12,7 +12,7 @@ function sift() {
     card.hidden = !fits;
     shown += fits ? 1 : 0;
   }
-  count.textContent = shown === cards.length ? count.dataset.all : shown + " of " + cards.length + " patterns";
+  count.textContent = shown === cards.length ? count.dataset.all : count.dataset.found.replace("#", shown);
 }
 count.dataset.all = count.textContent;
 form.hidden = false;

@@ -18,6 +18,8 @@ pub mod render;
 pub mod stash;
 
 use crate::design::{Assorted, Bead, Cord, Design, Finding, Index, Model, Shared, Sold};
+use crate::english::list;
+use crate::palette::Palette;
 use crate::units::{Length, Mass, Money};
 
 pub use assorted::Among;
@@ -142,7 +144,7 @@ impl Article {
                 names.push(name);
             }
         }
-        names.join(" and ")
+        list(&names)
     }
 
     /// Everything that a design is made of, and what several kinds of bead are bought in: beads, these, cords,
@@ -261,9 +263,7 @@ impl Materials {
 /// Works out what to buy and cut for one design.
 #[must_use]
 pub fn materials(design: &Design, order: &Order) -> Materials {
-    let name = &design.heading.title;
-    let batch = Batch { design, name, pieces: order.makers.min(MOST_MAKERS), bagged: false };
-    of(&Pool::new(batch, Vec::new(), order), order)
+    of(&alone(design, &Palette::default(), order), order)
 }
 
 /// Works out what to buy and cut for several designs together.
@@ -311,6 +311,12 @@ fn lines(pool: &Pool<'_>, order: &Order) -> (Vec<Line>, Vec<Cutting>) {
 
 /// The lines of one piece bought on its own, for the price.
 fn one_piece(design: &Design) -> Vec<Line> {
-    let (order, name) = (Order::default(), design.heading.title.as_str());
-    lines(&Pool::new(Batch { design, name, pieces: 1, bagged: false }, Vec::new(), &order), &order).0
+    let order = Order::default();
+    lines(&alone(design, &Palette::default(), &order), &order).0
+}
+
+/// One design as a list of articles, of which each has an id of its own.
+fn alone<'a>(design: &'a Design, palette: &'a Palette, order: &Order) -> Pool<'a> {
+    let (name, pieces) = (design.heading.title.as_str(), order.makers.min(MOST_MAKERS));
+    Pool::new(Batch { design, palette, name, pieces, bagged: false }, Vec::new(), order)
 }

@@ -1,6 +1,6 @@
 //! What several designs take together: bought once for all, with one stash.
 //!
-//! Articles are the same where they have the same id and are alike in everything that one buys: from a shelf
+//! Articles are the same where they have the same id and are alike in everything that one buys, and in colour: from a shelf
 //! they always are. Others that share an id are told apart by the name of their piece.
 
 use std::collections::BTreeMap;
@@ -8,6 +8,7 @@ use std::collections::BTreeMap;
 use super::cutting::Cut;
 use super::{Article, Order, need};
 use crate::design::{Assorted, Bead, Cord, Design, Entries, Finding, Form, Index, KnotCover, Model};
+use crate::palette::Palette;
 use crate::source::Place;
 
 /// A design that is made so often.
@@ -15,6 +16,8 @@ use crate::source::Place;
 pub struct Batch<'a> {
     /// The design.
     pub design: &'a Design,
+    /// Its colours, which tell what is bought for it from what is bought for others.
+    pub palette: &'a Palette,
     /// What it is called beside others.
     pub name: &'a str,
     /// How many pieces (pairs of earrings).
@@ -41,6 +44,8 @@ pub struct Pool<'a> {
     pub batches: Vec<Batch<'a>>,
     /// All their articles, and no strand.
     pub stock: Model,
+    /// The articles' colours.
+    pub palette: Palette,
     /// How many of each that is counted.
     pub needs: BTreeMap<Article, Need>,
     /// The pieces of each that is needed by length.
@@ -56,7 +61,13 @@ impl<'a> Pool<'a> {
         let stock =
             Model { beads, cords, findings, assorted, strands: Entries::default(), ..Model::clone(first.design) };
         let batches: Vec<_> = std::iter::once(first).chain(others).collect();
-        let mut pool = Self { batches: batches.clone(), stock, needs: BTreeMap::new(), pieces: BTreeMap::new() };
+        let mut pool = Self {
+            batches: batches.clone(),
+            stock,
+            palette: Palette::default(),
+            needs: BTreeMap::new(),
+            pieces: BTreeMap::new(),
+        };
         for batch in &batches {
             let same = pool.shelve(batch);
             pool.need(batch, &same, order);
@@ -67,25 +78,48 @@ impl<'a> Pool<'a> {
 
     /// Puts a design's articles with those that are there; gives where each has come to stand.
     fn shelve(&mut self, batch: &Batch<'_>) -> BTreeMap<Article, Article> {
-        let (stock, Batch { design, name, .. }) = (&mut self.stock, *batch);
-        let mut same = BTreeMap::new();
-        for (at, bead) in design.beads.entries() {
-            let bead = Bead { letter: String::new(), place: Place::default(), ..bead.clone() };
-            same.insert(Article::Bead(at), Article::Bead(put(&mut stock.beads, bead, name)));
-        }
-        for (at, assorted) in design.assorted.entries() {
+        let mut same: BTreeMap<_, _> = self.shelve_beads(batch).collect();
+        for (at, assorted) in batch.design.assorted.entries() {
             let assorted = held(assorted.clone(), &same);
-            same.insert(Article::Assorted(at), Article::Assorted(put_together(&mut stock.assorted, assorted, name)));
+            let stands = put_together(&mut self.stock.assorted, assorted, batch.name);
+            same.insert(Article::Assorted(at), Article::Assorted(stands));
         }
-        for (at, cord) in design.cords.entries().filter(|(_, cord)| !cord.is_pin) {
-            let cord = Cord { place: Place::default(), ..cord.clone() };
-            same.insert(Article::Cord(at), Article::Cord(put(&mut stock.cords, cord, name)));
-        }
-        for (at, finding) in design.findings.entries() {
-            let finding = Finding { form: moved(finding.form, &same), place: Place::default(), ..finding.clone() };
-            same.insert(Article::Finding(at), Article::Finding(put(&mut stock.findings, finding, name)));
-        }
+        same.extend(self.shelve_cords(batch));
+        let findings: Vec<_> = self.shelve_findings(batch, &same).collect();
+        same.extend(findings);
         same
+    }
+
+    fn shelve_beads(&mut self, batch: &Batch<'_>) -> impl Iterator<Item = (Article, Article)> {
+        batch.design.beads.entries().map(|(at, bead)| {
+            let bead = Bead { letter: String::new(), place: Place::default(), ..bead.clone() };
+            let look = batch.palette.bead(at);
+            let stands = put(&mut self.stock.beads, &mut self.palette.beads, (bead, look), batch.name);
+            (Article::Bead(at), Article::Bead(stands))
+        })
+    }
+
+    fn shelve_cords(&mut self, batch: &Batch<'_>) -> impl Iterator<Item = (Article, Article)> {
+        let cords = batch.design.cords.entries().filter(|(_, cord)| !cord.is_pin);
+        cords.map(|(at, cord)| {
+            let cord = Cord { place: Place::default(), ..cord.clone() };
+            let look = batch.palette.cord(at);
+            let stands = put(&mut self.stock.cords, &mut self.palette.cords, (cord, look), batch.name);
+            (Article::Cord(at), Article::Cord(stands))
+        })
+    }
+
+    fn shelve_findings(
+        &mut self,
+        batch: &Batch<'_>,
+        same: &BTreeMap<Article, Article>,
+    ) -> impl Iterator<Item = (Article, Article)> {
+        batch.design.findings.entries().map(|(at, finding)| {
+            let finding = Finding { form: moved(finding.form, same), place: Place::default(), ..finding.clone() };
+            let look = batch.palette.finding(at);
+            let stands = put(&mut self.stock.findings, &mut self.palette.findings, (finding, look), batch.name);
+            (Article::Finding(at), Article::Finding(stands))
+        })
     }
 
     fn need(&mut self, batch: &Batch<'_>, same: &BTreeMap<Article, Article>, order: &Order) {
@@ -154,11 +188,16 @@ impl Named for Finding {
     }
 }
 
-/// Where an article stands among others, to which it is added where none is like it; under the name of its piece
-/// where another has its id.
-fn put<T: Named>(all: &mut Entries<T>, mut one: T, piece: &str) -> Index<T> {
+/// Where an article of a look stands among others with theirs, to which it is added where none is like it; under the name
+/// of its piece where another has its id.
+fn put<T: Named, L: PartialEq>(
+    all: &mut Entries<T>,
+    looks: &mut Entries<L, T>,
+    (mut one, look): (T, L),
+    piece: &str,
+) -> Index<T> {
     for _ in 0..2 {
-        if let Some(at) = all.find(|other| *other == one) {
+        if let Some((at, _)) = all.entries().find(|(at, other)| **other == one && looks[*at] == look) {
             return at;
         }
         let id = one.id().clone();
@@ -166,6 +205,7 @@ fn put<T: Named>(all: &mut Entries<T>, mut one: T, piece: &str) -> Index<T> {
             *one.id() = format!("{id} ({piece})");
         }
     }
+    looks.extend([look]);
     all.push(one)
 }
 

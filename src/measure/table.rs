@@ -1,9 +1,10 @@
 //! Measures as a table for people.
 
 use crate::design::TOLD_LACK;
+use crate::english::times;
 use crate::pattern::Kind;
 use crate::steps::english::bias;
-use crate::units::{UnitStyle, eighths, figures, times};
+use crate::units::{UnitStyle, eighths, figures};
 
 use super::{ClearanceMeasures, Measures, StrandMeasures, mm};
 

@@ -8,6 +8,5 @@ pub mod fraction;
 pub mod layout;
 pub mod mark;
 pub mod metrics;
-pub mod noise;
 pub mod outline;
 pub mod style;

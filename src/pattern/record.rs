@@ -217,22 +217,9 @@ impl<'a> Reader<'a> {
         keys: &[&'static str],
         free: &[&'static str],
     ) -> Option<(At<String>, Node)> {
-        let cut = |known: &&&'static str| key.value.starts_with(**known);
-        if let Some(known) = free.iter().filter(cut).max_by_key(|known| known.len())
-            && matches!(value.value, Value::Empty)
-        {
-            let rest = &key.value[known.len()..];
-            let slip = if rest.starts_with(':') {
-                Slip::NoColonSpace((*known).to_owned())
-            } else {
-                Slip::NoColon((*known).to_owned())
-            };
+        if let Some((slip, meant)) = run_together(key, free).filter(|_| matches!(value.value, Value::Empty)) {
             self.remarks.push(Remark::new(Language::Slip(slip)).at(key.place));
-            let text = rest.trim_start_matches([':', '=', ' ']).to_owned();
-            return Some((
-                At::new((*known).to_owned(), key.place),
-                Node { value: Value::Scalar(text), place: key.place },
-            ));
+            return Some(meant);
         }
         let meant = near(&key.value, keys.iter().copied());
         let unknown = Language::UnknownKey { key: key.value.clone(), keys: keys.to_vec(), meant };
@@ -257,6 +244,16 @@ impl<'a> Reader<'a> {
         let line = self.source.slice(place).lines().next().map_or(0, str::len);
         Place { end: place.start + line, ..place }
     }
+}
+
+/// A key that is free and the value that is written into it: `size6 mm`, or `size:6 mm`.
+fn run_together(key: &At<String>, free: &[&'static str]) -> Option<(Slip, (At<String>, Node))> {
+    let starts = |known: &&&'static str| key.value.starts_with(**known);
+    let known = free.iter().filter(starts).max_by_key(|known| known.len())?;
+    let (rest, name) = (&key.value[known.len()..], (*known).to_owned());
+    let slip = if rest.starts_with(':') { Slip::NoColonSpace(name.clone()) } else { Slip::NoColon(name.clone()) };
+    let text = rest.trim_start_matches([':', '=', ' ']).to_owned();
+    Some((slip, (At::new(name, key.place), Node { value: Value::Scalar(text), place: key.place })))
 }
 
 /// The entry whose number a comma has cut in two before such a key, with its number whole.

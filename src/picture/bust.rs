@@ -10,7 +10,7 @@ use crate::paint::outline;
 use crate::sheet::figure::Frame;
 
 use super::shade::AWAY;
-use crate::paint::noise;
+use crate::geometry::noise;
 
 /// The stone: a warm grey that is nobody's skin.
 const STONE: Rgb = Rgb(0xc4, 0xbb, 0xb0);

@@ -30,7 +30,7 @@ impl Arranged {
     /// The box round all of it.
     pub fn extent(&self, piece: &Piece) -> Extent {
         let closure = |frame: &Frame, stencils: &mut Stencils<'_>| self.closure(piece, frame, stencils);
-        closed_box(&piece.design, &self.strands, closure).unwrap_or_default()
+        closed_box(piece, &self.strands, closure).unwrap_or_default()
     }
 
     /// Its marks.

@@ -2,9 +2,9 @@
 
 use crate::Piece;
 use crate::design::Design;
+use crate::english::list;
 use crate::pattern::Kind;
 use crate::sheet::finished;
-use crate::steps::english::words::list;
 
 /// A text alternative: kind, strands, beads and their colours' names, charms and tassels, length.
 #[must_use]

@@ -169,7 +169,7 @@ fn placed(
 ) -> Vec<Mark> {
     let strip = if captioned { cell.height * caption::STRIP } else { 0.0 };
     let (marks, drawn) = drawn(subject, &Frame::centred(extent, cell.above(strip), 1.0), index);
-    symbols.extend(drawn.into_iter().map(|symbol| shine::polished(symbol, &subject.piece.design)));
+    symbols.extend(drawn.into_iter().map(|symbol| shine::polished(symbol, subject.piece)));
     marks
 }
 
@@ -184,7 +184,7 @@ pub fn figure(piece: &Piece, room: Rect, number: usize) -> (Vec<Mark>, Vec<Symbo
 
 /// A subject's marks in a frame with the symbols that they stamp.
 fn drawn(subject: &Subject<'_>, frame: &Frame, number: usize) -> (Vec<Mark>, Vec<Symbol>) {
-    let mut stencils = Stencils::new(&subject.piece.design, Ink::Colour);
+    let mut stencils = Stencils::new(&subject.piece.design, &subject.piece.palette, Ink::Colour);
     let marks = subject.marks(frame, &mut stencils);
     let own = |marks: Vec<Mark>| marks.into_iter().map(|mark| of_figure(mark, number)).collect::<Vec<_>>();
     let symbol = |symbol: Symbol| Symbol { key: key_of_figure(symbol.key, number), marks: own(symbol.marks) };

@@ -1,8 +1,9 @@
 //! What a close picture shows of beads and a sheet does not: soft edges, ground seen through glass,
 //! the light's bloom, and the dark where neighbours in the row keep the light off a bead's ends.
 
+use crate::Piece;
 use crate::art::{self, Light, Look, looks_the_same_turned};
-use crate::design::{Bead, Design};
+use crate::design::Bead;
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::{ColourStop, Fill, Mark, Rgb, Segment, Stroke, Symbol};
 use crate::paint::outline::flattened;
@@ -22,11 +23,12 @@ const RIM: f64 = 0.34;
 const BLOOM: f64 = 0.3;
 
 /// A bead's symbol as a close picture shows it; other symbols as they are.
-pub fn polished(mut symbol: Symbol, design: &Design) -> Symbol {
-    let Some(Look::Bead { bead, turn, on_edge, .. }) = Look::of(symbol.key) else { return symbol };
-    let Some(bead) = design.beads.get(bead) else { return symbol };
+pub fn polished(mut symbol: Symbol, piece: &Piece) -> Symbol {
+    let Some(Look::Bead { bead: at, turn, on_edge, .. }) = Look::of(symbol.key) else { return symbol };
+    let Some(bead) = piece.design.beads.get(at) else { return symbol };
+    let finish = piece.palette.bead(at).finish;
     let bead = &if on_edge { art::on_edge(bead) } else { bead.clone() };
-    if bead.finish == Finish::Clear {
+    if finish == Finish::Clear {
         symbol.marks = symbol.marks.into_iter().map(glassy).collect();
     }
     symbol.marks = symbol.marks.into_iter().map(|mark| soft_glint(mark, bead.shape)).collect();
@@ -34,7 +36,7 @@ pub fn polished(mut symbol: Symbol, design: &Design) -> Symbol {
     if let Some(Mark::Shape { outline, stroke, .. }) = symbol.marks.last_mut() {
         *stroke = stroke.take().map(|stroke| Stroke { opacity: stroke.opacity * EDGE, ..stroke });
         let outline = outline.clone();
-        symbol.marks.extend(over(bead, turn).into_iter().map(|fill| area(&outline, fill)));
+        symbol.marks.extend(over(bead, finish, turn).into_iter().map(|fill| area(&outline, fill)));
     }
     symbol
 }
@@ -45,15 +47,15 @@ fn area(outline: &[Segment], fill: Fill) -> Mark {
 
 /// What lies over a bead as its finish and its neighbours make it. Balls are drawn without regard to
 /// their hole's direction: they have a rim and no ends.
-fn over(bead: &Bead, turn: u32) -> Vec<Fill> {
+fn over(bead: &Bead, finish: Finish, turn: u32) -> Vec<Fill> {
     let mut fills = Vec::new();
-    let is_ball = looks_the_same_turned(bead);
+    let is_ball = looks_the_same_turned(bead, finish);
     if is_ball {
         fills.push(rim(bead));
     } else if !matches!(bead.shape, Shape::Coin | Shape::Drop | Shape::Chip) {
         fills.push(dusk(bead));
     }
-    if bead.finish == Finish::Gloss {
+    if finish == Finish::Gloss {
         fills.push(bloom(bead, Light::on_turn(turn)));
     }
     fills
@@ -134,10 +136,10 @@ mod tests {
         let source = crate::source::Source::new("p", include_str!("../../patterns/plumb-line.yaml"));
         let piece = crate::piece(&source, &crate::design::Choice::default(), None).0.unwrap();
         for (index, bead) in piece.design.beads.entries() {
-            let mut stencils = crate::art::Stencils::new(&piece.design, crate::art::Ink::Colour);
+            let mut stencils = crate::art::Stencils::new(&piece.design, &piece.palette, crate::art::Ink::Colour);
             stencils.bead(index, Point::ORIGIN, 0.0, 1.0);
             let drawn = stencils.into_symbols().remove(0);
-            let body = polished(drawn, &piece.design).marks.remove(0);
+            let body = polished(drawn, &piece).marks.remove(0);
             let Mark::Shape { fill: Some(fill), .. } = body else { panic!("{}: {body:?}", bead.name) };
             let thickest = match fill {
                 Fill::Flat(_, opacity) => opacity,
@@ -145,7 +147,7 @@ mod tests {
                     stops.iter().map(|stop| stop.opacity).fold(0.0, f64::max)
                 }
             };
-            assert_eq!(thickest < 1.0, bead.finish == Finish::Clear, "{}", bead.name);
+            assert_eq!(thickest < 1.0, piece.palette.bead(index).finish == Finish::Clear, "{}", bead.name);
         }
     }
 }

@@ -103,7 +103,7 @@ mod tests {
         );
         let piece = piece("t", &text);
         let bearing = Bearing::of(&piece, false).unwrap();
-        let mut stencils = Stencils::new(&piece.design, crate::art::Ink::Colour);
+        let mut stencils = Stencils::new(&piece.design, &piece.palette, crate::art::Ink::Colour);
         let closure = closing_on(&bearing.tracks, &piece, &Frame::ACTUAL, &mut stencils);
         let links: Vec<_> = closure.around(Vec::new()).iter().map(|side| side.inner()[0].inner().len()).collect();
         // Chain alone, and less of it than there is: 3 mm and more a link.

@@ -121,4 +121,5 @@ codes! {
     TwistSlack = "twist-slack", Warning;
     TwistBare = "twist-bare", Warning;
     NoRest = "no-rest", Error;
+    OwnFault = "own-fault", Error;
 }

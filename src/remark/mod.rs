@@ -21,7 +21,7 @@ use crate::source::{Place, Source};
 pub use code::Code;
 pub use level::Level;
 pub use said::Said;
-pub use suggest::{a, did_you_mean, near, suggest};
+pub use suggest::{did_you_mean, near, suggest};
 
 /// One thing to say about a pattern.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,7 +31,16 @@ pub struct Remark {
     /// Where the pattern says it; absent where the whole file is meant.
     pub place: Option<Place>,
     /// The size or colourway of which alone it is said; absent where it is said of the piece.
-    pub variant: Option<String>,
+    pub variant: Option<Edition>,
+}
+
+/// A size or a colourway, by its name.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Edition {
+    /// A size.
+    Size(String),
+    /// A colourway.
+    Colourway(String),
 }
 
 impl Remark {
@@ -50,7 +59,7 @@ impl Remark {
     #[must_use]
     pub fn headline(&self) -> String {
         let headline = english::headline(&self.said);
-        self.variant.iter().fold(headline, |headline, variant| format!("{variant}: {headline}"))
+        self.variant.iter().fold(headline, |headline, variant| english::in_edition(variant, &headline))
     }
 
     /// What to change; may be empty.

@@ -2,6 +2,8 @@
 
 use std::fmt::Write;
 
+use unicode_width::UnicodeWidthStr;
+
 use super::escape::{escaped, on_a_line};
 use super::few::few;
 use super::render::summary;
@@ -75,19 +77,21 @@ fn look(place: Place, source: &Source) -> String {
     let indent = signs.iter().take_while(|sign| sign.is_whitespace()).count();
     let from = at.saturating_sub(AROUND).max(indent.min(at));
     let to = (at + length + AROUND).min(signs.len());
-    let shown: String = signs[from..to].iter().map(|sign| if *sign == '\t' { ' ' } else { *sign }).collect();
+    let shown = |signs: &[char]| on_a_line(&signs.iter().collect::<String>().replace('\t', " "));
+    let [start, marked, end] =
+        [&signs[from..at], &signs[at..to.min(at + length)], &signs[to.min(at + length)..to]].map(shown);
     let (before, behind) = (if from > indent { "…" } else { "" }, if to < signs.len() { "…" } else { "" });
-    let number = format!("{line:>7} | {before}");
-    let pad = " ".repeat(number.chars().count() + at - from);
-    format!("{number}{}{behind}\n{pad}{}\n", on_a_line(&shown), "^".repeat(length))
+    let start = format!("{line:>7} | {before}{start}");
+    let (pad, marks) = (" ".repeat(start.width()), "^".repeat(marked.width().max(1)));
+    format!("{start}{marked}{end}{behind}\n{pad}{marks}\n")
 }
 
 /// A text in lines of a width, broken between words.
 fn wrapped(text: &str) -> Vec<String> {
     let mut lines = vec![String::new()];
     for word in text.split_whitespace() {
-        let last = lines.last().map_or(0, |line| line.chars().count());
-        if last > 0 && last + 1 + word.chars().count() > WIDTH {
+        let last = lines.last().map_or(0, |line| line.width());
+        if last > 0 && last + 1 + word.width() > WIDTH {
             lines.push(String::new());
         }
         if let Some(line) = lines.last_mut() {
@@ -132,6 +136,15 @@ mod tests {
              1 error\n"
         );
         assert!(told("6,", true).starts_with("\u{1b}[1;31mError\u{1b}[0m: "));
+    }
+
+    /// A sign of Unicode's East Asian Width "wide" takes two columns, a combining accent none (Unicode Standard Annex 11).
+    #[test]
+    fn marks_stand_below_what_they_mark_behind_wide_signs() {
+        let text = "title: 珠 cafe\u{301} x: 6\n";
+        let start = text.find('6').unwrap();
+        let told = look(Place { file: 0, start, end: start + 1 }, &Source::new("gull.yaml", text));
+        assert_eq!(told, format!("      1 | {text}{}^\n", " ".repeat(10 + "title: ..".len() + " cafe x: ".len())));
     }
 
     #[test]

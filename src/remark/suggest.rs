@@ -4,12 +4,6 @@ use strsim::osa_distance;
 
 use super::english::meant_or;
 
-/// A noun with its indefinite article: `an eye pin`.
-pub fn a(noun: &str) -> String {
-    let vowel = noun.starts_with(['a', 'e', 'i', 'o', 'u', 'A', 'E', 'I', 'O', 'U']);
-    format!("{} {noun}", if vowel { "an" } else { "a" })
-}
-
 /// The help line for an unknown word: the candidate that was meant, or else what `otherwise` says.
 pub fn suggest<'a>(
     word: &str,

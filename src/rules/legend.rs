@@ -2,6 +2,8 @@
 //! first bead before it that it looks like.
 
 use crate::design::{Bead, Design};
+use crate::paint::mark::Rgb;
+use crate::palette::Palette;
 use crate::remark::Remark;
 use crate::remark::said::wearing::Wearing;
 use crate::trade::sight::{Lab, Sight, ciede2000, seen_by};
@@ -17,8 +19,9 @@ const SIZES_APART: f64 = 1.2;
 const MOST: usize = 500;
 
 /// A remark for each bead that looks like one before it.
-pub fn check(design: &Design) -> Vec<Remark> {
-    let looks: Vec<_> = design.beads.iter().take(MOST).map(Look::of).collect();
+pub fn check(design: &Design, palette: &Palette) -> Vec<Remark> {
+    let look = |(at, bead)| Look::of(bead, palette.bead(at).colour);
+    let looks: Vec<_> = design.beads.entries().take(MOST).map(look).collect();
     let alike = |at: usize| looks[..at].iter().find_map(|other| looks[at].like(other));
     (0..looks.len()).filter_map(alike).collect()
 }
@@ -30,8 +33,8 @@ struct Look<'a> {
 }
 
 impl<'a> Look<'a> {
-    fn of(bead: &'a Bead) -> Self {
-        Self { bead, seen: Sight::ALL.map(|sight| Lab::of(seen_by(bead.colour, sight))) }
+    fn of(bead: &'a Bead, colour: Rgb) -> Self {
+        Self { bead, seen: Sight::ALL.map(|sight| Lab::of(seen_by(colour, sight))) }
     }
 
     fn like(&self, other: &Self) -> Option<Remark> {
@@ -56,19 +59,23 @@ fn sizes_differ(one: Length, other: Length) -> bool {
 mod tests {
     use super::*;
     use crate::design::nth;
-    use crate::paint::mark::Rgb;
+    use crate::palette::Coat;
     use crate::pattern::Shape;
     use crate::remark::Code;
     use crate::rules::sample;
 
+    /// What is said of two beads that differ in colour, and in what else is changed.
+    fn compared(colours: [Rgb; 2], change: fn(&mut Bead)) -> Vec<Remark> {
+        let necklace = sample::necklace();
+        let mut other = Bead { letter: "Z".to_owned(), ..necklace.beads[nth(0)].clone() };
+        change(&mut other);
+        let design = necklace.changed(|model| model.beads.extend([other])).unwrap();
+        let beads = colours.map(|colour| Coat { colour, ..Coat::default() }).to_vec().into();
+        check(&design, &Palette { beads, ..Palette::usual(&design) })
+    }
+
     fn remarks(one: Rgb, other: Rgb) -> Vec<Remark> {
-        let design = sample::necklace()
-            .changed(|model| {
-                model.beads[nth(0)].colour = one;
-                model.beads.push(Bead { letter: "Z".to_owned(), colour: other, ..model.beads[nth(0)].clone() });
-            })
-            .unwrap();
-        check(&design)
+        compared([one, other], |_| {})
     }
 
     #[test]
@@ -89,17 +96,7 @@ mod tests {
     fn size_and_shape_tell_apart() {
         assert!(sizes_differ(Length::mm(6.0), Length::mm(5.0)));
         assert!(!sizes_differ(Length::mm(5.9), Length::mm(5.0)));
-        let alike = |change: fn(&mut Bead)| {
-            let mut design = sample::necklace();
-            let mut other = Bead { letter: "Z".to_owned(), ..design.beads[nth(0)].clone() };
-            change(&mut other);
-            design = design
-                .changed(|model| {
-                    model.beads.push(other);
-                })
-                .unwrap();
-            check(&design).len()
-        };
+        let alike = |change| compared([Rgb::BLACK; 2], change).len();
         assert_eq!(alike(|_| {}), 1);
         assert_eq!(alike(|other| other.shape = Shape::Cube), 0);
         assert_eq!(alike(|other| other.across = Length::mm(8.0)), 0);

@@ -35,12 +35,13 @@ mod twist;
 
 use crate::design::{Bead, Bit, Design, Index, Strand};
 use crate::drape::Drape;
+use crate::palette::Palette;
 use crate::remark::{Remark, once};
 use crate::units::Telling;
 
-/// Everything that the rules have to say about a design and its drape, and how it is told.
+/// Everything that the rules have to say about a design and its drape, how it is told and in what colours.
 #[must_use]
-pub fn check(design: &Design, drape: &Drape, telling: &Telling) -> Vec<Remark> {
+pub fn check(design: &Design, drape: &Drape, telling: &Telling, palette: &Palette) -> Vec<Remark> {
     once(
         [
             fit::check(design),
@@ -63,7 +64,7 @@ pub fn check(design: &Design, drape: &Drape, telling: &Telling) -> Vec<Remark> {
             twist::check(design, telling.units),
             extender::check(design, drape),
             links::check(design),
-            legend::check(design),
+            legend::check(design, palette),
             body::check(design),
             gross::check(design),
             packs::check(design),

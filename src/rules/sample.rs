@@ -6,8 +6,7 @@ use crate::design::{
 };
 use crate::drape::{Drape, Hung, Tension};
 use crate::geometry::Point;
-use crate::paint::mark::Rgb;
-use crate::pattern::{CordKind, Drilled, Finish, Kind, Shape};
+use crate::pattern::{CordKind, Drilled, Kind, Shape};
 use crate::remark::{Code, Remark};
 use crate::source::Place;
 use crate::units::{Force, Length, Mass};
@@ -102,7 +101,6 @@ pub fn finding(name: &str, form: Form) -> Finding {
         form,
         mass: Mass::ZERO,
         material: None,
-        colour: Rgb::BLACK,
         breakaway: false,
         comes_with: None,
         sold: None,
@@ -116,8 +114,6 @@ fn bead() -> Bead {
         name: "reed".to_owned(),
         letter: "A".to_owned(),
         shape: Shape::Round,
-        finish: Finish::Gloss,
-        colour: Rgb(0x5d, 0x7f, 0x5b),
         across: Length::mm(6.0),
         along: Length::mm(6.0),
         thick: Stated::Stated(Length::mm(6.0)),
@@ -148,7 +144,6 @@ fn cord() -> Cord {
         needle: false,
         coil: None,
         link: None,
-        colour: Rgb::BLACK,
         sold: None,
         place: Place::default(),
     }

@@ -2,8 +2,9 @@
 
 use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Bead, Colourway, Finding, Index};
+use crate::design::{Bead, Finding, Index};
 use crate::geometry::{Extent, Point};
+use crate::palette::Colourway;
 
 use super::english::{self, spec};
 use crate::paint::layout::Block;

@@ -86,7 +86,7 @@ impl Sheet<'_> {
 pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Page> {
     let sheet = Sheet { piece, style };
     let materials = materials(&piece.design, &Order::default());
-    let mut stencils = Stencils::new(&piece.design, style.ink);
+    let mut stencils = Stencils::new(&piece.design, &piece.palette, style.ink);
     let face = face::face(&sheet, picture, &materials, &mut stencils);
     let behind = BehindCover { picture, materials: &materials, face: &face, making: &Making::new(&sheet) };
     let mut poured = |flow: Flow| behind.poured(flow, &mut stencils);
@@ -130,7 +130,7 @@ impl BehindCover<'_> {
 pub fn card(piece: &Piece, style: &Style) -> Vec<Page> {
     let sheet = Sheet { piece, style };
     let materials = materials(&piece.design, &Order::default());
-    let mut stencils = Stencils::new(&piece.design, style.ink);
+    let mut stencils = Stencils::new(&piece.design, &piece.palette, style.ink);
     let mut flow = Flow::new(sheet.room());
     card::pour(&mut flow, &sheet, &materials, &mut stencils);
     let bodies = flow.into_pages().into_iter().map(PageBody::from).collect();
@@ -143,7 +143,7 @@ pub fn card(piece: &Piece, style: &Style) -> Vec<Page> {
 /// Where the strands take more than [`MOST_PAGES`] pages.
 pub fn proof(piece: &Piece, style: &Style) -> Result<Vec<Page>, TooManyPages> {
     let sheet = Sheet { piece, style };
-    let mut stencils = Stencils::new(&piece.design, style.ink);
+    let mut stencils = Stencils::new(&piece.design, &piece.palette, style.ink);
     let bodies = proof::proof(&sheet, &mut stencils)?;
     Ok(page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style))
 }

@@ -35,8 +35,8 @@ pub fn besides(piece: &Piece, materials: &Materials, width: f64, ink: Ink) -> Bl
     let mut table = Table::new(vec![Column::wrapping(""), Column::new("", Align::Right)]);
     for line in &materials.lines {
         let colour = match line.article {
-            Article::Cord(at) => piece.design.cords[at].colour,
-            Article::Finding(at) => piece.design.findings[at].colour,
+            Article::Cord(at) => piece.palette.cord(at),
+            Article::Finding(at) => piece.palette.finding(at),
             Article::Bead(_) | Article::Assorted(_) => continue,
         };
         let name = match ink {

@@ -4,9 +4,9 @@
 mod comparison;
 
 use crate::design::{Design, Index, LEAST_BARE, Size, Strand};
+use crate::english::list;
 use crate::steps;
-use crate::steps::english::chart;
-use crate::steps::english::words::list;
+use crate::steps::english::chart::{self, WordChart};
 use crate::units::UnitStyle;
 
 use super::said::Subheading;
@@ -85,14 +85,14 @@ struct Recipe<'a> {
 
 impl Recipe<'_> {
     /// The word chart of a strand, and its counts, where there is such a strand.
-    fn reads(self, at: Index<Strand>) -> Option<[String; 2]> {
+    fn reads(self, at: Index<Strand>) -> Option<(WordChart, String)> {
         let strand = self.design.strands.get(at)?;
-        Some([chart::text(self.design, strand, self.units), steps::english::counts(self.design, strand)])
+        Some((chart::whole(self.design, strand, self.units), steps::english::counts(self.design, strand)))
     }
 
     /// Strands that are strung alike.
     fn told(self, alike: &[Index<Strand>], width: f64) -> Vec<Block> {
-        let [chart, counts] = self.reads(alike[0]).unwrap_or_default();
+        let (chart, counts) = self.reads(alike[0]).unwrap_or_default();
         let title =
             (self.design.strands.len() > 1).then(|| Type::SMALL_STRONG.fitted(&title(self.design, alike), width));
         let chart = words::set(&chart, Type::SMALL, width);

@@ -7,7 +7,8 @@ use crate::art::Stencils;
 use crate::design::{Bead, Bit, Design, Finding, Index, Strand, What, taken_by};
 use crate::geometry::Point;
 use crate::pattern::Shape;
-use crate::steps::english::{self, chart};
+use crate::steps::english;
+use crate::steps::english::chart::{self, WordChart};
 use crate::steps::posts::{Keeps, Posts};
 use crate::units::Length;
 
@@ -154,7 +155,7 @@ fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils
 fn opening(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Vec<Block> {
     let design = &sheet.piece.design;
     let strand = &design.strands[alike[0]];
-    let chart = chart_lines(&chart::text(design, strand, sheet.units()), width);
+    let chart = chart_lines(&chart::whole(design, strand, sheet.units()), width);
     let counts = Type::SMALL.paragraph(&english::counts(design, strand), width);
     let counts = Block::stack([counts, Block::gap(2.0)], 0.0);
     std::iter::once(head(sheet, alike, width)).chain(chart).chain([counts]).collect()
@@ -166,7 +167,7 @@ pub fn told(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Block {
     let strand = &design.strands[alike[0]];
     let measures = [english::counts(design, strand), english::measures(design, strand, sheet.units())];
     let opening =
-        [head(sheet, alike, width)].into_iter().chain(chart_lines(&chart::text(design, strand, sheet.units()), width));
+        [head(sheet, alike, width)].into_iter().chain(chart_lines(&chart::whole(design, strand, sheet.units()), width));
     Block::stack(opening.chain(measures.map(|words| Type::SMALL.paragraph(&words, width))), 0.0)
 }
 
@@ -210,7 +211,7 @@ fn rule(width: f64) -> Mark {
 }
 
 /// The word chart, in large type unless it is long.
-fn chart_lines(text: &str, width: f64) -> Vec<Block> {
-    let large = words::set(text, LARGE, width);
-    if large.len() <= LARGE_LINES { large } else { words::set(text, Type::BODY, width) }
+fn chart_lines(chart: &WordChart, width: f64) -> Vec<Block> {
+    let large = words::set(chart, LARGE, width);
+    if large.len() <= LARGE_LINES { large } else { words::set(chart, Type::BODY, width) }
 }

@@ -3,57 +3,67 @@
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::paint::metrics;
+use crate::steps::english::chart::{ChartRun, WordChart};
 
-/// Sets a chart in lines of a width, a block a line. Letters are those that follow a number: `5A`.
-pub fn set(text: &str, face: Type, width: f64) -> Vec<Block> {
+/// Sets a chart in lines of a width, a block a line.
+pub fn set(chart: &WordChart, face: Type, width: f64) -> Vec<Block> {
     // Measured in the wider weight, so that every line fits whichever of its words are letters.
     let strong = face.bold();
-    let lines = metrics::wrap(text, strong.size, strong.weight, width);
-    lines.iter().map(|line| self::line(line, face)).collect()
+    let mut signs = signs(chart);
+    let lines = metrics::wrap(&chart.to_string(), strong.size, strong.weight, width);
+    lines.iter().map(|line| self::line(&mut signs, line, face)).collect()
 }
 
-fn line(text: &str, face: Type) -> Block {
-    let parts = parts(text).into_iter().map(|(part, is_letter)| if is_letter { face.bold() } else { face }.line(part));
+/// A line, which is made of the chart's next signs but for the spaces at which lines are broken.
+fn line(signs: &mut impl Iterator<Item = (char, bool)>, text: &str, face: Type) -> Block {
+    let signs: Vec<_> = text.chars().filter_map(|sign| signs.find(|(next, _)| *next == sign)).collect();
+    let parts = signs.chunk_by(|(_, one), (_, next)| one == next).map(|part| {
+        let words: String = part.iter().map(|(sign, _)| *sign).collect();
+        if part[0].1 { face.bold() } else { face }.line(&words)
+    });
     Block::row(parts, 0.0)
 }
 
-/// The text in parts, with whether each is a bead's letter.
-fn parts(text: &str) -> Vec<(&str, bool)> {
-    let mut parts = Vec::new();
-    let mut from = 0;
-    let bytes = text.as_bytes();
-    let is = |at: usize, class: fn(&u8) -> bool| bytes.get(at).is_some_and(class);
-    let mut at = 1;
-    while at < bytes.len() {
-        if is(at, u8::is_ascii_uppercase) && is(at - 1, u8::is_ascii_digit) {
-            let end = (at..bytes.len()).find(|at| !is(*at, u8::is_ascii_uppercase)).unwrap_or(bytes.len());
-            parts.push((&text[from..at], false));
-            parts.push((&text[at..end], true));
-            (from, at) = (end, end);
-        }
-        at += 1;
-    }
-    parts.push((&text[from..], false));
-    parts.retain(|(part, _)| !part.is_empty());
-    parts
+/// Every sign of a chart, with whether it is a bead's letter.
+fn signs(chart: &WordChart) -> impl Iterator<Item = (char, bool)> {
+    let of = |run: &ChartRun| match run {
+        ChartRun::Beads(count, letter) => vec![(count.to_string(), false), (letter.clone(), true)],
+        ChartRun::Words(words) => vec![(words.clone(), false)],
+    };
+    let marked = |(words, is_letter): (String, bool)| words.chars().map(|sign| (sign, is_letter)).collect::<Vec<_>>();
+    chart.runs().iter().flat_map(of).flat_map(marked).collect::<Vec<_>>().into_iter()
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::paint::mark::{Mark, Weight};
 
-    #[test]
-    fn letters_are_those_after_numbers() {
-        let letters =
-            |text| parts(text).into_iter().filter(|(_, letter)| *letter).map(|(part, _)| part).collect::<Vec<_>>();
-        assert_eq!(letters("5A 12AB, 11 times, then [3C (1 Spacer)]"), ["A", "AB", "C"]);
-        assert_eq!(letters("5A"), ["A"]);
-        assert!(letters("½ in").is_empty());
+    /// The semibold words of each line.
+    fn strong(chart: &WordChart, width: f64) -> Vec<String> {
+        let is_strong = |mark: Mark| match mark {
+            Mark::Text(text) if text.weight == Weight::Semibold => Some(text.text),
+            _ => None,
+        };
+        set(chart, Type::BODY, width)
+            .into_iter()
+            .map(|line| line.marks.into_iter().filter_map(is_strong).collect())
+            .collect()
     }
 
     #[test]
-    fn parts_are_the_whole_text() {
-        let text = "½ 5A 1B, 11 times, then 5A";
-        assert_eq!(parts(text).iter().map(|(part, _)| *part).collect::<String>(), text);
+    fn letters_are_semibold_and_nothing_that_looks_like_one() {
+        let chart =
+            WordChart::beads(5, "A").and(" ").and(WordChart::beads(12, "AB")).and(", 11 times, then (1 4MM Spacer)");
+        assert_eq!(chart.to_string(), "5A 12AB, 11 times, then (1 4MM Spacer)");
+        assert_eq!(strong(&chart, 200.0), ["AAB"]);
+    }
+
+    #[test]
+    fn letters_are_found_on_every_line() {
+        let chart = WordChart::join((1..40).map(|count| WordChart::beads(count, "C")), " ");
+        let lines = strong(&chart, 30.0);
+        assert!(lines.len() > 3, "{lines:?}");
+        assert_eq!(lines.concat(), "C".repeat(39));
     }
 }

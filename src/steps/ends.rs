@@ -275,17 +275,20 @@ impl<'d> Ends<'d> {
         self.part().is_none() && self.design.closure.open().is_some()
     }
 
+    /// A loop through a crimp, its tail in the beads where they are strung already.
+    fn looped(&self) -> Drawing {
+        let guarded = self.first_of(FindingKind::WireGuard).is_some();
+        match (guarded, self.side == Side::Last && !self.cuts_tail()) {
+            (false, false) => Drawing::CrimpOpen,
+            (false, true) => Drawing::CrimpPacked,
+            (true, false) => Drawing::Guard,
+            (true, true) => Drawing::GuardPacked,
+        }
+    }
+
     fn drawing(&self, work: EndWork) -> Option<Drawing> {
         Some(match work {
-            EndWork::Loop(_) => {
-                let guarded = self.first_of(FindingKind::WireGuard).is_some();
-                match (guarded, self.side == Side::Last && !self.cuts_tail()) {
-                    (false, false) => Drawing::CrimpOpen,
-                    (false, true) => Drawing::CrimpPacked,
-                    (true, false) => Drawing::Guard,
-                    (true, true) => Drawing::GuardPacked,
-                }
-            }
+            EndWork::Loop(_) => self.looped(),
             EndWork::Trim if self.cuts_tail() => Drawing::TailCut,
             EndWork::CoverCrimp(_) => Drawing::Cover,
             EndWork::Glue => Drawing::Glue,

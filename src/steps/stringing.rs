@@ -64,13 +64,26 @@ fn among(design: &Design, strand: &Strand) -> Among {
 
 /// What else is done, or known, while a strand is strung.
 fn besides(design: &Design, strand: &Strand) -> Vec<Beside> {
-    let (bars, beads) = (passes(design, strand, is_bar), passes(design, strand, is_bead));
+    let knots = knotted(strand).map(|knots| (true, knots));
+    let led = needles(design, strand).into_iter().chain(knots);
+    let all = led.chain(passed(design, strand)).chain(hung(design, strand));
+    all.filter(|(applies, _)| *applies).map(|(_, beside)| beside).collect()
+}
+
+/// The needles that it is strung with, each with whether it is.
+fn needles(design: &Design, strand: &Strand) -> [(bool, Beside); 3] {
     let [own, bought] = [Needle::Own, Needle::Bought].map(|which| needle(design, strand) == Some(which));
-    let tail = hides(design, strand, Side::First);
-    let choices = [
+    [
         (own, Beside::Needle(Needled::Own)),
         (bought && strand.legs == 1, Beside::Needle(Needled::LastEnd)),
         (bought && strand.legs > 1, Beside::Needle(Needled::BothEnds)),
+    ]
+}
+
+/// What it goes through.
+fn passed(design: &Design, strand: &Strand) -> [(bool, Beside); 7] {
+    let (bars, beads) = (passes(design, strand, is_bar), passes(design, strand, is_bead));
+    [
         (in_links(design, strand, |hold| hold == Hold::Bail), Beside::InLinks(InLink::Bails)),
         (strand.legs > 1, Beside::BothLegs),
         (bars == Some(Pass::First), Beside::ThroughBars(Pass::First)),
@@ -78,22 +91,21 @@ fn besides(design: &Design, strand: &Strand) -> Vec<Beside> {
         (beads == Some(Pass::First), Beside::ThroughBeads(Pass::First)),
         (beads == Some(Pass::Next), Beside::ThroughBeads(Pass::Next)),
         (has_caps(design, strand), Beside::Caps),
+    ]
+}
+
+/// What hangs on it, and what is hidden or held while it is strung.
+fn hung(design: &Design, strand: &Strand) -> [(bool, Beside); 7] {
+    let (cord, tail) = (&design.cords[strand.cord], hides(design, strand, Side::First));
+    [
         (strand.hung().next().is_some(), Beside::Dangles),
         (tail != Hides::Nowhere, Beside::OverTail(tail)),
         (in_links(design, strand, is_pin), Beside::InLinks(InLink::RollLoops)),
         (in_links(design, strand, is_ring), Beside::InLinks(InLink::OpenRings)),
         (in_links(design, strand, |hold| matches!(hold, Hold::Chain(_))), Beside::InLinks(InLink::OpenLinks)),
-        (design.cords[strand.cord].is_limp(), Beside::Stopper),
-        (
-            in_links(design, strand, |_| true) && design.cords[strand.cord].link.is_none(),
-            Beside::InLinks(InLink::Unknown),
-        ),
-    ];
-    let said = choices.into_iter().filter(|(applies, _)| *applies).map(|(_, beside)| beside);
-    let mut besides: Vec<_> = said.collect();
-    let needles = besides.iter().take_while(|beside| beside.is_needle()).count();
-    besides.splice(needles..needles, knotted(strand));
-    besides
+        (cord.is_limp(), Beside::Stopper),
+        (in_links(design, strand, |_| true) && cord.link.is_none(), Beside::InLinks(InLink::Unknown)),
+    ]
 }
 
 /// How the knots among a strand's beads are told: between all beads, or where the chart says them.

@@ -52,42 +52,55 @@ pub enum Tool {
 /// The tools, in the order they are first used.
 #[must_use]
 pub fn tools(design: &Design) -> Vec<Tool> {
-    let has = |kind| has_finding(design, kind);
-    let pins = has(FindingKind::EyePin) || has(FindingKind::HeadPin);
-    let metal = cuts_metal(design);
-    let flush = cuts_soft_metal(design);
+    let always = [(true, Tool::Board), (true, Tool::Ruler)];
+    let others = for_cutting(design).into_iter().chain(for_stringing(design)).chain(for_closing(design));
+    always.into_iter().chain(others).filter(|(needed, _)| *needed).map(|(_, tool)| tool).collect()
+}
+
+/// What cuts cord and metal, each with whether it is needed.
+fn for_cutting(design: &Design) -> [(bool, Tool); 4] {
     let soft = [CordKind::Thread, CordKind::Silk, CordKind::Leather, CordKind::Elastic];
+    [
+        (cuts_metal(design), Tool::EyeProtection),
+        (cuts_soft_metal(design), Tool::FlushCutters),
+        (has_cord(design, CordKind::MemoryWire), Tool::HardWireCutters),
+        (soft.into_iter().any(|kind| has_cord(design, kind)), Tool::Scissors),
+    ]
+}
+
+/// What beads are strung with, and what tassels are wound on.
+fn for_stringing(design: &Design) -> [(bool, Tool); 5] {
+    let strung_with = |which| design.strands.iter().any(|strand| needle(design, strand) == Some(which));
+    let on_cord = design.strands.iter().filter(|strand| !strand.is_on_pin(design));
+    let tassels = design.findings.iter().filter_map(Finding::tassel).filter(|tassel| tassel.wound.is_some());
+    let card = tassels.map(|tassel| tassel.length).fold(Length::ZERO, Length::max);
+    let stoppers = design.strands.iter().map(|strand| stops(design, strand)).sum();
+    [
+        (strung_with(Needle::Own), Tool::OwnNeedle),
+        (strung_with(Needle::Bought), Tool::Needle),
+        (on_cord.count() > 1, Tool::Tape),
+        (card > Length::ZERO, Tool::Card(card)),
+        (stoppers > 0, Tool::Stoppers(stoppers)),
+    ]
+}
+
+/// What ends are closed and findings joined with.
+fn for_closing(design: &Design) -> [(bool, Tool); 6] {
     let crimps = need::counts(design).into_keys().filter_map(|article| match article {
         Article::Finding(at) => design.findings[at].crimp(),
         _ => None,
     });
     let crimps: Vec<_> = crimps.map(crimping_pliers).collect();
-    let crimped = |tool| crimps.contains(&tool);
-    let stoppers = design.strands.iter().map(|strand| stops(design, strand)).sum();
-    let tassels = design.findings.iter().filter_map(Finding::tassel).filter(|tassel| tassel.wound.is_some());
-    let card = tassels.map(|tassel| tassel.length).fold(Length::ZERO, Length::max);
-    let strung_with = |which| design.strands.iter().any(|strand| needle(design, strand) == Some(which));
+    let pins = [FindingKind::EyePin, FindingKind::HeadPin].into_iter().any(|kind| has_finding(design, kind));
     let grips = steps(design).iter().map(|step| grips(&step.task)).max().unwrap_or(0);
-    let choices = [
-        (true, Tool::Board),
-        (true, Tool::Ruler),
-        (metal, Tool::EyeProtection),
-        (flush, Tool::FlushCutters),
-        (has_cord(design, CordKind::MemoryWire), Tool::HardWireCutters),
-        (soft.into_iter().any(|kind| has_cord(design, kind)), Tool::Scissors),
-        (strung_with(Needle::Own), Tool::OwnNeedle),
-        (strung_with(Needle::Bought), Tool::Needle),
-        (design.strands.iter().filter(|strand| !strand.is_on_pin(design)).count() > 1, Tool::Tape),
-        (card > Length::ZERO, Tool::Card(card)),
-        (stoppers > 0, Tool::Stoppers(stoppers)),
-        (crimped(Tool::CrimpingPliers), Tool::CrimpingPliers),
-        (crimped(Tool::MicroCrimpingPliers), Tool::MicroCrimpingPliers),
+    [
+        (crimps.contains(&Tool::CrimpingPliers), Tool::CrimpingPliers),
+        (crimps.contains(&Tool::MicroCrimpingPliers), Tool::MicroCrimpingPliers),
         (pins || closings(design).contains(&Fastening::Turned), Tool::RoundNosePliers),
         (grips > 0, Tool::ChainNosePliers(grips)),
         (knots(design), Tool::Awl),
         (glues(design), Tool::Glue),
-    ];
-    choices.into_iter().filter(|(needed, _)| *needed).map(|(_, tool)| tool).collect()
+    ]
 }
 
 /// How many pairs of chain-nose pliers a step takes.

@@ -30,20 +30,6 @@ pub enum Basis {
     Child,
 }
 
-impl Basis {
-    /// Where a girth comes from, as it is printed, and whether that is assumed.
-    #[must_use]
-    pub fn words(self, assumed: bool) -> String {
-        let (sex, percentile) = match self {
-            Self::Measured => return "as given".to_owned(),
-            Self::Child => return "a child of about eight, guessed: measure the child".to_owned(),
-            Self::Table(Sex::Woman, percentile) => ("woman", percentile),
-            Self::Table(Sex::Man, percentile) => ("man", percentile),
-        };
-        format!("{}{sex}, percentile {percentile} ({SOURCE})", if assumed { "assumed: " } else { "" })
-    }
-}
-
 /// Where on the body.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Site {

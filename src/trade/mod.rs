@@ -7,6 +7,7 @@
 pub mod bodies;
 pub mod densities;
 pub mod ease;
+pub mod english;
 pub mod gauges;
 pub mod lengths;
 pub mod metals;

@@ -132,12 +132,6 @@ pub fn eighths(number: f64) -> String {
     sixteenths(2 * parts)
 }
 
-/// How often, to the nearest eighth: `once`, `3 times`, `3 ½ times`.
-#[must_use]
-pub fn times(turns: f64) -> String {
-    if turns == 1.0 { "once".to_owned() } else { format!("{} times", eighths(turns)) }
-}
-
 /// A count, its thousands apart from five figures on: `1050`, `900,000`.
 #[must_use]
 pub fn grouped(number: u64) -> String {

@@ -11,7 +11,7 @@ use crate::designs::{design, strand};
 
 fn text(chart: Vec<Phrase>) -> String {
     let design = design(vec![strand("inner", 400.0, &[0], chart)]);
-    chart::text(&design, &design.strands[nth(0)], UnitStyle::Both)
+    chart::whole(&design, &design.strands[nth(0)], UnitStyle::Both).to_string()
 }
 
 fn a(count: u32) -> Phrase {
@@ -70,7 +70,7 @@ fn repeats_that_are_spread_apart_stay_apart() {
     one.settle = Settle::Spread;
     let design = design(vec![one]);
     assert_eq!(
-        chart::text(&design, &design.strands[nth(0)], UnitStyle::Both),
+        chart::whole(&design, &design.strands[nth(0)], UnitStyle::Both).to_string(),
         "3A, 4 times, then (bar: stop), then 3A"
     );
 }
@@ -292,7 +292,7 @@ proptest! {
         model.strands[nth(0)].settle = if spread { Settle::Spread } else { Settle::Slide };
         }).expect("a design");
         let units = [UnitStyle::In, UnitStyle::Mm, UnitStyle::Both][units as usize];
-        let text = chart::text(&design, &design.strands[nth(0)], units);
+        let text = chart::whole(&design, &design.strands[nth(0)], units).to_string();
         let mut reader = Reader(&text);
         let read = reader.sequence();
         prop_assert_eq!(reader.0, "", "all of the text is read: {}", text);
@@ -304,7 +304,7 @@ proptest! {
         let mut chart = vec![list; times].concat();
         chart.push(after);
         let design = design(vec![strand("inner", 400.0, &[0], chart)]);
-        let text = chart::text(&design, &design.strands[nth(0)], UnitStyle::Both);
+        let text = chart::whole(&design, &design.strands[nth(0)], UnitStyle::Both).to_string();
         prop_assert_eq!(Reader(&text).sequence(), strung(&design, &design.strands[nth(0)].trains[0].bits), "{}", text);
     }
 
@@ -313,7 +313,7 @@ proptest! {
         charts in prop::collection::vec(phrases(), 1..4), makers in 1u32..6, copies in 1u32..3,
     ) {
         let design = design(charts.into_iter().map(|chart| strand("one", 400.0, &[0], chart)).collect()).changed(|model| model.copies = copies).expect("a design");
-        let said: String = design.strands.iter().flat_map(|strand| Reader(&chart::text(&design, strand, UnitStyle::Both)).sequence()).collect();
+        let said: String = design.strands.iter().flat_map(|strand| Reader(&chart::whole(&design, strand, UnitStyle::Both).to_string()).sequence()).collect();
         let materials = materials(&design, &Order { makers, ..Order::default() });
         for (bead, (line, in_trains)) in design.beads.iter().zip(materials.lines.iter().zip(design.counts())) {
             prop_assert_eq!(said.matches(&bead.letter).count(), in_trains as usize);
@@ -406,7 +406,7 @@ proptest! {
         let design = resolved(&strand).ok_or_else(|| TestCaseError::fail(strand.clone()))?;
         let trains = design.strands[nth(0)].trains.iter();
         let strung: Vec<_> = trains.flat_map(|train| strung(&design, &train.bits)).collect();
-        let text = chart::text(&design, &design.strands[nth(0)], UnitStyle::Both);
+        let text = chart::whole(&design, &design.strands[nth(0)], UnitStyle::Both).to_string();
         let mut reader = Reader(&text);
         let read = reader.sequence();
         prop_assert_eq!(reader.0, "", "all of the text is read: {}", text);

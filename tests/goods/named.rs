@@ -59,7 +59,7 @@ fn told(design: &Design, units: UnitStyle) -> (String, String) {
     let all = english::told(design, units)
         .into_iter()
         .map(|step| format!("{} {}", step.text, step.check.unwrap_or_default()));
-    (chart::text(design, &design.strands[nth(0)], units), all.collect::<Vec<_>>().join("\n"))
+    (chart::whole(design, &design.strands[nth(0)], units).to_string(), all.collect::<Vec<_>>().join("\n"))
 }
 
 proptest! {

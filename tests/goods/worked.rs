@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use festoon::design::{Choice, Design, What, nth, resolve};
+use festoon::palette::Palette;
 use festoon::pattern;
 use festoon::source::Source;
 use festoon::units::UnitStyle;
@@ -238,7 +239,7 @@ strands: [{ name: s, cord: chain, beads: [{ repeat: 2, of: [{ links: 4 }, { dang
     assert!(hung.len() == 2 && hung.iter().zip(&expected).all(|(one, other)| near(one, other)), "{hung:?}");
     assert!((strand.finished.value() - 46.2).abs() < 1e-9);
     assert_eq!(
-        festoon::steps::english::chart::text(&design, strand, UnitStyle::Both),
+        festoon::steps::english::chart::whole(&design, strand, UnitStyle::Both).to_string(),
         "(4 links bare) (dangle: 1A on a ring), twice, then (4 links bare)"
     );
 }
@@ -258,11 +259,12 @@ findings:
 strands: [{ name: s, cord: silk, ends: knot, beads: [40 a, { dangle: [tassel], on: ring }, 40 a] }]
 ";
     let (pattern, remarks) = pattern::read(&Source::new("tasselled", text.to_owned()));
-    let design = resolve(&pattern.unwrap_or_else(|| panic!("{remarks:?}")), &Choice::default()).0.expect("sound");
-    let tassel = design.findings.iter().find(|finding| finding.tassel().is_some()).expect("it hangs");
-    assert!(
-        (tassel.mass.value() - 2.472).abs() < 1e-9 && tassel.colour == design.cords[festoon::design::nth(0)].colour
-    );
+    let pattern = pattern.unwrap_or_else(|| panic!("{remarks:?}"));
+    let design = resolve(&pattern, &Choice::default()).0.expect("sound");
+    let tassel = design.findings.find(|finding| finding.tassel().is_some()).expect("it hangs");
+    assert!((design.findings[tassel].mass.value() - 2.472).abs() < 1e-9);
+    let palette = Palette::of(&pattern, &design);
+    assert_eq!(palette.finding(tassel), palette.cord(nth(0)));
     let list = festoon::materials::materials(&design, &festoon::materials::Order::default());
     let pieces: Vec<_> = list.cuttings[0].pieces().collect();
     assert!(

@@ -202,7 +202,7 @@ fn other_sizes_are_told_in_the_letters_of_this_sheet() {
     let charted = |design: &Design, at: usize| {
         let strand = &design.strands[nth(at)];
         [
-            festoon::steps::english::chart::text(design, strand, base.telling.units),
+            festoon::steps::english::chart::whole(design, strand, base.telling.units).to_string(),
             festoon::steps::english::counts(design, strand),
         ]
     };

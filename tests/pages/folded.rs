@@ -21,7 +21,7 @@ fn a_card_says_on_one_page_what_to_string() {
             assert!(faults.is_empty(), "{name}: {faults:?}");
             let said = words_of(page);
             for strand in &piece.design.strands {
-                let chart = dense(&chart::text(&piece.design, strand, piece.telling.units));
+                let chart = dense(&chart::whole(&piece.design, strand, piece.telling.units).to_string());
                 assert!(said.contains(&chart), "{name}: {chart} is not in {said}");
             }
         }

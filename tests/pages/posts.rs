@@ -104,7 +104,7 @@ proptest! {
         let design = &piece.design;
         let strand = &design.strands[nth(0)];
         let wanted: Vec<_> = (1..).zip(&stops).map(|(number, at)| (format!("S{number}"), *at)).collect();
-        prop_assert_eq!(&stations(&chart::text(design, strand, piece.telling.units)), &wanted);
+        prop_assert_eq!(&stations(&chart::whole(design, strand, piece.telling.units).to_string()), &wanted);
         prop_assert_eq!(&stations(&Posts::new(design, strand).positions(piece.telling.units).unwrap()), &wanted);
         let fixed = english::told(design, piece.telling.units).into_iter().find(|step| step.title == "Fix the stops").unwrap();
         prop_assert_eq!(&stations(&fixed.check.unwrap()), &wanted);

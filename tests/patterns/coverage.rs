@@ -38,7 +38,7 @@ fn every_word_is_used() {
     all(Kind::ALL, designs.iter().map(|design| design.heading.kind.to_string()));
     all(Skill::ALL, designs.iter().filter_map(|design| design.heading.skill).map(|skill| skill.to_string()));
     all(Shape::ALL, beads().map(|bead| bead.shape.to_string()));
-    all(Finish::ALL, beads().map(|bead| bead.finish.to_string()));
+    all(Finish::ALL, pieces.iter().flat_map(|piece| &piece.palette.beads).map(|coat| coat.finish.to_string()));
     all(Drilled::ALL, beads().map(|bead| bead.drilled.to_string()));
     all(Outline::ALL, findings().filter_map(outline));
     all(CordKind::ALL, designs.iter().flat_map(|design| &design.cords).map(|cord| cord.kind.to_string()));

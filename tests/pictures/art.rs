@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use festoon::art::{Ink, Look, Stencils};
+use festoon::art::{Ink, Look};
 use festoon::design::{Form, Stated, nth};
 use festoon::export::{Effort, png};
 use festoon::geometry::Point;
@@ -13,7 +13,7 @@ use festoon::pattern::{FindingKind, Finish, Shape};
 use festoon::units::Length;
 use proptest::prelude::*;
 
-use crate::samples;
+use crate::samples::{self, Sample};
 
 /// Least and greatest corner of all that marks draw, edges included.
 fn extent(marks: &[Mark]) -> (Point, Point) {
@@ -30,9 +30,9 @@ fn extent(marks: &[Mark]) -> (Point, Point) {
     (least, most)
 }
 
-fn symbols(design: &festoon::design::Design, ink: Ink, angle: f64) -> Vec<Symbol> {
-    let mut stencils = Stencils::new(design, ink);
-    for index in 0..design.beads.len() {
+fn symbols(sample: &Sample, ink: Ink, angle: f64) -> Vec<Symbol> {
+    let mut stencils = sample.stencils(ink);
+    for index in 0..sample.design.beads.len() {
         stencils.bead(nth(index), Point::ORIGIN, angle, 1.0);
     }
     stencils.into_symbols()
@@ -44,8 +44,8 @@ fn every_bead_fills_its_box_and_no_more() {
         for (shape, finish) in Shape::ALL.iter().flat_map(|shape| Finish::ALL.iter().map(move |finish| (shape, finish)))
         {
             let bead = samples::bead(*shape, *finish, 6.0, Rgb(90, 120, 90));
-            let (x, y) = (bead.along.value() / 2.0, bead.across.value() / 2.0);
-            let symbols = symbols(&samples::design(vec![bead], Vec::new(), Vec::new()), ink, 0.5);
+            let (x, y) = (bead.0.along.value() / 2.0, bead.0.across.value() / 2.0);
+            let symbols = symbols(&Sample::of_beads([bead]), ink, 0.5);
             let (least, most) = extent(&symbols[0].marks);
             let name = format!("{finish} {shape} in {ink:?}");
             assert!(least.x >= -x - 0.01 && most.x <= x + 0.01, "{name}: {least:?} {most:?} beyond {x}");
@@ -89,8 +89,8 @@ fn findings_of_stated_size_are_drawn_to_size() {
     ];
     assert_eq!(stated.len(), FindingKind::ALL.len());
     for (kind, length) in stated {
-        let design = samples::design(Vec::new(), vec![samples::finding(kind, Rgb(190, 150, 70))], Vec::new());
-        let mut stencils = Stencils::new(&design, Ink::Colour);
+        let sample = Sample::new(Vec::new(), vec![(samples::finding(kind), Rgb(190, 150, 70))], Vec::new());
+        let mut stencils = sample.stencils(Ink::Colour);
         stencils.finding(nth(0), Point::ORIGIN, 0.0, 1.0);
         let (least, most) = extent(&stencils.into_symbols()[0].marks);
         assert!(least.x.abs() < 0.15, "{kind} starts at {}", least.x);
@@ -100,10 +100,10 @@ fn findings_of_stated_size_are_drawn_to_size() {
 
 #[test]
 fn a_jump_ring_is_as_wide_as_its_inside_and_both_thicknesses_of_its_wire() {
-    let mut ring = samples::finding(FindingKind::JumpRing, Rgb(0xb4, 0xb8, 0xbc));
+    let mut ring = samples::finding(FindingKind::JumpRing);
     ring.form = Form::JumpRing(samples::ring(6.0, 1.2, None));
-    let design = samples::design(Vec::new(), vec![ring], Vec::new());
-    let mut stencils = Stencils::new(&design, Ink::Colour);
+    let sample = Sample::new(Vec::new(), vec![(ring, Rgb(0xb4, 0xb8, 0xbc))], Vec::new());
+    let mut stencils = sample.stencils(Ink::Colour);
     stencils.finding(nth(0), Point::ORIGIN, 0.0, 1.0);
     let (least, most) = extent(&stencils.into_symbols()[0].marks);
     assert!((most.x - least.x - 8.4).abs() < 0.01 && (most.y - least.y - 8.4).abs() < 0.01, "{least:?} {most:?}");
@@ -111,8 +111,8 @@ fn a_jump_ring_is_as_wide_as_its_inside_and_both_thicknesses_of_its_wire() {
 
 /// The colour that most pixels of a bead have, drawn 40 mm high.
 fn dominant(shape: Shape, finish: Finish, colour: Rgb) -> Rgb {
-    let design = samples::design(vec![samples::bead(shape, finish, 40.0, colour)], Vec::new(), Vec::new());
-    let mut stencils = Stencils::new(&design, Ink::Colour);
+    let sample = Sample::of_beads([samples::bead(shape, finish, 40.0, colour)]);
+    let mut stencils = sample.stencils(Ink::Colour);
     let marks = vec![stencils.bead(nth(0), Point::new(40.0, 40.0), 0.0, 1.0)];
     let (title, description) = (String::new(), String::new());
     let page = Page { width: 80.0, height: 80.0, title, description, symbols: stencils.into_symbols().into(), marks };
@@ -152,9 +152,9 @@ fn symbols_are_few_and_ordered() {
         samples::bead(Shape::Tube, Finish::Gloss, 6.0, Rgb(1, 2, 3)),
         samples::bead(Shape::Drop, Finish::Gloss, 6.0, Rgb(1, 2, 3)),
     ];
-    let design = samples::design(beads, Vec::new(), Vec::new());
+    let sample = Sample::of_beads(beads);
     for ink in [Ink::Colour, Ink::Outline] {
-        let mut stencils = Stencils::new(&design, ink);
+        let mut stencils = sample.stencils(ink);
         for turn in 0..720 {
             (0..3).for_each(|index| drop(stencils.bead(nth(index), Point::ORIGIN, f64::from(turn).to_radians(), 1.0)));
         }
@@ -176,13 +176,13 @@ proptest! {
         hole in 0.02..0.95_f64,
         angle in -10.0..10.0_f64,
     ) {
-        let mut bead = samples::bead(Shape::ALL[kind / 7], Finish::ALL[kind % 7], across, Rgb(90, 120, 90));
+        let (mut bead, coat) = samples::bead(Shape::ALL[kind / 7], Finish::ALL[kind % 7], across, Rgb(90, 120, 90));
         bead.along = Length::mm(across * along);
         bead.hole = Stated::Stated(Length::mm(across * hole));
         let (x, y) = (bead.along.value() / 2.0, across / 2.0);
-        let design = samples::design(vec![bead], Vec::new(), Vec::new());
+        let sample = Sample::of_beads([(bead, coat)]);
         for ink in [Ink::Colour, Ink::Grey, Ink::Outline] {
-            let (least, most) = extent(&symbols(&design, ink, angle)[0].marks);
+            let (least, most) = extent(&symbols(&sample, ink, angle)[0].marks);
             let over = (most.x - x).max(-x - least.x).max(most.y - y).max(-y - least.y);
             prop_assert!(over <= 0.01, "{over} beyond the box in {ink:?}");
         }

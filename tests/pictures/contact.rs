@@ -1,14 +1,14 @@
 //! Contact sheets: every shape in every finish, every finding, every hatch, to look at.
 
 use festoon::art::{Ink, Stencils};
-use festoon::design::{Design, nth};
+use festoon::design::nth;
 use festoon::export::{About, Effort, pdf, png, svg};
 use festoon::geometry::Point;
 use festoon::paint::mark::{Anchor, Mark, Page, Rgb, Text, Weight};
 use festoon::pattern::{CordKind, FindingKind, Finish, Shape};
 
 use crate::reference::assert_reference;
-use crate::samples;
+use crate::samples::{self, Sample};
 
 const REED: Rgb = Rgb(0x5d, 0x7f, 0x5b);
 const COLOURS: [Rgb; 12] = [
@@ -56,17 +56,16 @@ fn write_at(page: &Page, name: &str, dpi: f64) {
         .unwrap();
 }
 
-fn all_beads(across: f64) -> Design {
+fn all_beads(across: f64) -> Sample {
     let of = |shape: &Shape| Finish::ALL.iter().map(|finish| samples::bead(*shape, *finish, across, REED)).collect();
-    let beads = Shape::ALL.iter().flat_map(|shape| -> Vec<_> { of(shape) });
-    samples::design(beads.collect(), Vec::new(), Vec::new())
+    Sample::of_beads(Shape::ALL.iter().flat_map(|shape| -> Vec<_> { of(shape) }))
 }
 
 /// Shapes down, finishes across; each large, at 6 mm and at 4 mm turned.
-fn bead_page(design: &Design, ink: Ink, name: &str) -> Page {
-    let mut stencils = Stencils::new(design, ink);
+fn bead_page(sample: &Sample, ink: Ink, name: &str) -> Page {
+    let mut stencils = sample.stencils(ink);
     let mut marks = Vec::new();
-    for (index, bead) in design.beads.iter().enumerate() {
+    for (index, bead) in sample.design.beads.iter().enumerate() {
         let (row, column) = (index / Finish::ALL.len(), index % Finish::ALL.len());
         let at = Point::new(19.0 + column as f64 * 28.0, 14.0 + row as f64 * 23.0);
         marks.push(stencils.bead(nth(index), at, 0.0, 1.8));
@@ -79,16 +78,16 @@ fn bead_page(design: &Design, ink: Ink, name: &str) -> Page {
 
 #[test]
 fn every_shape_in_every_finish_is_drawn_in_every_ink() {
-    let design = all_beads(6.0);
+    let sample = all_beads(6.0);
     for (ink, name) in [(Ink::Colour, "beads"), (Ink::Grey, "beads-grey"), (Ink::Outline, "beads-outline")] {
-        let page = bead_page(&design, ink, name);
+        let page = bead_page(&sample, ink, name);
         let most = page.symbols.iter().map(|symbol| symbol.marks.len()).max();
         assert!(most <= Some(18), "{name}: {most:?} marks in a symbol");
         write(&page, name);
         if ink == Ink::Colour {
             assert_reference(&page, 84.0, "contact-sheet");
         }
-        assert_eq!(page.marks.len(), design.beads.len() * 4);
+        assert_eq!(page.marks.len(), sample.design.beads.len() * 4);
     }
 }
 
@@ -99,9 +98,9 @@ fn strands_of_many_colours_are_drawn() {
         let sample = move |j: usize| samples::bead(shapes[(i + j) % 6], Finish::ALL[(i * 2 + j) % 7], 6.0, *colour);
         (0..7).map(sample)
     });
-    let design =
-        samples::design(beads.collect(), Vec::new(), vec![samples::cord(CordKind::Wire, 0.38, Rgb(180, 178, 170))]);
-    let mut stencils = Stencils::new(&design, Ink::Colour);
+    let cord = (samples::cord(CordKind::Wire, 0.38), Rgb(180, 178, 170));
+    let sample = Sample::new(beads.collect(), Vec::new(), vec![cord]);
+    let mut stencils = sample.stencils(Ink::Colour);
     let mut marks = Vec::new();
     for row in 0..12 {
         let at = |x: f64| Point::new(x, 28.0 + row as f64 * 21.0 - 12.0 * libm::pow((x - 105.0) / 90.0, 2.0));
@@ -111,7 +110,7 @@ fn strands_of_many_colours_are_drawn() {
         let mut count = 0;
         while x < 188.0 {
             let index = row * 7 + count % 7;
-            let half = design.beads[nth(index)].along.value() / 2.0;
+            let half = sample.design.beads[nth(index)].along.value() / 2.0;
             let angle = (at(x + half + 0.1) - at(x + half - 0.1)).angle();
             marks.push(stencils.bead(nth(index), at(x + half * libm::cos(angle)), angle, 1.0));
             x += half * 2.0 * libm::cos(angle);
@@ -129,12 +128,12 @@ fn every_finding_is_drawn() {
     let silver = Rgb(0xb4, 0xb8, 0xbc);
     // Brass and silver by turns.
     let kinds = FindingKind::ALL.iter().zip([brass, silver].into_iter().cycle());
-    let findings = kinds.map(|(kind, colour)| samples::finding(*kind, colour)).collect();
-    let cord = |(kind, diameter, colour): &(CordKind, f64, Rgb)| samples::cord(*kind, *diameter, *colour);
+    let findings = kinds.map(|(kind, colour)| (samples::finding(*kind), colour)).collect();
+    let cord = |(kind, diameter, colour): &(CordKind, f64, Rgb)| (samples::cord(*kind, *diameter), *colour);
     let cords = CORDS.iter().map(cord).collect();
-    let design = samples::design(Vec::new(), findings, cords);
+    let sample = Sample::new(Vec::new(), findings, cords);
     for (ink, name) in [(Ink::Colour, "findings"), (Ink::Outline, "findings-outline")] {
-        let page = finding_page(&design, ink);
+        let page = finding_page(&sample, ink);
         assert!(page.marks.len() > 2 * FindingKind::ALL.len());
         write(&page, name);
         if ink == Ink::Colour {
@@ -152,10 +151,10 @@ const CORDS: [(CordKind, f64, Rgb); 6] = [
     (CordKind::Chain, 1.6, Rgb(194, 154, 75)),
 ];
 
-fn finding_page(design: &Design, ink: Ink) -> Page {
-    let mut stencils = Stencils::new(design, ink);
+fn finding_page(sample: &Sample, ink: Ink) -> Page {
+    let mut stencils = sample.stencils(ink);
     let mut marks = Vec::new();
-    for (index, finding) in design.findings.iter().enumerate() {
+    for (index, finding) in sample.design.findings.iter().enumerate() {
         let at = Point::new(8.0 + (index % 5) as f64 * 40.0, 20.0 + (index / 5) as f64 * 35.0);
         let large = if finding.length().unwrap_or_default().value() > 16.0 { 1.1 } else { 1.4 };
         marks.push(stencils.finding(nth(index), at, 0.0, large));
@@ -201,8 +200,8 @@ fn beads_are_drawn_large() {
         (Shape::Drop, Finish::Clear, 7),
     ];
     let bead = |(shape, finish, colour): &(Shape, Finish, usize)| samples::bead(*shape, *finish, 6.0, COLOURS[*colour]);
-    let design = samples::design(wanted.iter().map(bead).collect(), Vec::new(), Vec::new());
-    let mut stencils = Stencils::new(&design, Ink::Colour);
+    let sample = Sample::of_beads(wanted.iter().map(bead));
+    let mut stencils = sample.stencils(Ink::Colour);
     let marks = (0..wanted.len()).map(|index| {
         let at = Point::new(28.0 + (index % 4) as f64 * 51.0, 30.0 + (index / 4) as f64 * 58.0);
         stencils.bead(nth(index), at, 0.4, 5.0)
@@ -218,8 +217,8 @@ fn beads_are_drawn_small() {
     for (ink, name) in [(Ink::Colour, "small"), (Ink::Grey, "small-grey")] {
         let bead =
             |i: usize| samples::bead(Shape::ALL[i / 7], Finish::ALL[i % 7], 4.0, COLOURS[(i / 7 * 5 + i % 7) % 12]);
-        let design = samples::design((0..84).map(bead).collect(), Vec::new(), Vec::new());
-        let mut stencils = Stencils::new(&design, ink);
+        let sample = Sample::of_beads((0..84).map(bead));
+        let mut stencils = sample.stencils(ink);
         let at = |index: usize| Point::new(6.0 + (index % 7) as f64 * 8.0, 5.0 + (index / 7) as f64 * 6.5);
         let marks: Vec<Mark> = (0..84).map(|index| stencils.bead(nth(index), at(index), -0.3, 1.0)).collect();
         assert_eq!(marks.len(), 84);

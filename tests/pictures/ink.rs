@@ -1,6 +1,6 @@
 //! Grey and outline: no colour anywhere, and beads told apart by their marks.
 
-use festoon::art::{Ink, Stencils};
+use festoon::art::Ink;
 use festoon::design::{Choice, nth};
 use festoon::export::{Effort, png};
 use festoon::geometry::Point;
@@ -10,7 +10,7 @@ use festoon::sheet::{self, Style};
 use festoon::source::Source;
 use festoon::trade::paper::Paper;
 
-use crate::samples;
+use crate::samples::{self, Sample};
 
 /// Pixels of a page on white.
 pub fn pixels(page: &Page, dpi: f64) -> Vec<Rgb> {
@@ -58,9 +58,9 @@ fn marks_on_4_mm_beads_differ() {
     for ink in [Ink::Grey, Ink::Outline] {
         for (shape, finish) in Shape::ALL.iter().flat_map(|shape| [(*shape, Finish::Gloss), (*shape, Finish::Faceted)])
         {
-            let beads = (0..14).map(|_| samples::bead(shape, finish, 4.0, Rgb(0x5d, 0x7f, 0x5b))).collect();
-            let design = samples::design(beads, Vec::new(), Vec::new());
-            let drawn: Vec<_> = (0..14).map(|index| pixels(&alone(&design, index, ink), DPI)).collect();
+            let beads = (0..14).map(|_| samples::bead(shape, finish, 4.0, Rgb(0x5d, 0x7f, 0x5b)));
+            let sample = Sample::of_beads(beads);
+            let drawn: Vec<_> = (0..14).map(|index| pixels(&alone(&sample, index, ink), DPI)).collect();
             for (at, one) in drawn.iter().enumerate() {
                 for (other, pixels) in drawn[..at].iter().enumerate() {
                     let differ = one.iter().zip(pixels).filter(|(a, b)| a.0.abs_diff(b.0) > 64).count();
@@ -73,10 +73,10 @@ fn marks_on_4_mm_beads_differ() {
 }
 
 /// A page as large as a bead, with nothing else on it.
-fn alone(design: &festoon::design::Design, index: usize, ink: Ink) -> Page {
-    let bead = &design.beads[nth(index)];
+fn alone(sample: &Sample, index: usize, ink: Ink) -> Page {
+    let bead = &sample.design.beads[nth(index)];
     let (width, height) = (bead.along.value(), bead.across.value());
-    let mut stencils = Stencils::new(design, ink);
+    let mut stencils = sample.stencils(ink);
     let marks = vec![stencils.bead(nth(index), Point::new(width / 2.0, height / 2.0), 0.0, 1.0)];
     let (title, description) = (String::new(), String::new());
     Page { width, height, title, description, symbols: stencils.into_symbols().into(), marks }

@@ -1,16 +1,18 @@
 //! A design with the beads and findings that a test asks for.
 
+use festoon::art::{Ink, Stencils};
 use festoon::design::{
     Bar, Bead, Cap, ChainLinks, Charm, Cone, Cord, CordEnd, Crimp, Design, Dimensions, Finding, Foot, Form, Hanger,
     JumpRing, KnotCover, Model, Pin, Stated, Tassel,
 };
 use festoon::paint::mark::Rgb;
+use festoon::palette::{Coat, Palette};
 use festoon::pattern::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Shape};
 use festoon::source::Place;
 use festoon::units::{Length, Mass};
 
-/// A bead of usual proportions.
-pub fn bead(shape: Shape, finish: Finish, across: f64, colour: Rgb) -> Bead {
+/// A bead of usual proportions, and how it looks.
+pub fn bead(shape: Shape, finish: Finish, across: f64, colour: Rgb) -> (Bead, Coat) {
     let (along, thick, hole) = match shape {
         Shape::Rondelle => (0.66, 1.0, 0.17),
         Shape::Oval => (1.4, 1.0, 0.17),
@@ -22,13 +24,11 @@ pub fn bead(shape: Shape, finish: Finish, across: f64, colour: Rgb) -> Bead {
         Shape::Square | Shape::Coin => (1.0, 0.4, 0.15),
         _ => (1.0, 1.0, 0.2),
     };
-    Bead {
+    let bead = Bead {
         id: format!("{shape}-{finish}"),
         name: format!("{finish} {shape}"),
         letter: "A".into(),
         shape,
-        finish,
-        colour,
         across: Length::mm(across),
         along: Length::mm(across * along),
         thick: Stated::Stated(Length::mm(across * thick)),
@@ -42,11 +42,12 @@ pub fn bead(shape: Shape, finish: Finish, across: f64, colour: Rgb) -> Bead {
         bores: None,
         instead: Vec::new(),
         place: Place::default(),
-    }
+    };
+    (bead, Coat { colour, finish })
 }
 
 /// A finding of usual dimensions.
-pub fn finding(kind: FindingKind, colour: Rgb) -> Finding {
+pub fn finding(kind: FindingKind) -> Finding {
     Finding {
         id: kind.word().replace(' ', "-"),
         name: kind.word().into(),
@@ -55,7 +56,6 @@ pub fn finding(kind: FindingKind, colour: Rgb) -> Finding {
         material: None,
         breakaway: false,
         comes_with: None,
-        colour,
         sold: None,
         place: Place::default(),
     }
@@ -118,7 +118,7 @@ pub fn ring(inside: f64, wire: f64, outside: Option<f64>) -> JumpRing {
 }
 
 /// A cord.
-pub fn cord(kind: CordKind, diameter: f64, colour: Rgb) -> Cord {
+pub fn cord(kind: CordKind, diameter: f64) -> Cord {
     Cord {
         id: kind.word().into(),
         name: kind.word().into(),
@@ -132,15 +132,42 @@ pub fn cord(kind: CordKind, diameter: f64, colour: Rgb) -> Cord {
         needle: false,
         coil: None,
         link: None,
-        colour,
         sold: None,
         place: Place::default(),
     }
 }
 
-/// A design of nothing but these.
-pub fn design(beads: Vec<Bead>, findings: Vec<Finding>, cords: Vec<Cord>) -> Design {
-    let mut model = Model::bare("Contact sheet", Kind::Necklace, Length::mm(370.0));
-    (model.beads, model.findings, model.cords) = (beads.into(), findings.into(), cords.into());
-    Design::new(model).expect("a design")
+/// A design of nothing but a few articles, and their colours.
+pub struct Sample {
+    pub design: Design,
+    palette: Palette,
+}
+
+impl Sample {
+    /// Beads that look so, findings and cords of a colour.
+    pub fn new(beads: Vec<(Bead, Coat)>, findings: Vec<(Finding, Rgb)>, cords: Vec<(Cord, Rgb)>) -> Self {
+        let mut model = Model::bare("Contact sheet", Kind::Necklace, Length::mm(370.0));
+        let mut palette = Palette::default();
+        for (bead, coat) in beads {
+            model.beads.push(bead);
+            palette.beads.extend([coat]);
+        }
+        for (finding, colour) in findings {
+            model.findings.push(finding);
+            palette.findings.extend([colour]);
+        }
+        for (cord, colour) in cords {
+            model.cords.push(cord);
+            palette.cords.extend([colour]);
+        }
+        Self { design: Design::new(model).expect("a design"), palette }
+    }
+
+    pub fn of_beads(beads: impl IntoIterator<Item = (Bead, Coat)>) -> Self {
+        Self::new(beads.into_iter().collect(), Vec::new(), Vec::new())
+    }
+
+    pub fn stencils(&self, ink: Ink) -> Stencils<'_> {
+        Stencils::new(&self.design, &self.palette, ink)
+    }
 }

@@ -5,18 +5,19 @@ use festoon::art::{Ink, Stencils};
 use festoon::design::{Bead, Choice, nth};
 use festoon::geometry::Point;
 use festoon::paint::mark::{Mark, Page, Rgb};
+use festoon::palette::Coat;
 use festoon::pattern::{CordKind, Finish, Shape};
 use festoon::trade::sight::{Lab, Sight, ciede2000, contrast, linear, seen_by};
 
 use crate::ink::pixels;
-use crate::samples;
+use crate::samples::{self, Sample};
 use crate::shelved::shelved;
 
 /// A bead in the middle of a small page, with a cord of a colour through it.
-fn strung(bead: &Bead, ink: Ink, size: f64, cord: Option<Rgb>) -> Page {
-    let cords = vec![samples::cord(CordKind::Leather, 0.4, cord.unwrap_or(Rgb::WHITE))];
-    let design = samples::design(vec![bead.clone()], Vec::new(), cords);
-    let mut stencils = Stencils::new(&design, ink);
+fn strung(bead: (Bead, Coat), ink: Ink, size: f64, cord: Option<Rgb>) -> Page {
+    let cords = vec![(samples::cord(CordKind::Leather, 0.4), cord.unwrap_or(Rgb::WHITE))];
+    let sample = Sample::new(vec![bead], Vec::new(), cords);
+    let mut stencils = sample.stencils(ink);
     let middle = Point::new(size / 2.0, size / 2.0);
     let ends = [Point::new(0.0, middle.y), Point::new(size, middle.y)];
     let mut marks: Vec<Mark> = cord.iter().map(|_| stencils.cord(nth(0), &ends, 1.0)).collect();
@@ -43,7 +44,7 @@ fn finishes_are_told_apart_at_four_millimetres() {
         for shape in Shape::ALL {
             let drawn = |finish: &Finish| {
                 let bead = samples::bead(*shape, *finish, 4.0, colour);
-                (*finish, pixels(&strung(&bead, Ink::Colour, 9.0, None), 300.0))
+                (*finish, pixels(&strung(bead, Ink::Colour, 9.0, None), 300.0))
             };
             let drawn: Vec<_> = Finish::ALL.iter().map(drawn).collect();
             for (at, (one, picture)) in drawn.iter().enumerate() {
@@ -63,7 +64,7 @@ fn finishes_are_told_apart_at_four_millimetres() {
 /// The pixels of a bead in its middle, with a cord of a colour below it.
 fn middle(finish: Finish, shape: Shape, cord: Rgb) -> Rgb {
     let bead = samples::bead(shape, finish, 6.0, Rgb(0x5d, 0x7f, 0x5b));
-    let pixels = pixels(&strung(&bead, Ink::Colour, 12.0, Some(cord)), 127.0);
+    let pixels = pixels(&strung(bead, Ink::Colour, 12.0, Some(cord)), 127.0);
     pixels[30 * 60 + 30]
 }
 
@@ -87,7 +88,7 @@ fn pale_beads_have_an_edge_on_paper() {
         for (shape, finish) in Shape::ALL.iter().flat_map(|shape| Finish::ALL.iter().map(move |finish| (shape, finish)))
         {
             let bead = samples::bead(*shape, *finish, 4.0, colour);
-            let pixels = pixels(&strung(&bead, Ink::Colour, 9.0, None), 600.0);
+            let pixels = pixels(&strung(bead, Ink::Colour, 9.0, None), 600.0);
             let down: Vec<Rgb> = pixels.iter().skip(213 / 2).step_by(213).copied().collect();
             let first = down.iter().position(|pixel| *pixel != Rgb::WHITE).unwrap();
             let darkest = down[first..first + 4].iter().map(|pixel| contrast(*pixel, Rgb::WHITE)).fold(0.0, f64::max);
@@ -108,7 +109,7 @@ fn shipped() -> Vec<Piece> {
 /// The pixels of a pattern's beads, each in the middle of a square of a size.
 fn kinds(piece: &Piece, ink: Ink, size: f64) -> Vec<Vec<Rgb>> {
     let drawn = |index: usize| {
-        let mut stencils = Stencils::new(&piece.design, ink);
+        let mut stencils = Stencils::new(&piece.design, &piece.palette, ink);
         let marks = vec![stencils.bead(nth(index), Point::new(size, size) * 0.5, 0.0, 1.0)];
         let (title, description, symbols) = (String::new(), String::new(), stencils.into_symbols().into());
         pixels(&Page { width: size, height: size, title, description, symbols, marks }, 300.0)
@@ -137,9 +138,9 @@ fn beads_of_a_pattern_are_told_apart_in_grey_and_outline() {
 #[test]
 fn pearls_differ_a_little_and_alike_in_every_run() {
     let pearl = samples::bead(Shape::Round, Finish::Pearl, 8.0, Rgb(0xf1, 0xeb, 0xdf));
-    let design = samples::design(vec![pearl], Vec::new(), Vec::new());
+    let sample = Sample::of_beads([pearl]);
     let stamped = || {
-        let mut stencils = Stencils::new(&design, Ink::Colour);
+        let mut stencils = sample.stencils(Ink::Colour);
         let stamps: Vec<_> = (0..60).map(|_| stencils.bead(nth(0), Point::ORIGIN, 0.0, 1.0)).collect();
         (stamps, stencils.into_symbols())
     };

@@ -74,6 +74,7 @@ const ELSEWHERE: &[(Code, &str)] = &[
     (Code::OtherLimb, "a measure on the command line: tests/workshop/fit.rs gives one"),
     (Code::TwoCurrencies, "a shelf beside a pattern: tests/workshop/shelf.rs reads one"),
     (Code::StashUnused, "a file of what is in hand: tests/goods/stash.rs reads one"),
+    (Code::OwnFault, "a fault of the resolver: design/sound.rs makes some, and tests/fuzz.rs looks for them"),
 ];
 
 #[test]

@@ -1,8 +1,7 @@
 //! Designs made by hand, for stages that start from one.
 
 use festoon::design::*;
-use festoon::paint::mark::Rgb;
-use festoon::pattern::{CordKind, Drilled, FindingKind, Finish, Kind, Outline, Shape};
+use festoon::pattern::{CordKind, Drilled, FindingKind, Kind, Outline, Shape};
 use festoon::source::Place;
 use festoon::units::{Length, Mass, Money};
 
@@ -16,8 +15,6 @@ pub fn bead(id: &str, letter: &str, size: f64) -> Bead {
         name: format!("{id} bead"),
         letter: letter.into(),
         shape: Shape::Round,
-        finish: Finish::Gloss,
-        colour: Rgb::BLACK,
         across: Length::mm(size),
         along: Length::mm(size),
         thick: Stated::Stated(Length::mm(size)),
@@ -48,7 +45,6 @@ pub fn cord(id: &str, kind: CordKind) -> Cord {
         needle: false,
         coil: None,
         link: None,
-        colour: Rgb::BLACK,
         sold: sold(Lot::Length(Length::mm(10_000.0)), 790),
         place: Place::default(),
     }
@@ -61,7 +57,6 @@ pub fn finding(name: &str, kind: FindingKind) -> Finding {
         form: form(kind),
         mass: Mass::grams(0.1),
         material: None,
-        colour: Rgb::BLACK,
         breakaway: false,
         comes_with: None,
         sold: None,

@@ -33,34 +33,33 @@ pub struct FindingDrawing {
 
 /// The marks of a finding; of a chain, one link seen on its face.
 #[must_use]
-pub fn marks(finding: &Finding, ink: Ink, light: Light) -> Vec<Mark> {
-    let drawing = FindingDrawing::new(finding, ink, light);
+pub fn marks(drawing: &FindingDrawing, finding: &Finding) -> Vec<Mark> {
     match &finding.form {
-        Form::Crimp(crimp) => tube::crimp(&drawing, crimp),
-        Form::Cone(cone) => tube::cone(&drawing, cone),
-        Form::BeadCap(cap) => tube::cap(&drawing, cap),
-        Form::CrimpCover(body) => tube::cover(&drawing, body),
-        Form::KnotCover(cover) => tube::knot_cover(&drawing, &cover.body),
-        Form::CordEnd(end) => tube::cord_end(&drawing, end),
-        Form::Pin(pin) => loops::pin(&drawing, pin),
-        Form::JumpRing(ring) => loops::jump_ring(&drawing, ring),
-        Form::Chain(chain) => loops::link(&drawing, chain),
-        Form::WireGuard(body) => loops::guard(&drawing, body),
-        Form::Bail(hanger) => loops::bail(&drawing, hanger),
-        Form::Clasp(body) => hook::clasp(&drawing, body),
-        Form::Tassel(tassel) => tassel::tassel(&drawing, tassel),
-        Form::Charm(charm) => charm::charm(&drawing, charm),
-        Form::SpectacleLoop(body) => tube::spectacle_loop(&drawing, body),
-        Form::SpringRing(body) => fastener::spring_ring(&drawing, body),
-        Form::Hook(body) => fastener::hook(&drawing, body),
-        Form::ToggleRing(body) => fastener::toggle_ring(&drawing, body),
-        Form::ToggleBar(body) => fastener::toggle_bar(&drawing, body),
-        Form::BarrelHalf(body) => fastener::barrel(&drawing, body),
-        Form::EarWire(hanger) => hook::ear_wire(&drawing, hanger),
-        Form::SpacerBar(bar) => bar::spacer(&drawing, bar),
-        Form::EndBar(bar) => bar::end(&drawing, bar),
-        Form::BoxHalf(bar) => bar::box_half(&drawing, bar),
-        Form::SlideHalf(bar) => bar::slide_half(&drawing, bar),
+        Form::Crimp(crimp) => tube::crimp(drawing, crimp),
+        Form::Cone(cone) => tube::cone(drawing, cone),
+        Form::BeadCap(cap) => tube::cap(drawing, cap),
+        Form::CrimpCover(body) => tube::cover(drawing, body),
+        Form::KnotCover(cover) => tube::knot_cover(drawing, &cover.body),
+        Form::CordEnd(end) => tube::cord_end(drawing, end),
+        Form::Pin(pin) => loops::pin(drawing, pin),
+        Form::JumpRing(ring) => loops::jump_ring(drawing, ring),
+        Form::Chain(chain) => loops::link(drawing, chain),
+        Form::WireGuard(body) => loops::guard(drawing, body),
+        Form::Bail(hanger) => loops::bail(drawing, hanger),
+        Form::Clasp(body) => hook::clasp(drawing, body),
+        Form::Tassel(tassel) => tassel::tassel(drawing, tassel),
+        Form::Charm(charm) => charm::charm(drawing, charm),
+        Form::SpectacleLoop(body) => tube::spectacle_loop(drawing, body),
+        Form::SpringRing(body) => fastener::spring_ring(drawing, body),
+        Form::Hook(body) => fastener::hook(drawing, body),
+        Form::ToggleRing(body) => fastener::toggle_ring(drawing, body),
+        Form::ToggleBar(body) => fastener::toggle_bar(drawing, body),
+        Form::BarrelHalf(body) => fastener::barrel(drawing, body),
+        Form::EarWire(hanger) => hook::ear_wire(drawing, hanger),
+        Form::SpacerBar(bar) => bar::spacer(drawing, bar),
+        Form::EndBar(bar) => bar::end(drawing, bar),
+        Form::BoxHalf(bar) => bar::box_half(drawing, bar),
+        Form::SlideHalf(bar) => bar::slide_half(drawing, bar),
     }
 }
 
@@ -104,10 +103,10 @@ pub fn linked(drawing: &FindingDrawing, finding: &Finding) -> Vec<Mark> {
 }
 
 impl FindingDrawing {
-    /// Gets ready to draw a finding.
+    /// Gets ready to draw a finding of a colour.
     #[must_use]
-    pub fn new(finding: &Finding, ink: Ink, light: Light) -> Self {
-        Self { metal: finding.colour, ink, light, colour: ink.tone(finding.colour) }
+    pub fn new(metal: Rgb, ink: Ink, light: Light) -> Self {
+        Self { metal, ink, light, colour: ink.tone(metal) }
     }
 
     fn wire(&self, outline: &[Segment], thick: f64) -> Vec<Mark> {

@@ -102,7 +102,7 @@ fn soon(source: &Source, choice: &Choice) -> (Option<Piece>, Vec<Remark>) {
     let (design, remarks) = festoon::design::resolve(&pattern, choice);
     let piece = design.and_then(|design| {
         let drape = festoon::drape::hang_alone(&design, None).ok()?;
-        Some(Piece::new(design, drape, pattern.telling()))
+        Some(Piece::of(&pattern, design, drape))
     });
     (piece, pattern.unsilenced(remarks))
 }

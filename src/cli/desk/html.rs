@@ -22,7 +22,7 @@ pub fn facts(piece: &Piece) -> Markup {
             @for (name, fact) in sheet::facts(piece).iter().map(|fact| english::fact(fact, units)) { div { dt { (name) } dd { (fact) } } }
         }
         (strands(&piece.design, units))
-        (beads(&piece.design))
+        (beads(piece))
     }
 }
 
@@ -47,16 +47,17 @@ fn strands(design: &Design, units: UnitStyle) -> Markup {
     }
 }
 
-fn beads(design: &Design) -> Markup {
+fn beads(piece: &Piece) -> Markup {
+    let design = &piece.design;
     html! {
         div class="wide" tabindex="0" role="region" aria-label="Beads" {
             table {
                 caption { "Beads" }
                 thead { tr { th scope="col" { "letter" } th scope="col" { "bead" } th scope="col" { "size" } th scope="col" { "how many" } } }
                 tbody {
-                    @for (bead, count) in design.beads.iter().zip(design.counts()) {
+                    @for ((at, bead), count) in design.beads.entries().zip(design.counts()) {
                         tr {
-                            td { (swatch(bead.colour)) " " (bead.letter) }
+                            td { (swatch(piece.palette.bead(at).colour)) " " (bead.letter) }
                             th scope="row" { (bead.name) }
                             td { (sheet::bead_size(bead)) }
                             td { (u64::from(count) * u64::from(design.copies)) }

@@ -253,7 +253,10 @@ fn kinds(piece: &Piece, source: &Source) -> BTreeMap<String, Kind> {
         }
     };
     let beads = design.beads.entries().map(|(at, bead)| {
-        (kind_name(Of::Bead(at)), kind(Article::Bead(at), Some(bead.colour), Some(bead.along), bead.mass))
+        (
+            kind_name(Of::Bead(at)),
+            kind(Article::Bead(at), Some(piece.palette.bead(at).colour), Some(bead.along), bead.mass),
+        )
     });
     let findings = design.findings.entries().map(|(at, finding)| {
         (kind_name(Of::Finding(at)), kind(Article::Finding(at), None, finding.length(), finding.mass_of_one()))

@@ -99,7 +99,7 @@ pub fn piece(path: &Path, options: &Options) -> Option<Piece> {
     let pattern = pattern::read(&text(path, options)?).0?;
     let design = design::resolve(&pattern, &choice(options)).0?;
     let drape = drape::hang_unworn(&design, None).ok()?;
-    Some(Piece::new(design, drape, pattern.telling()))
+    Some(Piece::of(&pattern, design, drape))
 }
 
 /// Draws every colourway into the pattern's folder.

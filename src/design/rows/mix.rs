@@ -7,7 +7,7 @@
 //! far apart. Then two places, drawn by the dice, change their beads 20 times for each bead, as far as they stay
 //! apart: all rows that can be reached so are equally likely.
 
-use crate::paint::noise::Dice;
+use crate::geometry::noise::Dice;
 use crate::pattern::{Apart, Random, Times};
 use crate::remark::said::rows::{MixKind, Rows};
 use crate::remark::{Remark, near};

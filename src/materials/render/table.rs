@@ -1,6 +1,9 @@
 //! The table that a maker reads: what to buy, how to cut it, what it costs.
 
+use unicode_width::UnicodeWidthStr;
+
 use super::words::{amount, estimates, in_currency, is_nothing, left, long, lots, pieces, said, share, spare, verdict};
+use crate::english::count;
 use crate::materials::{Bagged, Cutting, Kit, Line, Materials, Packed, Spool, Suggestion};
 use crate::units::{Length, Money, Telling, UnitStyle};
 
@@ -49,10 +52,11 @@ fn row(line: &Line, units: UnitStyle) -> [String; 7] {
 
 /// The rows as lines, the first column to the left and the others to the right.
 fn aligned(rows: &[[String; 7]]) -> Vec<String> {
-    let width = |column: usize| rows.iter().map(|row| row[column].chars().count()).max().unwrap_or(0);
+    let width = |column: usize| rows.iter().map(|row| row[column].width()).max().unwrap_or(0);
     let widths: Vec<usize> = (0..HEAD.len()).map(width).collect();
     let cell = |(column, (cell, width)): (usize, (&String, &usize))| {
-        if column == 0 { format!("{cell:<width$}") } else { format!("{cell:>width$}") }
+        let space = " ".repeat(width - cell.width());
+        if column == 0 { format!("{cell}{space}") } else { format!("{space}{cell}") }
     };
     rows.iter().map(|row| row.iter().zip(&widths).enumerate().map(cell).collect::<Vec<_>>().join(GUTTER)).collect()
 }
@@ -96,7 +100,7 @@ fn sellers(materials: &Materials, units: UnitStyle, currency: &str) -> Vec<Strin
 /// What goes into a bag, and what that costs.
 fn kit(kit: &Kit, units: UnitStyle, currency: &str) -> Vec<String> {
     let bags = kit.bags;
-    let head = format!("pack {bags} {}: {}", if bags == 1 { "bag" } else { "bags" }, kit.name());
+    let head = format!("pack {}: {}", count(u64::from(bags), "bag"), kit.name());
     let mut lines = vec![head];
     lines.extend(kit.packed.iter().map(|packed| format!("  {}", in_bag(packed, units))));
     let unpriced =

@@ -1,5 +1,6 @@
 //! How amounts, lots and cutting plans are said, in every table and on the sheet.
 
+use crate::english::count;
 use crate::materials::{Among, Amount, Buy, Cut, Cutting, Line, Materials, Suggestion};
 use crate::units::{INCH, Length, Money, UnitStyle, grouped, sixteenths};
 
@@ -80,8 +81,7 @@ pub fn lots(line: &Line, buy: &Buy, units: UnitStyle) -> String {
 }
 
 fn some_lots(buy: &Buy, units: UnitStyle) -> String {
-    let ending = if buy.lots == 1 { "" } else { "s" };
-    let words = format!("{} {}{ending}", buy.lots, buy.unit);
+    let words = count(buy.lots, buy.unit);
     match (buy.lot, buy.mass) {
         (Amount::Count(1), None) => words,
         (lot, None) => format!("{words} of {}", amount(lot, units)),
@@ -138,7 +138,7 @@ pub fn verdict(cutting: &Cutting) -> Option<String> {
         let is_cut = cutting.spools.iter().any(|spool| !spool.pieces.is_empty());
         return is_cut.then(|| "the length in hand".to_owned());
     }
-    let lengths = if cutting.bought() == 1 { "1 length".to_owned() } else { format!("{} lengths", cutting.bought()) };
+    let lengths = count(cutting.bought(), "length");
     let in_hand = cutting.spools.iter().any(|spool| spool.in_stash && !spool.pieces.is_empty());
     let lengths = if in_hand { format!("what is in hand and {lengths} more") } else { lengths };
     Some(match cutting.beyond_least() {

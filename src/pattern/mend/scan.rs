@@ -229,32 +229,38 @@ impl Scan {
     fn flow(&mut self, at: usize, line: &str) {
         let mut text = Signs::new(line);
         while let Some((byte, sign)) = text.next() {
-            let here = at + byte;
-            match sign {
-                '#' if text.begins_comment(byte) => match value::bare_colour(&line[byte..]) {
-                    Some(length) => {
-                        self.colour(here, &line[byte..byte + length]);
-                        text.skip(byte + length);
-                    }
-                    None => break,
-                },
-                '"' | '\'' if text.begins_value(byte) => self.quoted(at, byte, &mut text),
-                '[' | '{' => self.brackets.push(Open { bracket: sign, at: here, in_value: false, entry: here + 1 }),
-                ']' | '}' => self.shut(here, sign),
-                ',' | ';' => self.comma(here, sign, &line[byte + 1..]),
-                ':' if line[byte + 1..].starts_with([' ', '[', '{', '"']) || byte + 1 == line.len() => {
-                    self.colon(at, byte, line)
-                }
-                _ => {}
+            if !self.sign(at, line, (byte, sign), &mut text) {
+                break;
             }
             if self.brackets.is_empty() {
                 let rest = line[byte + sign.len_utf8()..].trim_start();
-                self.before.end = here + sign.len_utf8();
+                self.before.end = at + byte + sign.len_utf8();
                 return self.behind(at + line.len() - rest.len(), rest);
             }
         }
         self.before.end = at + text.said().trim_end().len();
         self.before.opens = false;
+    }
+
+    /// A sign in brackets; whether it begins no comment.
+    fn sign(&mut self, at: usize, line: &str, (byte, sign): (usize, char), text: &mut Signs<'_>) -> bool {
+        let here = at + byte;
+        match sign {
+            '#' if text.begins_comment(byte) => {
+                let Some(length) = value::bare_colour(&line[byte..]) else { return false };
+                self.colour(here, &line[byte..byte + length]);
+                text.skip(byte + length);
+            }
+            '"' | '\'' if text.begins_value(byte) => self.quoted(at, byte, text),
+            '[' | '{' => self.brackets.push(Open { bracket: sign, at: here, in_value: false, entry: here + 1 }),
+            ']' | '}' => self.shut(here, sign),
+            ',' | ';' => self.comma(here, sign, &line[byte + 1..]),
+            ':' if line[byte + 1..].starts_with([' ', '[', '{', '"']) || byte + 1 == line.len() => {
+                self.colon(at, byte, line);
+            }
+            _ => {}
+        }
+        true
     }
 
     /// A colour without its quotation marks, which begins a comment.

@@ -2,8 +2,8 @@
 
 use super::{falloff, sheet};
 use crate::geometry::Point;
+use crate::geometry::noise;
 use crate::paint::mark::{Fill, Mark, Rgb, Stroke};
-use crate::paint::noise;
 use crate::paint::outline;
 
 /// Distance between threads in mm, unless so many would be needed as to make the picture slow.

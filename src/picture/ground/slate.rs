@@ -2,8 +2,8 @@
 
 use super::{falloff, sheet, solid};
 use crate::geometry::Point;
+use crate::geometry::noise;
 use crate::paint::mark::{ColourStop, Fill, Key, Mark, Rgb, Stroke, Symbol};
-use crate::paint::noise;
 use crate::paint::outline;
 
 /// Clouds of lighter and darker stone.

@@ -1,6 +1,6 @@
 //! What is said about beads, cords and findings by themselves, in English.
 
-use crate::remark::a;
+use crate::english::a;
 use crate::remark::said::article::Article;
 
 use super::words::meant_or;

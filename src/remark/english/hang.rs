@@ -2,8 +2,10 @@
 
 use std::fmt;
 
+use crate::english::times;
 use crate::remark::said::hang::{Hang, Room, Round, Unhung, Unrest, Way};
-use crate::units::{Length, figures, times};
+use crate::trade::english;
+use crate::units::{Length, figures};
 
 /// What breaks necklaces.
 const SNAG: &str = "a snag, not weight, breaks most necklaces, and no margin covers that";
@@ -20,7 +22,7 @@ pub fn headline(said: &Hang) -> String {
             takes.tenths(),
             girth.tenths(),
             base.tenths(),
-            basis.words(*assumed)
+            english::basis(*basis, *assumed)
         ),
         Hang::OverHead { strand, inside, head } => format!(
             "strand {strand} has no clasp and measures {} inside: it does not go over a head of {} (assumed)",

@@ -10,6 +10,7 @@ mod hang;
 mod hidden;
 mod language;
 mod naming;
+mod own;
 mod quantity;
 mod ring;
 mod rows;
@@ -27,9 +28,17 @@ mod wearing;
 mod winding;
 mod words;
 
-use super::Said;
+use super::{Edition, Said};
 
 pub use words::meant_or;
+
+/// What was found in one size or colourway alone.
+pub fn in_edition(edition: &Edition, headline: &str) -> String {
+    match edition {
+        Edition::Size(name) => format!("size {name}: {headline}"),
+        Edition::Colourway(name) => format!("colourway {name}: {headline}"),
+    }
+}
 
 /// What was found, with its number: stands alone.
 pub fn headline(said: &Said) -> String {
@@ -56,6 +65,7 @@ pub fn headline(said: &Said) -> String {
         Said::Fit(said) => fit::headline(said),
         Said::Hidden(said) => hidden::headline(said),
         Said::Wearing(said) => wearing::headline(said),
+        Said::Own(said) => own::headline(said),
     }
 }
 
@@ -84,5 +94,6 @@ pub fn help(said: &Said) -> String {
         Said::Fit(said) => fit::help(said),
         Said::Hidden(said) => hidden::help(said),
         Said::Wearing(said) => wearing::help(said),
+        Said::Own(_) => own::help(),
     }
 }

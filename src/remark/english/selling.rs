@@ -1,5 +1,6 @@
 //! What is said about how things are sold, as it is written, in English.
 
+use crate::english::list;
 use crate::remark::said::selling::Selling;
 
 /// What was found.
@@ -39,5 +40,5 @@ pub fn help(said: &Selling) -> String {
 fn ways(by_itself: bool, within: &[String]) -> String {
     let itself = by_itself.then(|| "by itself".to_owned());
     let within = within.iter().map(|id| format!("in `{id}`"));
-    itself.into_iter().chain(within).collect::<Vec<_>>().join(" and ")
+    list(&itself.into_iter().chain(within).collect::<Vec<_>>())
 }

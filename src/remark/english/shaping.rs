@@ -1,6 +1,6 @@
 //! What is said about the shapes and sizes of findings, in English.
 
-use crate::remark::a;
+use crate::english::a;
 use crate::remark::said::shaping::{Shaping, Sizes};
 
 /// What was found.

@@ -1,7 +1,7 @@
 //! What is said about how often a piece goes round or is twisted, as it is written, and about memory wire, in English.
 
+use crate::english::times;
 use crate::remark::said::turns::{NoTwist, NoWrap, Sprung, Turns};
-use crate::units::times;
 
 /// What was found.
 pub fn headline(said: &Turns) -> String {

@@ -1,6 +1,6 @@
 //! What is said about sizes, whom a piece is made for, and the designer's own figures, in English.
 
-use crate::remark::a;
+use crate::english::a;
 use crate::remark::said::variant::{Figure, Variant};
 
 /// What was found.

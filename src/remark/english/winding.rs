@@ -1,7 +1,7 @@
 //! What is said about torsades, coils and wraps, in English.
 
+use crate::english::times;
 use crate::remark::said::winding::Winding;
-use crate::units::times;
 
 /// What was found.
 pub fn headline(said: &Winding) -> String {

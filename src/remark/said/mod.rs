@@ -11,6 +11,7 @@ pub mod hang;
 pub mod hidden;
 pub mod language;
 pub mod naming;
+pub mod own;
 pub mod quantity;
 pub mod ring;
 pub mod rows;
@@ -77,6 +78,8 @@ pub enum Said {
     Hidden(hidden::Hidden),
     /// About who wears a piece, and who reads of it.
     Wearing(wearing::Wearing),
+    /// About what festoon itself got wrong.
+    Own(own::Own),
 }
 
 impl Said {
@@ -106,6 +109,7 @@ impl Said {
             Self::Fit(said) => said.code(),
             Self::Hidden(said) => said.code(),
             Self::Wearing(said) => said.code(),
+            Self::Own(said) => said.code(),
         }
     }
 }
@@ -157,3 +161,4 @@ from!(winding::Winding as Winding);
 from!(fit::Fit as Fit);
 from!(hidden::Hidden as Hidden);
 from!(wearing::Wearing as Wearing);
+from!(own::Own as Own);

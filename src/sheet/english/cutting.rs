@@ -1,10 +1,10 @@
 //! Cutting plans and lists, in English.
 
 use super::fact::rounding;
+use crate::english::count;
 use crate::materials::Cutting;
 use crate::materials::render::words::{cut, verdict};
 use crate::sheet::said::{ListedCut, MadeUp, PlanNote};
-use crate::steps::english::words::count;
 use crate::units::UnitStyle;
 
 /// The columns of a cutting list that have a heading.

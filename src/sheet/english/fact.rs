@@ -3,9 +3,10 @@
 use crate::Piece;
 use crate::design::Design;
 use crate::drape::{piece_length, ring};
+use crate::english::times;
 use crate::pattern::Kind;
 use crate::sheet::fact::{self, Fact, LengthAlong, Limb};
-use crate::units::{Length, UnitStyle, fraction, times};
+use crate::units::{Length, UnitStyle, fraction};
 
 /// A fact's name and the fact.
 #[must_use]

@@ -2,10 +2,10 @@
 
 use std::fmt;
 
+use crate::english::list;
 use crate::sheet::figure::Scale;
 use crate::sheet::said::{Alternative, FooterScale, SeenAs};
 use crate::steps::english::chart::MEETING;
-use crate::steps::english::words::list;
 use crate::units::{INCH, Length, UnitStyle};
 
 /// What a figure shows, for those who cannot see it.

@@ -1,10 +1,10 @@
 //! What is printed in drawings, in English.
 
 use crate::design::Design;
+use crate::english::{count, times};
 use crate::sheet::said::{BareCord, HangsDown, LeftOut};
 use crate::steps::english::chart;
-use crate::steps::english::words::count;
-use crate::units::{Length, UnitStyle, times};
+use crate::units::{Length, UnitStyle};
 
 /// A length of bare cord in the words of the word chart, then ever shorter.
 pub fn bare_cord(bare: BareCord, units: UnitStyle) -> Vec<String> {
@@ -35,8 +35,8 @@ pub fn more_beads(beads: u32, length: Length, units: UnitStyle) -> String {
 /// Repeats that are left out.
 pub fn left_out(design: &Design, said: &LeftOut<'_>, units: UnitStyle) -> String {
     let LeftOut { times, list, backwards, beads, length } = said;
-    let again = if *times == 1 { "once".to_owned() } else { format!("{times} times") };
-    let (list, length) = (chart::row(design, list, units), units.ruler(*length));
+    let again = if *times == 1 { "once".to_owned() } else { count(*times as u64, "time") };
+    let (list, length) = (chart::row(design, list, units).to_string(), units.ruler(*length));
     let list = if *backwards { format!("{list}, backwards") } else { list };
     format!("… the same {again} more ({list}): {beads} beads, {length}, not drawn …")
 }

@@ -1,6 +1,6 @@
 //! Colourways, in English.
 
-use crate::design::Colourway;
+use crate::palette::Colourway;
 
 /// A colourway's name, and whether it is this sheet's.
 pub fn colourway(way: &Colourway) -> String {

@@ -5,6 +5,7 @@ use crate::design::{Build, Design, Index, Strand};
 use crate::paint::layout::text::Type;
 use crate::paint::metrics;
 use crate::sheet::said::{EndsInFront, Hooked, Neck, OnNeck};
+use crate::trade::english::basis;
 use crate::units::{Length, UnitStyle};
 
 /// Most strands that the words name.
@@ -36,7 +37,7 @@ pub fn on_neck(said: &OnNeck<'_>, units: UnitStyle) -> String {
         if neck.has_flat { FLAT } else { "" },
         hooked(neck.hooked, units),
         units.ruler(design.wear.girth),
-        design.wear.source_words(),
+        basis(*design.wear.source, design.wear.source.is_assumed()),
         build(design.wear.build, neck.assumes_wire),
     )
 }

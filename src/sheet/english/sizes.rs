@@ -2,9 +2,9 @@
 
 use super::fact::CALLED;
 use crate::design::{Design, Size, Strand};
+use crate::english::list;
 use crate::sheet::said::{Compared, LengthOf};
 use crate::steps::english::posts::from;
-use crate::steps::english::words::list;
 use crate::steps::posts::datum;
 
 /// A size as a sentence names it.

@@ -1,11 +1,11 @@
 //! What is said of strands, beside their rows and in the key, in English.
 
 use crate::design::{Design, Strand};
+use crate::english::list;
 use crate::materials::render::words as amount;
 use crate::pattern::Shape;
 use crate::sheet::said::{InKey, Reading, Takes, ToCut};
 use crate::steps::english::posts::between;
-use crate::steps::english::words::list;
 use crate::steps::posts::{self, Keeps};
 use crate::units::{INCH, Length, UnitStyle};
 

@@ -47,18 +47,19 @@ fn laid(piece: &Piece, rows: &[Option<&Hung>], frame: &Frame, stencils: &mut Ste
 /// The box round the closed piece: its rows, and all that is drawn of the closure and of bars across the rows.
 pub fn ring_extent(piece: &Piece) -> Option<Extent> {
     let tightest = piece.drape.ring()?;
-    closed_box(&piece.design, &rows(piece), |frame, stencils| closing(tightest, piece, frame, stencils))
+    closed_box(piece, &rows(piece), |frame, stencils| closing(tightest, piece, frame, stencils))
 }
 
 /// The box round strands, bars across them, and the closure.
 pub fn closed_box(
-    design: &Design,
+    piece: &Piece,
     strands: &[Option<Hung>],
     closing: impl FnOnce(&Frame, &mut Stencils<'_>) -> Layers,
 ) -> Option<Extent> {
+    let design = &piece.design;
     let rows = design.strands.iter().zip(strands);
     let boxes = rows.filter_map(|(strand, row)| strand_box(design, strand, row.as_ref()?));
-    let (frame, mut stencils) = (Frame::ACTUAL, Stencils::new(design, Ink::Colour));
+    let (frame, mut stencils) = (Frame::ACTUAL, Stencils::new(design, &piece.palette, Ink::Colour));
     let mut marks = closing(&frame, &mut stencils).around(Vec::new());
     marks.extend(bars(design, &strands.iter().map(Option::as_ref).collect::<Vec<_>>(), &frame, &mut stencils));
     let drawn = stencils.around(&marks).map(|drawn| frame.piece(drawn));

@@ -272,7 +272,7 @@ mod tests {
     #[test]
     fn what_a_cut_goes_through_is_whole_on_both_strips() {
         let piece = piece();
-        let lanes = super::super::lane::lanes(&piece, &mut Stencils::new(&piece.design, Ink::Colour));
+        let lanes = super::super::lane::lanes(&piece, &mut Stencils::new(&piece.design, &piece.palette, Ink::Colour));
         for paper in Paper::ALL {
             let strips = strips(&lanes, page::room(*paper).width, &piece);
             let widest = piece.design.beads.iter().map(|bead| bead.along.value()).fold(0.0, f64::max);
@@ -289,7 +289,7 @@ mod tests {
     #[test]
     fn strips_show_every_seat_whole_and_end_behind_their_strand() {
         let piece = piece();
-        let lanes = super::super::lane::lanes(&piece, &mut Stencils::new(&piece.design, Ink::Colour));
+        let lanes = super::super::lane::lanes(&piece, &mut Stencils::new(&piece.design, &piece.palette, Ink::Colour));
         let strips = strips(&lanes, page::room(Paper::Letter).width, &piece);
         for (at, (strand, hung)) in piece.design.strands.iter().zip(&piece.drape.strands).enumerate() {
             let of_it = |strip: &&Strip<'_>| std::ptr::eq(strip.lane, &raw const lanes[at]);

@@ -13,8 +13,9 @@
 
 use std::ops::Range;
 
-use super::words::{self, a, count};
+pub use super::run::{ChartRun, WordChart};
 use crate::design::{Bead, Design, Finding, Index, Phrase, Shared, Strand, taken_by};
+use crate::english::{a, count};
 use crate::pattern::FindingKind;
 use crate::steps::chart::{self, TEN, beads, push, simple, things};
 use crate::steps::posts::{self, Keeps, Posts};
@@ -25,24 +26,24 @@ const LONG_RUN: u32 = 20;
 
 /// The word chart of a strand; of one on a pin what is on that, from its loop down.
 #[must_use]
-pub fn text(design: &Design, strand: &Strand, units: UnitStyle) -> String {
+pub fn whole(design: &Design, strand: &Strand, units: UnitStyle) -> WordChart {
     told(design, strand, &chart::whole(design, strand), units)
 }
 
 /// The same without what its ends meet in, which is not strung with the row.
 #[must_use]
-pub fn strung(design: &Design, strand: &Strand, units: UnitStyle) -> String {
+pub fn strung(design: &Design, strand: &Strand, units: UnitStyle) -> WordChart {
     told(design, strand, &chart::strung(strand), units)
 }
 
-fn told(design: &Design, strand: &Strand, phrases: &[Phrase], units: UnitStyle) -> String {
+fn told(design: &Design, strand: &Strand, phrases: &[Phrase], units: UnitStyle) -> WordChart {
     let posts = Posts::new(design, strand);
     Teller { design, units, strand: Some(strand), posts: Some(&posts), is_inside: false }.all(phrases)
 }
 
 /// The words for a short row, such as what hangs on a pin.
 #[must_use]
-pub fn row(design: &Design, phrases: &[Phrase], units: UnitStyle) -> String {
+pub fn row(design: &Design, phrases: &[Phrase], units: UnitStyle) -> WordChart {
     Teller { design, units, strand: None, posts: None, is_inside: false }.sequence(&simple(phrases))
 }
 
@@ -71,16 +72,16 @@ impl Teller<'_> {
     }
 
     /// A strand's own phrases.
-    fn all(self, phrases: &[Phrase]) -> String {
+    fn all(self, phrases: &[Phrase]) -> WordChart {
         match phrases {
-            [Phrase::Mirror(side, middle)] => self.mirror(side, middle) + &self.names(&(0..things(phrases))),
+            [Phrase::Mirror(side, middle)] => self.mirror(side, middle).and(self.names(&(0..things(phrases)))),
             phrases => self.sequence(phrases),
         }
     }
 
     /// The phrases joined by `then`; those that need no comma stay together. A repeat that follows others, or stands in
     /// brackets itself, has brackets of its own, for how often it is told might be read of others.
-    fn sequence(self, phrases: &[Phrase]) -> String {
+    fn sequence(self, phrases: &[Phrase]) -> WordChart {
         let together = |a: &Phrase, b: &Phrase| self.is_short(a) && self.is_short(b);
         let (mut said, mut strung) = (0, 0);
         let clauses = phrases.chunk_by(together).map(|clause| {
@@ -92,30 +93,32 @@ impl Teller<'_> {
                 strung += beads(phrases);
                 words
             });
-            words.collect::<Vec<_>>().join(" ")
+            WordChart::join(words, " ")
         });
-        clauses.collect::<Vec<_>>().join(", then ")
+        WordChart::join(clauses, ", then ")
     }
 
     /// A phrase, which says things of the chart, after so many beads of its list.
-    fn said(self, phrase: &Phrase, here: &Range<usize>, strung: usize) -> String {
+    fn said(self, phrase: &Phrase, here: &Range<usize>, strung: usize) -> WordChart {
         let bare = self.bare();
         let words = match phrase {
             Phrase::Times(count, list)
                 if (here.start > 0 || self.is_inside) && list.len() > 1 && self.are_short(list) =>
             {
-                format!("[{}], {}", bare.sequence(list), times_word(*count))
+                bare.sequence(list).bracketed().and(times_word(*count))
             }
-            Phrase::Times(count, list) => format!("{}, {}", bare.bracketed(list), times_word(*count)),
-            Phrase::Mirror(side, middle) => format!("[{}]", self.inside().mirror(side, middle)),
-            Phrase::Ordered(list) => format!("{} in this order: {}", things(list), self.tens(list, strung)),
-            one => return self.opening(here) + &self.one(one, here),
+            Phrase::Times(count, list) => bare.bracketed(list).and(times_word(*count)),
+            Phrase::Mirror(side, middle) => self.inside().mirror(side, middle).bracketed(),
+            Phrase::Ordered(list) => {
+                WordChart::from(format!("{} in this order: ", things(list))).and(self.tens(list, strung))
+            }
+            one => return WordChart::from(self.opening(here)).and(self.one(one, here)),
         };
-        words + &self.names(here)
+        words.and(self.names(here))
     }
 
     /// `(1–10) 3A 1B 6A (11–20) 10A`: runs in the tens in which the row's beads are counted, after so many of them.
-    fn tens(self, runs: &[Phrase], strung: usize) -> String {
+    fn tens(self, runs: &[Phrase], strung: usize) -> WordChart {
         let each = runs.iter().flat_map(|run| match run {
             Phrase::Run(count, bead) => vec![Phrase::Run(1, *bead); *count as usize],
             other => vec![other.clone()],
@@ -124,48 +127,49 @@ impl Teller<'_> {
         let same_ten =
             |(one, _): &(usize, Phrase), (next, _): &(usize, Phrase)| one.div_ceil(TEN) == next.div_ceil(TEN);
         let tens = each.chunk_by(same_ten).map(|ten| self.ten(ten));
-        tens.collect::<Vec<_>>().join(" ")
+        WordChart::join(tens, " ")
     }
 
     /// `(11–14) 3A 1B`: beads with their numbers.
-    fn ten(self, ten: &[(usize, Phrase)]) -> String {
+    fn ten(self, ten: &[(usize, Phrase)]) -> WordChart {
         let mut runs = Vec::new();
         ten.iter().for_each(|(_, one)| push(one.clone(), &mut runs));
         let (from, to) = (ten[0].0, ten[ten.len() - 1].0);
         let which = if from == to { from.to_string() } else { format!("{from}–{to}") };
-        format!("({which}) {}", self.bare().sequence(&runs))
+        WordChart::from(format!("({which}) ")).and(self.bare().sequence(&runs))
     }
 
     /// A phrase that is no list.
-    fn one(self, phrase: &Phrase, here: &Range<usize>) -> String {
+    fn one(self, phrase: &Phrase, here: &Range<usize>) -> WordChart {
         match phrase {
             Phrase::Run(count, bead) => {
-                format!("{count}{}{}", self.design.beads[*bead].letter, self.long(*count, *bead))
+                WordChart::beads(*count, &self.design.beads[*bead].letter).and(self.long(*count, *bead))
             }
-            Phrase::Gap(length) => format!("({})", bare(self.units, *length)),
-            Phrase::Links(links) => format!("({})", links_bare(u64::from(*links))),
-            Phrase::Knot => format!("(knot{})", self.post(Keeps::Knot, here)),
-            Phrase::Finding(at) if self.is_bar(*at) => self.bar(*at, here),
-            Phrase::Finding(at) => format!("(1 {})", self.design.findings[*at].name),
+            Phrase::Gap(length) => format!("({})", bare(self.units, *length)).into(),
+            Phrase::Links(links) => format!("({})", links_bare(u64::from(*links))).into(),
+            Phrase::Knot => format!("(knot{})", self.post(Keeps::Knot, here)).into(),
+            Phrase::Finding(at) if self.is_bar(*at) => self.bar(*at, here).into(),
+            Phrase::Finding(at) => format!("(1 {})", self.design.findings[*at].name).into(),
             Phrase::Stop(_, at) => {
-                format!("(stop{}: {})", self.post(Keeps::Stop, here), self.design.findings[*at].name)
+                format!("(stop{}: {})", self.post(Keeps::Stop, here), self.design.findings[*at].name).into()
             }
             Phrase::Dangle(Some(on), list) => {
-                format!("(dangle: {} on {})", self.hung(list), a(&self.design.findings[*on].name))
+                let on = format!(" on {})", a(&self.design.findings[*on].name));
+                WordChart::from("(dangle: ").and(self.hung(list)).and(on)
             }
-            Phrase::Dangle(None, list) => format!("{MEETING}: {}", self.hung(list)),
+            Phrase::Dangle(None, list) => WordChart::from(format!("{MEETING}: ")).and(self.hung(list)),
             Phrase::Times(..) | Phrase::Mirror(..) | Phrase::Ordered(_) => self.sequence(std::slice::from_ref(phrase)),
         }
     }
 
     /// What hangs from a branch, which needs no brackets of its own: `1A 1B`, `1B and 1 silk tassel`.
-    fn hung(self, list: &[Phrase]) -> String {
+    fn hung(self, list: &[Phrase]) -> WordChart {
         let one = |phrase: &Phrase| match phrase {
-            Phrase::Finding(at) if !self.is_bar(*at) => format!("1 {}", self.design.findings[*at].name),
+            Phrase::Finding(at) if !self.is_bar(*at) => format!("1 {}", self.design.findings[*at].name).into(),
             other => self.bare().sequence(std::slice::from_ref(other)),
         };
         if list.iter().any(|phrase| matches!(phrase, Phrase::Finding(_))) {
-            words::list(&list.iter().map(one).collect::<Vec<_>>())
+            WordChart::list(list.iter().map(one).collect())
         } else {
             self.bare().sequence(list)
         }
@@ -234,22 +238,23 @@ impl Teller<'_> {
     }
 
     /// The phrases, in square brackets where they are more than one clause.
-    fn bracketed(self, phrases: &[Phrase]) -> String {
-        if self.are_short(phrases) { self.sequence(phrases) } else { format!("[{}]", self.inside().sequence(phrases)) }
+    fn bracketed(self, phrases: &[Phrase]) -> WordChart {
+        if self.are_short(phrases) { self.sequence(phrases) } else { self.inside().sequence(phrases).bracketed() }
     }
 
-    fn mirror(self, side: &[Phrase], middle: &[Phrase]) -> String {
+    fn mirror(self, side: &[Phrase], middle: &[Phrase]) -> WordChart {
         let bare = self.bare();
         let side = bare.sequence(side);
         if middle.is_empty() {
-            return format!("{side}, then the same backwards");
+            return side.and(", then the same backwards");
         }
-        format!("{side}, then {} in the middle, then the same backwards", bare.bracketed(middle))
+        side.and(", then ").and(bare.bracketed(middle)).and(" in the middle, then the same backwards")
     }
 }
 
+/// `, 4 times`
 fn times_word(count: u32) -> String {
-    if count == 2 { "twice".to_owned() } else { format!("{count} times") }
+    if count == 2 { ", twice".to_owned() } else { format!(", {count} times") }
 }
 
 /// A short stretch of cord: millimetres to the tenth, inches to the sixteenth.

@@ -1,8 +1,8 @@
 //! Joining the strands, in words.
 
-use super::words::{a, count, list};
 use super::{Teller, Told, ordinal};
 use crate::design::{Finding, Index};
+use crate::english::{a, count, list};
 use crate::pattern::FindingKind;
 use crate::steps::ends::{Fastening, closings};
 use crate::steps::side::{Side, on_both};

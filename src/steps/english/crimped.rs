@@ -1,9 +1,10 @@
 //! Ends that a crimp closes, in words.
 
 use super::prepare::FLYING;
-use super::words::{a, few, list, strands as strands_named};
+use super::words::{few, strands as strands_named};
 use super::{Group, Told, ordinal, tools};
 use crate::design::{Finding, Index, Strand};
+use crate::english::{a, list};
 use crate::pattern::{CordKind, FindingKind, Kind};
 use crate::steps::ends::end;
 use crate::steps::side::Side;

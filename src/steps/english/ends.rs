@@ -2,9 +2,10 @@
 
 use super::closure::opened;
 use super::posts::between;
-use super::words::{self, list, strand as name, strands};
+use super::words::{self, strand as name, strands};
 use super::{Group, Told, ordinal};
 use crate::design::{Index, Part, Strand};
+use crate::english::{list, plural};
 use crate::pattern::{FindingKind, Kind};
 use crate::steps::ends::{Fastening, beside_end, beyond};
 use crate::steps::posts::{self, is_hitched};
@@ -165,7 +166,7 @@ impl<'a> Group<'a> {
             _ => ", each in the next loop",
         };
         let text = format!("Do {} with {}{each}.", words::steps(first, last), strands(self.ends.design, others));
-        let title = if others.len() == 1 { "Do the other strand" } else { "Do the other strands" };
+        let title = format!("Do the other {}", plural(others.len() as u64, "strand"));
         Told::new(title, text).check(self.others_check(others))
     }
 

@@ -1,8 +1,9 @@
 //! The last steps, in words.
 
-use super::words::{self, list};
+use super::words;
 use super::{Teller, Told};
 use crate::design::{Finding, Index};
+use crate::english::list;
 use crate::pattern::{CordKind, FindingKind};
 use crate::steps::cautions::lets_go;
 use crate::steps::task::Finished;

@@ -2,9 +2,9 @@
 //! doubled cord, which is hitched.
 
 use super::posts::from;
-use super::words::{a, list};
 use super::{Group, Told};
 use crate::design::{Bit, Finding, What};
+use crate::english::{a, list};
 use crate::pattern::FindingKind;
 use crate::steps::ends::end;
 use crate::steps::posts::datum;

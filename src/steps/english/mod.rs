@@ -12,6 +12,7 @@ mod glued;
 mod knotted;
 pub mod posts;
 mod prepare;
+mod run;
 mod stringing;
 mod sum;
 mod tools;

@@ -2,8 +2,8 @@
 
 use std::ops::Range;
 
-use super::words::list;
 use crate::design::Design;
+use crate::english::list;
 use crate::steps::posts::{Between, Datum, Keeps, Post, Posts, Told};
 use crate::units::UnitStyle;
 

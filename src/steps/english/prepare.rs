@@ -2,9 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use super::words::{a, count, list, names};
+use super::words::names;
 use super::{Teller, Told, chart, twisted};
 use crate::design::{Bead, Bit, Cord, Dangle, Finding, Foot, Index, Phrase, Strand, What};
+use crate::english::{a, count, list};
 use crate::materials::render::words as amount;
 use crate::pattern::{CordKind, Shape};
 use crate::steps::prepare;
@@ -162,14 +163,14 @@ impl Teller<'_> {
     }
 
     fn on_ring(self, dangle: &Dangle, many: &str) -> Told {
-        let row = chart::row(self.design, &phrases(dangle.bits.iter()), self.units);
+        let row = chart::row(self.design, &phrases(dangle.bits.iter()), self.units).to_string();
         let text = format!("Open {} sideways, hang {row} in it, and close it the same way.", self.held(dangle));
         Told::new(named("Make", many, &row), text).check("It is shut: no gap shows.")
     }
 
     /// A piece of chain is cut, and its last link opened for what hangs on it.
     fn on_chain(self, dangle: &Dangle, chain: Index<Finding>, many: &str, times: u64) -> Told {
-        let row = chart::row(self.design, &phrases(dangle.bits.iter()), self.units);
+        let row = chart::row(self.design, &phrases(dangle.bits.iter()), self.units).to_string();
         let (pieces, whose) =
             if times == 1 { (String::new(), "its") } else { (format!("{times} pieces of "), "each piece's") };
         let length = self.design.findings[chain].length().unwrap_or_default();
@@ -188,7 +189,7 @@ impl Teller<'_> {
 
     /// A bail's prongs are spread, set into the hole from both sides, and pinched (common practice, no source).
     fn on_bail(self, dangle: &Dangle, many: &str) -> Told {
-        let row = chart::row(self.design, &phrases(dangle.bits.iter()), self.units);
+        let row = chart::row(self.design, &phrases(dangle.bits.iter()), self.units).to_string();
         let bail = self.held(dangle);
         let text = format!(
             "Spread the prongs of {bail} a little, set them into the hole of {row} from both sides, and pinch them shut with chain-nose \
@@ -199,7 +200,7 @@ impl Teller<'_> {
 
     fn on_pin(self, dangle: &Dangle, foot: Foot, lowest: Option<Index<Bead>>, many: &str, times: u64) -> Told {
         let (design, name) = (self.design, dangle.on.map_or("pin", |on| self.name(on)));
-        let row = chart::row(design, &phrases(dangle.bits.iter().rev()), self.units);
+        let row = chart::row(design, &phrases(dangle.bits.iter().rev()), self.units).to_string();
         let foot = match foot {
             Foot::Eye => "eye",
             Foot::Head => "head",

@@ -5,9 +5,10 @@ use std::collections::BTreeMap;
 
 use super::chart;
 use super::posts::from;
-use super::words::{count, few, list, strand as name, strands as names};
+use super::words::{few, strand as name, strands as names};
 use super::{Teller, Told, tools};
 use crate::design::{Bead, Bias, Bit, Design, Finding, Index, Shared, Strand, What};
+use crate::english::{count, list};
 use crate::pattern::{CordKind, Settle};
 use crate::steps::posts::{self, Keeps, Posts, datum};
 use crate::steps::tail::Hides;
@@ -24,7 +25,7 @@ const LONG_CHART: &str = "what the strand's chart says, in its order";
 
 impl Teller<'_> {
     pub(super) fn string(self, strand: &Strand, besides: &[Beside]) -> Told {
-        let (design, chart) = (self.design, chart::strung(self.design, strand, self.units));
+        let (design, chart) = (self.design, chart::strung(self.design, strand, self.units).to_string());
         let several = design.strands.len() > 1;
         let chain = design.cords[strand.cord].kind == CordKind::Chain;
         let what = if chain { "the dangles" } else { "the beads" };

@@ -1,7 +1,7 @@
 //! What each part of a strand takes of it, so that a reader can add all of them up to its length.
 
-use super::words::{count, list};
 use crate::design::{Bit, Design, Finding, Strand, What};
+use crate::english::{count, list};
 use crate::pattern::FindingKind;
 use crate::steps::ends::{Fastening, beyond, end, way};
 use crate::steps::side::Side;

@@ -1,6 +1,6 @@
 //! Tools, in words.
 
-use super::words::count;
+use crate::english::count;
 use crate::steps::tools::Tool;
 use crate::units::UnitStyle;
 

@@ -1,9 +1,11 @@
 //! Twisted strands, in words.
 
-use super::words::{list, names};
+use super::words::names;
 use super::{Teller, Told};
 use crate::design::{Design, Twist};
-use crate::units::{Length, UnitStyle, times};
+use crate::english::list;
+use crate::english::times;
+use crate::units::{Length, UnitStyle};
 
 /// Lengths that differ by less print alike, or nearly: half of what a ruler shows.
 const ALIKE: f64 = 0.5;

@@ -1,31 +1,11 @@
-//! Articles, lists, counts: number forms of English.
+//! How steps name beads, strands and steps.
 
 use crate::design::{Design, Index, Strand};
-use crate::units::grouped;
-
-pub use crate::remark::a;
-
-/// `1 bead`, `2 beads`.
-pub fn count(number: u64, noun: &str) -> String {
-    let ending = if number == 1 { "" } else { "s" };
-    format!("{} {noun}{ending}", grouped(number))
-}
+use crate::english::{count, list};
 
 /// `bead`, `2 beads`, after "the first" or "the last".
 pub fn few(beads: u64) -> String {
     if beads == 1 { "bead".to_owned() } else { count(beads, "bead") }
-}
-
-/// `inner`, `inner and outer`, `inner, middle and outer`.
-pub fn list<T: AsRef<str>>(items: &[T]) -> String {
-    match items {
-        [] => String::new(),
-        [only] => only.as_ref().to_owned(),
-        [most @ .., last] => {
-            let most: Vec<_> = most.iter().map(AsRef::as_ref).collect();
-            format!("{} and {}", most.join(", "), last.as_ref())
-        }
-    }
 }
 
 /// The strand as a sentence names it: `the inner strand`; `the strand` where there is but one.

@@ -1,0 +1,23 @@
+//! What festoon itself got wrong, in English.
+
+use crate::remark::said::own::Own;
+
+/// What was found.
+pub fn headline(said: &Own) -> String {
+    let what = match said {
+        Own::BeadSize { id } => format!("bead {id} came out with a size or mass that nothing has"),
+        Own::CordSize { id } => format!("cord {id} came out without a thickness"),
+        Own::Number { strand } => format!("strand {strand} came out with a length or mass that is no number"),
+        Own::Unknown { strand } => format!("strand {strand} came out with something on it that is not in the pattern"),
+        Own::UnknownPart => "the closure came out with a finding that is not in the pattern".to_owned(),
+        Own::Overfull { strand } => format!("strand {strand} came out with more on it than it has room for"),
+        Own::Overlap { strand } => format!("strand {strand} came out with beads that lie in one another"),
+        Own::Idle { id } => format!("bead {id} came out strung nowhere"),
+    };
+    format!("festoon's own fault, not the pattern's: {what}")
+}
+
+/// What to change.
+pub fn help() -> String {
+    "report it with the pattern; until it is mended, writing what stands here in another way may help".to_owned()
+}
