@@ -106,7 +106,7 @@ pub struct Piece {
 }
 
 impl Piece {
-    /// A piece of one size, of a design made by hand.
+    /// A piece of one size, of a design made by hand, whose colours [`Palette::usual`] makes.
     #[must_use]
     pub const fn new(design: Design, drape: Drape, telling: Telling, palette: Palette) -> Self {
         Self { design, drape, telling, palette, sizes: Vec::new(), colourways: Vec::new() }

@@ -1,8 +1,10 @@
 //! In what colours a piece is drawn: those of its pattern, in the colourway that was chosen. Its design has none.
 
+use std::collections::BTreeMap;
+
 use crate::design::{Bead, Cord, Design, Entries, Finding, Index};
 use crate::paint::mark::Rgb;
-use crate::pattern::{CordKind, Finish, Pattern, Recolour};
+use crate::pattern::{self, CordKind, Dict, Finish, Pattern, Recolour};
 use crate::trade::metals;
 
 /// How a bead looks, beside its shape.
@@ -37,11 +39,14 @@ impl Palette {
     /// The colours of a design that a pattern was resolved to, in its colourway.
     #[must_use]
     pub fn of(pattern: &Pattern, design: &Design) -> Self {
-        let way = design.heading.colourway.as_deref();
-        let cord = |cord: &Cord| pattern.cords.get(&cord.id)?.colour;
-        let finding = |finding: &Finding| pattern.findings.as_ref()?.get(&finding.id)?.colour;
-        let (cord, finding) = (|one: &Cord| Some(cord(one)?.0), |one: &Finding| Some(finding(one)?.0));
-        Self::written(design, |bead| coat(pattern, &bead.id, way), cord, finding)
+        let (beads, way) = (by_id(&pattern.beads), recolours(pattern, design.heading.colourway.as_deref()));
+        let (cords, findings) = (by_id(&pattern.cords), pattern.findings.as_ref().map(by_id).unwrap_or_default());
+        Self::written(
+            design,
+            |bead| coat(&beads, &way, &bead.id),
+            |cord| Some(cords.get(cord.id.as_str())?.colour?.0),
+            |finding| Some(findings.get(finding.id.as_str())?.colour?.0),
+        )
     }
 
     /// The colours of a design of which nobody says any: beads are grey, cords and findings as is usual of their kind and
@@ -130,28 +135,41 @@ pub struct Colourway {
 pub fn colourways(pattern: &Pattern, design: &Design) -> Vec<Colourway> {
     let named = pattern.colourways.iter().flat_map(|ways| ways.ids());
     let all: Vec<_> = std::iter::once(None).chain(named.map(Some)).collect();
-    let way = |name: Option<&str>| Colourway {
-        name: name.map(str::to_owned),
-        chosen: name == design.heading.colourway.as_deref(),
-        colours: design.beads.iter().filter_map(|bead| Some(coat(pattern, &bead.id, name)?.colour)).collect(),
-        names: design.beads.iter().filter_map(|bead| renamed(pattern, bead, name)).collect(),
+    let own = by_id(&pattern.beads);
+    let way = |name: Option<&str>| {
+        let way = recolours(pattern, name);
+        Colourway {
+            name: name.map(str::to_owned),
+            chosen: name == design.heading.colourway.as_deref(),
+            colours: design.beads.iter().filter_map(|bead| Some(coat(&own, &way, &bead.id)?.colour)).collect(),
+            names: design.beads.iter().filter_map(|bead| renamed(&way, bead)).collect(),
+        }
     };
     if all.len() > 1 { all.into_iter().map(way).collect() } else { Vec::new() }
 }
 
-/// What a colourway says of a bead.
-fn recoloured<'a>(pattern: &'a Pattern, id: &str, way: Option<&str>) -> Option<&'a Recolour> {
-    pattern.colourways.as_ref()?.get(way?)?.get(id)
+/// What a pattern says of each id.
+type ById<'a, T> = BTreeMap<&'a str, &'a T>;
+
+fn by_id<T>(written: &Dict<T>) -> ById<'_, T> {
+    // Of what is written twice, the first counts.
+    written.entries.iter().rev().map(|(key, one)| (key.value.as_str(), one)).collect()
+}
+
+/// What a colourway says of beads; the beads' own colours are none.
+fn recolours<'a>(pattern: &'a Pattern, way: Option<&str>) -> ById<'a, Recolour> {
+    let way = pattern.colourways.as_ref().and_then(|ways| ways.get(way?));
+    way.map(by_id).unwrap_or_default()
 }
 
 /// A bead's letter and its name in a colourway, where that has one for it.
-fn renamed(pattern: &Pattern, bead: &Bead, way: Option<&str>) -> Option<(String, String)> {
-    Some((bead.letter.clone(), recoloured(pattern, &bead.id, way)?.name.clone()?))
+fn renamed(way: &ById<'_, Recolour>, bead: &Bead) -> Option<(String, String)> {
+    Some((bead.letter.clone(), way.get(bead.id.as_str())?.name.clone()?))
 }
 
 /// How a bead looks in a colourway, or by itself.
-fn coat(pattern: &Pattern, id: &str, way: Option<&str>) -> Option<Coat> {
-    let (own, other) = (pattern.beads.get(id)?, recoloured(pattern, id, way));
+fn coat(own: &ById<'_, pattern::Bead>, way: &ById<'_, Recolour>, id: &str) -> Option<Coat> {
+    let (own, other) = (own.get(id)?, way.get(id));
     let finish = other.and_then(|other| other.finish).or(own.finish);
     Some(Coat { colour: other.map_or(own.colour.0, |other| other.colour.0), finish: finish.unwrap_or(Finish::Gloss) })
 }

@@ -14,6 +14,8 @@ mod kits;
 mod lots;
 #[path = "goods/named.rs"]
 mod named;
+#[path = "goods/pooled.rs"]
+mod pooled;
 #[path = "goods/render.rs"]
 mod render;
 #[path = "goods/rows.rs"]

@@ -21,7 +21,7 @@ const BOW: f64 = 0.02;
 /// was missed leaves a small share of itself.
 const MISSED: f64 = 1e-9;
 /// And so often at the most.
-const TURNED: u32 = 20;
+const SWUNG: u32 = 20;
 
 /// A strand between its two points.
 #[derive(Clone)]
@@ -197,7 +197,7 @@ impl Rope {
     fn meet(&self, strand: &Strand, hinges: &Hinges, chain: &mut Chain) -> Vec<Point> {
         let mut directions = self.directions();
         let end = self.joints[self.joints.len() - 1].at - self.joints[0].at;
-        for _ in 0..TURNED {
+        for _ in 0..SWUNG {
             chain.open(strand, hinges.parted(&directions));
             if turn_to(&mut directions, &chain.links, end) < MISSED {
                 break;
