@@ -31,7 +31,7 @@ pub fn besides_the_sheet(pieces: &[Piece], style: &Style, setting: &Setting) -> 
 }
 
 fn labels(piece: &Piece, style: &Style) -> Vec<Page> {
-    let batch = Batch { design: &piece.design, name: "", pieces: 2, bagged: true };
+    let batch = Batch { design: &piece.design, palette: &piece.palette, name: "", pieces: 2, bagged: true };
     sheet::labels(&[Kit::new(&batch, &Order::default())], piece.telling.units, style)
 }
 
