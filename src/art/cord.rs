@@ -21,7 +21,7 @@ pub fn marks(cord: &Cord, own: Rgb, path: &[Point], thick: f64, ink: Ink) -> Vec
         _ if ink == Ink::Outline => wire(&outline, thick, own, ink),
         CordKind::Thread | CordKind::Silk => plied(&outline, thick, colour),
         CordKind::Leather => layered(&outline, thick, [(colour, -0.5, 1.0), (colour, 0.0, 0.75), (colour, 0.14, 0.35)]),
-        CordKind::Elastic => layered(&outline, thick, [(colour, -0.3, 1.0), (colour, 0.3, 0.75), (colour, 0.7, 0.3)]),
+        CordKind::Elastic => layered(&outline, thick, [(colour, -0.5, 1.0), (colour, 0.3, 0.75), (colour, 0.7, 0.3)]),
     }
 }
 

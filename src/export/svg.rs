@@ -13,7 +13,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use svg::node::Node;
 use svg::node::element::{self, ClipPath, Element, Filter, Group, LinearGradient, Path, RadialGradient, Use};
 
-use part::{clean, coloured, faded, holding, list, measured, stroked, with, worded, written};
+use part::{Words, clean, coloured, faded, holding, list, measured, stroked, with, worded, written};
 
 use super::bounds::{Bounds, SOFT};
 use super::number;
@@ -242,7 +242,7 @@ fn stamp(symbol: Key, at: Point, angle: f64, [along, across]: [f64; 2]) -> Eleme
 
 fn line_of_text(text: &Text) -> Element {
     let place = [("x", text.at.x), ("y", text.at.y), ("font-size", text.size)];
-    let mut element = measured(worded("text", &text.text), &place);
+    let mut element = measured(holding(Element::new("text"), [Words::new(text)]), &place);
     if text.weight == Weight::Semibold {
         element.assign("font-weight", 600);
     }

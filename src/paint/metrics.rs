@@ -5,12 +5,12 @@
 
 use std::sync::LazyLock;
 
-use rustybuzz::{Direction, Face, ShapePlan, UnicodeBuffer, script};
+use rustybuzz::{Direction, Face, GlyphBuffer, ShapePlan, UnicodeBuffer, script};
 
 use super::advances::advance;
 pub use super::advances::forget;
 use super::font;
-use super::fraction::{SLASH, tucks};
+use super::fraction::{LARGER, SLASH, runs, tucks};
 use super::mark::Weight;
 
 const ELLIPSIS: char = '…';
@@ -51,8 +51,7 @@ impl Shaper {
             Some(plan) => rustybuzz::shape_with_plan(&self.face, plan, buffer),
             None => rustybuzz::shape(&self.face, &[], buffer),
         };
-        let units: i32 = glyphs.glyph_positions().iter().map(|position| position.x_advance).sum();
-        f64::from(units) - tucks(text).iter().sum::<f64>() * f64::from(self.face.units_per_em())
+        set(text, &glyphs) - tucks(text).iter().sum::<f64>() * f64::from(self.face.units_per_em())
     }
 
     /// The plan that is ready for a text, where there is one.
@@ -69,6 +68,18 @@ impl Shaper {
     fn millimetres(&self, units: impl Into<f64>, size: f64) -> f64 {
         units.into() * size / f64::from(self.face.units_per_em())
     }
+}
+
+/// Advance of a text's glyphs, its fractions larger.
+fn set(text: &str, glyphs: &GlyphBuffer) -> f64 {
+    let ends = runs(text).into_iter().scan(0, |end, (is_fraction, run)| {
+        *end += run.len();
+        Some((*end, if is_fraction { LARGER } else { 1.0 }))
+    });
+    let ends: Vec<_> = ends.collect();
+    let size = |cluster: u32| ends.iter().find(|(end, _)| (cluster as usize) < *end).map_or(1.0, |(_, size)| *size);
+    let each = glyphs.glyph_infos().iter().zip(glyphs.glyph_positions());
+    each.map(|(glyph, position)| f64::from(position.x_advance) * size(glyph.cluster)).sum()
 }
 
 /// Width of a line of text.

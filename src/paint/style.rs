@@ -10,7 +10,7 @@ pub const HEADING: f64 = 4.2;
 pub const BODY: f64 = 3.2;
 /// Size of table cells and labels.
 pub const SMALL: f64 = 2.8;
-/// Smallest size: 7.4 pt, in which the figures of fractions, 0.39 em high, are a millimetre high.
+/// Smallest size: 7.4 pt.
 pub const TINY: f64 = 2.6;
 
 /// Colour of text and lines.

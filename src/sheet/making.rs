@@ -39,11 +39,17 @@ const CLOSE: [Set; 4] =
     [Set { between: 1.0, ..USUAL }, Set { between: 0.7, ..USUAL }, SMALL, Set { between: 0.7, ..SMALL }];
 const SMALL: Set = Set { between: 1.0, is_small: true };
 /// The same where it fills one.
-const AIRY: [Set; 3] = [Set { between: 2.8, ..USUAL }, Set { between: 3.6, ..USUAL }, Set { between: 4.4, ..USUAL }];
+const AIRY: [Set; 5] = [airy(2.8), airy(3.6), airy(4.4), airy(5.2), airy(6.0)];
+
 /// Room above the box of cautions and below it.
 const ABOUT_BOX: f64 = 1.4;
 /// Widest lines of words: about 85 letters.
 const WIDEST: f64 = 135.0;
+
+/// Steps with so much room above and below each.
+const fn airy(between: f64) -> Set {
+    Set { between, ..USUAL }
+}
 
 /// How steps are set.
 #[derive(Clone, Copy)]

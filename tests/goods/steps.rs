@@ -3,7 +3,7 @@
 use festoon::design::{Crimp, Design, Entries, Form, Joins, Phrase, Rest, Train, nth};
 use festoon::pattern::{CordKind, FindingKind, Kind, Settle, Shape};
 use festoon::steps::english::{Told, cautions, told, tools};
-use festoon::steps::{Drawing, Knotted};
+use festoon::steps::{Among, Drawing, Knotted};
 use festoon::units::{Length, UnitStyle};
 use proptest::prelude::*;
 
@@ -190,6 +190,7 @@ fn a_stretch_bracelet_is_tied_and_not_crimped() {
     ];
     assert_eq!(titles(&steps), expected);
     assert_eq!(steps[5].drawing, Some(Drawing::Knot(Knotted::Ends)));
+    assert_eq!(steps[6].drawing, Some(Drawing::KnotGlued(Knotted::Ends)));
     let tools = tools(&design, UnitStyle::Both).join(", ");
     assert!(tools.contains("2 bead stoppers or tape, jewellery glue"), "{tools}");
     assert!(!tools.contains("crimping pliers") && !tools.contains("eye protection"), "{tools}");
@@ -281,7 +282,9 @@ fn knotted_silk_in_knot_covers() {
     assert!(
         steps.iter().any(|step| step.text.contains("Between each bead and the next tie an overhand knot in the silk"))
     );
-    assert_eq!(steps.iter().filter(|step| step.drawing == Some(Drawing::KnotCover(false))).count(), 2);
+    let covered = |step: &&Told| matches!(step.drawing, Some(Drawing::KnotCover(_)));
+    assert_eq!(steps.iter().filter(covered).count(), 2);
+    assert!(steps.iter().any(|step| step.drawing == Some(Drawing::Measure(Among::Knots))));
     assert!(tools(&design, UnitStyle::Both).contains(&"awl or tweezers for knots".to_owned()));
     // Only where it is cut is the cord called by its whole name.
     assert!(steps.iter().skip(2).all(|step| !step.text.contains("cord") && !step.text.contains("wire")));
@@ -379,6 +382,26 @@ fn a_doubled_cord_is_hitched_by_its_fold() {
     assert_eq!(design.strands[nth(0)].cut(), single.0 + finished);
     let cord = design.cords[nth(0)].mass_per_metre.value() * finished.value() / 1000.0;
     assert!((design.mass().value() - single.1.value() - cord).abs() < 1e-9);
+}
+
+#[test]
+fn a_knot_is_drawn_with_the_cords_that_are_in_hand() {
+    let drawn = |legs| {
+        let design = gathered().changed(|model| {
+            let mut strand = model.strands[nth(0)].clone();
+            strand.legs = legs;
+            strand.ends.iter_mut().for_each(|end| end.findings.clear());
+            model.strands = vec![strand].into();
+            model.cords[nth(0)].kind = CordKind::Silk;
+        });
+        let design = design.expect("a design");
+        told(&design, UnitStyle::Both).into_iter().filter_map(|step| step.drawing).collect::<Vec<_>>()
+    };
+    let back = |legs| [Drawing::Knot(Knotted::Back(legs)), Drawing::KnotGlued(Knotted::Back(legs))];
+    let has = |drawn: &[Drawing], all: [Drawing; 2]| all.map(|one| drawn.contains(&one));
+    let [single, doubled] = [1, 2].map(drawn);
+    assert_eq!([has(&single, back(1)), has(&single, back(2))], [[true; 2], [false; 2]], "{single:?}");
+    assert_eq!([has(&doubled, back(1)), has(&doubled, back(2))], [[false; 2], [true; 2]], "{doubled:?}");
 }
 
 #[test]

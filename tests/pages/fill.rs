@@ -1,5 +1,6 @@
 //! How many pages the shipped sheets take, and how full they are.
 
+use festoon::paint::style::{FOOTER, MARGIN};
 use festoon::trade::paper::Paper;
 
 use super::boxes::boxes;
@@ -46,7 +47,8 @@ fn no_page_is_left_nearly_empty() {
             let contents =
                 contents.filter(|found| !found.within.iter().any(|label| label.starts_with("a bar of 50 mm")));
             let lowest = contents.map(|found| found.bounds.bottom).fold(0.0, f64::max);
-            assert!(lowest >= page.height / 3.0, "{}: its lowest mark lies {lowest:.0} mm down", page.title);
+            let (filled, room) = (lowest - MARGIN, page.height - 2.0 * MARGIN - FOOTER);
+            assert!(filled >= room / 3.0, "{}: it fills {filled:.0} mm of {room:.0} mm", page.title);
         }
     }
 }

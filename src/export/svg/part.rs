@@ -1,11 +1,15 @@
 //! The parts of an SVG document: elements, their attributes, numbers and words.
 
+use std::fmt::{self, Display, Formatter};
+use std::hash::{DefaultHasher, Hash};
+
 use svg::node::element::Element;
-use svg::node::{self, Node};
+use svg::node::{self, Node, NodeDefaultHash};
 
 use super::PLACES;
 use crate::export::number;
-use crate::paint::mark::{Rgb, Stroke};
+use crate::paint::fraction::{LARGER, runs};
+use crate::paint::mark::{Rgb, Stroke, Text};
 
 pub(super) fn stroked(element: &mut Element, stroke: &Stroke) {
     coloured(element, "stroke", stroke.colour, stroke.opacity);
@@ -69,4 +73,41 @@ pub(super) fn list(values: &[f64]) -> String {
 pub(super) fn clean(text: &str) -> String {
     let spaced = text.chars().map(|c| if matches!(c, '\n' | '\t') { ' ' } else { c });
     spaced.filter(|c| !c.is_control() && !matches!(c, '\u{fffe}' | '\u{ffff}')).collect()
+}
+
+/// The words of a text, fractions larger than the others, on one line: a line's end would show as a space.
+#[derive(Clone, Debug, Hash)]
+pub(super) struct Words(String);
+
+impl Words {
+    pub(super) fn new(text: &Text) -> Self {
+        let run = |(is_fraction, words): (bool, &str)| {
+            let words = node::Text::new(clean(words)).to_string();
+            let size = written(text.size * LARGER);
+            if is_fraction { format!("<tspan font-size=\"{size}\">{words}</tspan>") } else { words }
+        };
+        Self(runs(&text.text).into_iter().map(run).collect())
+    }
+}
+
+impl Display for Words {
+    fn fmt(&self, out: &mut Formatter<'_>) -> fmt::Result {
+        out.write_str(&self.0)
+    }
+}
+
+impl Node for Words {
+    fn get_name(&self) -> &'static str {
+        "words"
+    }
+
+    fn is_bare(&self) -> bool {
+        true
+    }
+}
+
+impl NodeDefaultHash for Words {
+    fn default_hash(&self, state: &mut DefaultHasher) {
+        self.hash(state);
+    }
 }
