@@ -58,8 +58,8 @@ pub fn same_in_all(each: &[(&str, &str)]) -> String {
 
 /// Strands of another size whose beads are as on this sheet, and whether they have bare cord that is not.
 pub fn as_here(titles: &[String], is_bare: bool) -> String {
-    let bare = if is_bare { ", with the bare cord that the table tells" } else { "" };
-    format!("The same beads as on this sheet{bare}: {}.", list(titles))
+    let bare = if is_bare { ", with the table's bare cord" } else { "" };
+    format!("As on this sheet{bare}: {}.", list(titles))
 }
 
 /// From where the positions in the table are measured.

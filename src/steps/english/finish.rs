@@ -39,7 +39,7 @@ impl Teller<'_> {
             Finished::Round(lengths, ref whole) => {
                 let along = if self.design.has_shortest() { " along the shortest strand" } else { "" };
                 let text = format!("Close the piece and measure once round{along}, closure and all.");
-                (text, self.measured(lengths) + &self.counted_whole(whole))
+                (text, self.measured_less(lengths, &self.counted_whole(whole)))
             }
         };
         Told::new("Check the piece", text).check(check + self.opens())
@@ -94,25 +94,29 @@ impl Teller<'_> {
         format!(", and no bare {} shows between the beads", self.cords())
     }
 
-    /// How long the piece is, closed as short and as long as it goes: what is hung in one another takes a little of that.
-    fn measured(self, [least, most]: [Length; 2]) -> String {
+    /// How long the piece is, closed as short and as long as it goes.
+    fn measured(self, lengths: [Length; 2]) -> String {
+        self.measured_less(lengths, "")
+    }
+
+    /// The same, less something.
+    fn measured_less(self, [least, most]: [Length; 2], less: &str) -> String {
         if most - least > Length::mm(1.0) {
             let (least, most) = (self.ruler(least), self.ruler(most));
-            format!("It measures about {least} to {most}, from the shortest closing to the longest.")
+            format!("It measures about {least} to {most}, from the shortest closing to the longest{less}.")
         } else {
-            format!("It measures about {}.", self.ruler(most))
+            format!("It measures about {}{less}.", self.ruler(most))
         }
     }
 
-    /// What of the length is lost where parts hang in one another.
+    /// How much shorter it is where these hang in other parts.
     fn counted_whole(self, whole: &[Index<Finding>]) -> String {
         let names: Vec<_> = whole.iter().map(|finding| self.name(*finding)).collect();
-        let (are, they) = match names.as_slice() {
-            [] => return String::new(),
-            [_] => ("is", "it hangs in another part"),
-            _ => ("are", "they hang in other parts"),
-        };
-        format!(" The {} {are} counted whole: where {they}, a wire's thickness or two is lost.", list(&names))
+        if names.is_empty() {
+            String::new()
+        } else {
+            format!(", less a wire's thickness or two at the {}", list(&names))
+        }
     }
 
     pub(super) fn try_loops(self, finding: Index<Finding>) -> Told {

@@ -369,11 +369,11 @@ pub fn measures(design: &Design, strand: &Strand, units: UnitStyle) -> String {
     )
 }
 
-/// `to within 4.7 mm if all beads are 0.1 mm larger or smaller than told`.
+/// `to within 4.7 mm if all are 0.1 mm off one way`.
 #[must_use]
 pub fn bias(bias: &Bias, units: UnitStyle) -> String {
     let [least, most] = bias.each;
     let each =
         if least == most { most.hundredths() } else { format!("{} to {}", least.hundredths(), most.hundredths()) };
-    format!("to within {} if all beads are {each} larger or smaller than told", units.margin(bias.by))
+    format!("to within {} if all are {each} off one way", units.margin(bias.by))
 }
