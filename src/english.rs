@@ -30,12 +30,26 @@ pub fn times(turns: f64) -> String {
 /// `inner`, `inner and outer`, `inner, middle and outer`.
 #[must_use]
 pub fn list<T: AsRef<str>>(items: &[T]) -> String {
-    match items {
-        [] => String::new(),
-        [only] => only.as_ref().to_owned(),
-        [most @ .., last] => {
-            let most: Vec<_> = most.iter().map(AsRef::as_ref).collect();
-            format!("{} and {}", most.join(", "), last.as_ref())
-        }
+    items.iter().enumerate().flat_map(|(at, item)| [before(at, items.len()), item.as_ref()]).collect()
+}
+
+/// What stands before an item of a list of so many.
+#[must_use]
+pub const fn before(at: usize, of: usize) -> &'static str {
+    match at {
+        0 => "",
+        last if last + 1 == of => " and ",
+        _ => ", ",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::list;
+
+    #[test]
+    fn a_list_has_commas_and_one_and() {
+        let lists = [&[][..], &["inner"], &["inner", "outer"], &["inner", "middle", "outer"]].map(list);
+        assert_eq!(lists, ["", "inner", "inner and outer", "inner, middle and outer"]);
     }
 }

@@ -52,7 +52,7 @@
 //! newtons, angles radians unless a name says otherwise.
 //!
 //! Features, both on by default: `cli` builds the program `festoon`, which draws pages side by side; `parallel`
-//! hangs strands on all processors, with the same result as on one.
+//! hangs strands, draws and packs pictures on all processors, with the same result as on one.
 
 pub mod art;
 pub mod assist;

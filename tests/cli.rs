@@ -47,7 +47,7 @@ fn fed(arguments: &[&str], text: &str) -> Ran {
     ran(&child.wait_with_output().unwrap())
 }
 
-/// Runs what must end by itself, for 20 s at most.
+/// Runs what must end by itself. What still runs after 20 s hangs, and is ended; that is no measure of speed.
 fn soon(arguments: &[&str]) -> Ran {
     let pipes = |command: &mut Command| command.stdin(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
     let mut child = pipes(&mut festoon(arguments));

@@ -1,5 +1,5 @@
 //! Patterns, spoiled at random: each gives a piece or an error that says what to change, soon and in
-//! little memory, never a panic. Of the pieces a share is drawn whole: every page, proof and picture.
+//! little memory, never a panic. Of the pieces a share is drawn whole: every page that there is of them.
 //!
 //! Every input follows from a seed and its number alone. To run many, for hours:
 //!
@@ -12,10 +12,16 @@
 
 #![allow(clippy::print_stdout, clippy::print_stderr, reason = "a run of hours tells how far it came")]
 
+#[path = "support/beside.rs"]
+mod beside;
 #[path = "fuzz/drawn.rs"]
 mod drawn;
+#[path = "support/every.rs"]
+mod every;
 #[path = "fuzz/finite.rs"]
 mod finite;
+#[path = "support/language.rs"]
+mod language;
 #[path = "fuzz/reach.rs"]
 mod reach;
 #[path = "fuzz/spoil.rs"]
@@ -52,8 +58,9 @@ fn given(name: &str, otherwise: u64) -> u64 {
 
 #[test]
 fn kept_findings_stay_mended() {
+    let corpus = Corpus::read();
     for (name, text) in spoil::findings() {
-        check(&Source::new(&name, text), true).unwrap_or_else(|fault| panic!("{name}: {fault}"));
+        check(&corpus.source(&name, text), true).unwrap_or_else(|fault| panic!("{name}: {fault}"));
     }
 }
 
@@ -109,8 +116,7 @@ impl Run {
 
     /// What is wrong with what becomes of an input; the input is kept where something is.
     fn one(&self, number: u64) -> Option<String> {
-        let (text, hash) = self.corpus.spoiled(self.seed, number);
-        let source = Source::new("spoiled.yaml", text);
+        let (source, hash) = self.corpus.spoiled(self.seed, number);
         let checked = catch_unwind(AssertUnwindSafe(|| check(&source, hash.is_multiple_of(self.share))));
         let fault = checked.unwrap_or_else(|panic| Err(format!("panics: {}", said(&*panic)))).err()?;
         let kept = watch::keep(self.seed, number, source.text());

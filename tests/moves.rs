@@ -3,12 +3,18 @@
 
 #![allow(clippy::unwrap_used, reason = "a test without a piece fails")]
 
+#[path = "support/beside.rs"]
+mod beside;
+#[path = "support/shelved.rs"]
+mod shelved;
+
 use std::fs;
 
 use festoon::design::{Choice, Design, nth};
 use festoon::drape::{Drape, Waypoint, hang, on_way};
 use festoon::source::Source;
 use festoon::{Piece, piece};
+use shelved::shelved;
 
 /// How much farther a point is held, in mm.
 const MOVE: f64 = 0.01;
@@ -57,9 +63,8 @@ fn hanging() -> Vec<(String, Design)> {
     let files = fs::read_dir("patterns").unwrap().map(|file| file.unwrap().path());
     let mut pieces = Vec::new();
     for path in files.filter(|path| path.extension().is_some_and(|ext| ext == "yaml")) {
-        let text = fs::read_to_string(&path).unwrap();
-        let read = piece(&Source::new("shipped", &text), &Choice::default(), None).0;
-        let Some(Piece { design, drape, .. }) = read else { continue };
+        let (read, remarks) = piece(&shelved(path.to_str().unwrap()), &Choice::default(), None);
+        let Piece { design, drape, .. } = read.unwrap_or_else(|| panic!("{}: {remarks:?}", path.display()));
         if drape.strands[nth(0)].ends[0].y == drape.strands[nth(0)].ends[1].y && !design.is_ring() && drape.span > 50.0
         {
             pieces.push((path.display().to_string(), design));

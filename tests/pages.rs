@@ -8,12 +8,18 @@ mod buying;
 mod cover;
 #[path = "pages/drawn.rs"]
 mod drawn;
+#[path = "support/every.rs"]
+mod every;
 #[path = "pages/fill.rs"]
 mod fill;
+#[path = "fuzz/finite.rs"]
+mod finite;
 #[path = "pages/folded.rs"]
 mod folded;
 #[path = "pages/generated.rs"]
 mod generated;
+#[path = "support/language.rs"]
+mod language;
 #[path = "pages/lettering.rs"]
 mod lettering;
 #[path = "pages/making.rs"]
@@ -24,7 +30,11 @@ mod posts;
 mod proof;
 #[path = "pages/stringing.rs"]
 mod stringing;
+#[path = "pages/texts.rs"]
+mod texts;
 
+#[path = "support/beside.rs"]
+mod beside;
 #[path = "support/shelved.rs"]
 mod shelved;
 

@@ -94,11 +94,47 @@ fn files(root: &Path, room: &str) -> Vec<PathBuf> {
     found
 }
 
-/// The rooms later than a place that a file names; what its own tests build is theirs.
+/// The rooms later than a place that a file names.
 fn later(file: &Path, place: usize) -> Vec<&'static str> {
-    let text = fs::read_to_string(file).expect("the sources can be read");
-    let text = text.split("#[cfg(test)]").next().unwrap_or_default().to_owned();
+    let text = own(&fs::read_to_string(file).expect("the sources can be read"));
     ORDER[place + 1..].iter().copied().filter(|room| uses(&text, room)).collect()
+}
+
+/// A file without its tests, in it or in files of their own: what they build is theirs.
+fn own(text: &str) -> String {
+    let mut parts = text.split("#[cfg(test)]");
+    let mut own = parts.next().unwrap_or_default().to_owned();
+    for part in parts {
+        let Some((_, after)) = part.split_once(";\n").filter(|(declared, _)| !declared.contains('{')) else { break };
+        own += after;
+    }
+    own
+}
+
+#[test]
+fn what_stands_behind_the_name_of_a_file_of_tests_is_read() {
+    assert_eq!(own("a\n#[cfg(test)]\nmod sample;\nuse b;\n#[cfg(test)]\nmod tests { use c; }\n"), "a\nuse b;\n");
+}
+
+/// The page for contributors says who uses whom, as the sources do.
+#[test]
+fn the_table_of_rooms_is_true() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let page = fs::read_to_string(root.join("DEVELOPERS.md")).unwrap();
+    let row = |room: &str| page.lines().find_map(|line| line.strip_prefix(&format!("| `{room}` | ")));
+    let mut wrong = Vec::new();
+    for room in ORDER {
+        let told = row(room).expect("a row of the room").split('|').next().unwrap_or_default();
+        let told: BTreeSet<&str> = told.split(',').map(str::trim).filter(|word| !word.is_empty()).collect();
+        let texts: Vec<_> =
+            files(&root.join("src"), room).iter().map(|file| own(&fs::read_to_string(file).unwrap())).collect();
+        let is_used = |other: &&&str| *other != room && texts.iter().any(|text| uses(text, other));
+        let used: BTreeSet<&str> = ORDER.iter().filter(is_used).copied().collect();
+        if told != used {
+            wrong.push(format!("| `{room}` | {} |", used.into_iter().collect::<Vec<_>>().join(", ")));
+        }
+    }
+    assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
 }
 
 fn uses(text: &str, room: &str) -> bool {
@@ -177,10 +213,7 @@ fn words_of_the_work_name_one_type() {
 
 /// The texts of a room without their tests, and without what is said.
 fn texts(root: &Path, room: &str) -> Vec<String> {
-    let text = |file: PathBuf| {
-        let text = fs::read_to_string(file).expect("the sources can be read");
-        text.split("#[cfg(test)]").next().unwrap_or_default().to_owned()
-    };
+    let text = |file: PathBuf| own(&fs::read_to_string(file).expect("the sources can be read"));
     let is_said = |file: &PathBuf| file.parent().is_some_and(|folder| folder.ends_with("said"));
     files(root, room).into_iter().filter(|file| !is_said(file)).map(text).collect()
 }

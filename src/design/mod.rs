@@ -20,6 +20,7 @@ mod folded;
 mod form;
 mod joins;
 mod knots;
+mod lengths;
 mod limits;
 mod list;
 mod measure;

@@ -1,7 +1,7 @@
 //! The design: what a pattern makes once every bead is resolved.
 //!
-//! Once a [`Design`] exists these are true, and later code does not check them again: every length
-//! is finite, every size and count positive, every index points at an entry of its list; no strand
+//! Once a [`Design`] exists these are true, and later code does not check them again: every length of beads, cords,
+//! findings and strands is finite, every size and count positive, every index points at an entry of its list; no strand
 //! is overfull; beads are listed in the order in which the pattern's lists first name them, and each
 //! is strung, or a knot is tied round it; a strand's trains follow one another along its cord without
 //! overlap, wherever in their ranges they come to rest. [`Design::new`] looks it over, and no other way leads to one.

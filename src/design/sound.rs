@@ -18,8 +18,14 @@ use super::stock::{Bead, Cord};
 pub enum Flaw {
     /// A bead with a size, a hole or a count that is no positive number, or with a mass that is less than nothing.
     BeadSize(Index<Bead>),
-    /// A cord without a thickness.
+    /// A cord without a thickness, or of which a length or mass is no number, or less than nothing.
     CordSize(Index<Cord>),
+    /// A finding with a size that is no positive number, a bar without holes, or with a mass that is less than nothing.
+    FindingSize(Index<Finding>),
+    /// A finding that is tied round a bead or wound of a cord that the design does not have.
+    UnknownOf(Index<Finding>),
+    /// A design of which no piece is made.
+    NoCopies,
     /// A strand of which a length or mass is no number, or less than nothing.
     Number(Index<Strand>),
     /// A strand that names what the design does not have.
@@ -38,6 +44,11 @@ impl Flaw {
         let (said, place) = match self {
             Self::BeadSize(at) => (Own::BeadSize { id: model.beads[at].id.clone() }, model.beads[at].place),
             Self::CordSize(at) => (Own::CordSize { id: model.cords[at].id.clone() }, model.cords[at].place),
+            Self::FindingSize(at) | Self::UnknownOf(at) => {
+                let Finding { id, place, .. } = &model.findings[at];
+                (self.of_finding(id.clone()), *place)
+            }
+            Self::NoCopies => return Remark::new(Own::NoCopies),
             Self::UnknownPart => return Remark::new(Own::UnknownPart),
             Self::Number(at) | Self::Unknown(at) | Self::Overfull(at) | Self::Overlap(at) => {
                 let Strand { name, place, .. } = &model.strands[at];
@@ -45,6 +56,10 @@ impl Flaw {
             }
         };
         Remark::new(said).at(place)
+    }
+
+    fn of_finding(self, id: String) -> Own {
+        if matches!(self, Self::FindingSize(_)) { Own::FindingSize { id } } else { Own::UnknownOf { id } }
     }
 
     fn of_strand(self, strand: String) -> Own {
@@ -62,10 +77,13 @@ impl Model {
     #[must_use]
     pub fn flaw(&self) -> Option<Flaw> {
         let bead = self.beads.entries().find(|(_, bead)| !is_sized(bead)).map(|(at, _)| Flaw::BeadSize(at));
-        let cord = self.cords.entries().find(|(_, cord)| !positive(cord.diameter)).map(|(at, _)| Flaw::CordSize(at));
+        let cord = self.cords.entries().find(|(_, cord)| !is_thick(cord)).map(|(at, _)| Flaw::CordSize(at));
+        let finding = || self.findings.entries().find_map(|(at, finding)| self.flaw_of_finding(at, finding));
+        let copies = (self.copies == 0).then_some(Flaw::NoCopies);
         let closure = self.closure.parts().any(|part| self.findings.get(part.finding).is_none());
         let strand = || self.strands.entries().find_map(|(at, strand)| self.flaw_of(at, strand));
-        bead.or(cord).or(closure.then_some(Flaw::UnknownPart)).or_else(strand)
+        let whole = copies.or(closure.then_some(Flaw::UnknownPart));
+        bead.or(cord).or_else(finding).or(whole).or_else(strand)
     }
 
     /// The first bead that nothing strings, and round which no knot is tied: a sound pattern makes none.
@@ -79,6 +97,17 @@ impl Model {
     pub(super) fn idle_fault(&self) -> Option<Remark> {
         let bead = &self.beads[self.idle()?];
         Some(Remark::new(Own::Idle { id: bead.id.clone() }).at(bead.place))
+    }
+
+    fn flaw_of_finding(&self, at: Index<Finding>, finding: &Finding) -> Option<Flaw> {
+        let bead = finding.knotted_bead().is_none_or(|bead| self.beads.get(bead).is_some());
+        let cord =
+            finding.tassel().and_then(|tassel| tassel.wound).is_none_or(|(cord, _)| self.cords.get(cord).is_some());
+        match () {
+            () if !is_measured(finding) => Some(Flaw::FindingSize(at)),
+            () if !bead || !cord => Some(Flaw::UnknownOf(at)),
+            () => None,
+        }
     }
 
     fn flaw_of(&self, at: Index<Strand>, strand: &Strand) -> Option<Flaw> {
@@ -153,6 +182,18 @@ fn is_sized(bead: &Bead) -> bool {
     bores && sizes.into_iter().all(positive) && amount(bead.mass.value())
 }
 
+fn is_thick(cord: &Cord) -> bool {
+    positive(cord.diameter)
+        && amount(cord.take_up.value())
+        && amount(cord.mass_per_metre.value())
+        && amount(*cord.stiffness)
+}
+
+fn is_measured(finding: &Finding) -> bool {
+    let holes = finding.bar().is_none_or(|bar| bar.holes > 0);
+    holes && finding.form.lengths().into_iter().all(positive) && amount(finding.mass.value())
+}
+
 fn is_numbered(strand: &Strand) -> bool {
     let ends = strand.ends.iter().flat_map(|end| [end.bight, end.takes, end.take_up]);
     let own = [strand.finished, strand.take_up, strand.slack, strand.allowance, strand.aside];
@@ -175,6 +216,8 @@ fn amount(number: f64) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::form::{Crimp, Dimensions, Form, KnotCover};
+    use crate::design::stated::Stated;
     use crate::design::{Choice, Dangle, Design, nth};
     use crate::remark::{Code, Level};
     use crate::source::Source;
@@ -207,6 +250,16 @@ mod tests {
         assert_eq!(flaw(|_| {}), None);
         assert_eq!(flaw(|design| design.beads[nth(1)].along = Length::ZERO), Some(Flaw::BeadSize(nth(1))));
         assert_eq!(flaw(|design| design.cords[nth(0)].diameter = Length::ZERO), Some(Flaw::CordSize(nth(0))));
+        assert_eq!(
+            flaw(|design| design.cords[nth(0)].stiffness = Stated::Stated(f64::NAN)),
+            Some(Flaw::CordSize(nth(0)))
+        );
+        let thin = Form::Crimp(Crimp { length: Length::mm(2.0), outside: Length::mm(2.0), inside: Length::ZERO });
+        assert_eq!(flaw(|design| design.findings[nth(0)].form = thin), Some(Flaw::FindingSize(nth(0))));
+        let body = Dimensions { length: Length::mm(6.0), outside: None, inside: None, wire: None };
+        let round = Form::KnotCover(KnotCover { body, bead: Some(nth(2)) });
+        assert_eq!(flaw(|design| design.findings[nth(0)].form = round), Some(Flaw::UnknownOf(nth(0))));
+        assert_eq!(flaw(|design| design.copies = 0), Some(Flaw::NoCopies));
         assert_eq!(strand(|only| only.cord = nth(1)), Some(Flaw::Unknown(at)));
         assert_eq!(strand(|only| only.ends[1].findings = vec![nth(7)]), Some(Flaw::Unknown(at)));
         assert_eq!(strand(|only| only.chart = vec![Phrase::Run(1, nth(2))]), Some(Flaw::Unknown(at)));

@@ -138,21 +138,48 @@ pub fn hang(design: &Design, chain: &Chain, across: f64) -> Result<Over, Unhung>
     let turns = turns(design, chain, across);
     let stations = stations(chain.links.iter().map(|link| link.length));
     let [left, right] = turns.rail;
-    let far = Point::new(stations[right] - stations[left], 0.0);
     if left == 0 || right <= left || turns.meets.is_some_and(|meets| meets <= right) {
         return Err(Unhung::TooShort(across));
     }
-    let on_rail = (left..=right).map(|at| Point::new(stations[at] - stations[left], 0.0));
-    let feet = [design.closure.left(), design.closure.right()].map(|parts| weight(design, parts));
-    let Some(meets) = turns.meets else {
-        let first = (0..left).map(|at| below(Point::ORIGIN, stations[left] - stations[at]));
-        let last = (right + 1..stations.len()).map(|at| below(far, stations[at] - stations[right]));
-        let pull = |links: &[Link], foot: f64| foot + links.iter().map(|link| link.weight).sum::<f64>();
-        let [first_pull, last_pull] = [pull(&chain.links[..left], feet[0]), pull(&chain.links[right..], feet[1])];
-        let tension = Tension { first: first_pull, lowest: feet[0].min(feet[1]), last: last_pull };
-        let joints = first.chain(on_rail).chain(last).collect();
-        return Ok(Over { joints, turns, tension, iterations: 0, residual: 0.0 });
-    };
+    match turns.meets {
+        Some(meets) => together(design, chain, turns, &stations, meets),
+        None => Ok(apart(design, chain, turns, &stations)),
+    }
+}
+
+/// What of a strand lies on the rail, from its first joint there.
+fn on_rail(stations: &[f64], [left, right]: [usize; 2]) -> impl Iterator<Item = Point> {
+    (left..=right).map(move |at| Point::new(stations[at] - stations[left], 0.0))
+}
+
+/// What hangs at both ends of a closure.
+fn feet_weights(design: &Design) -> [f64; 2] {
+    [design.closure.left(), design.closure.right()].map(|parts| weight(design, parts))
+}
+
+/// A strand both ends of which hang down from the rail by themselves.
+fn apart(design: &Design, chain: &Chain, turns: TurningPoints, stations: &[f64]) -> Over {
+    let ([left, right], feet) = (turns.rail, feet_weights(design));
+    let far = Point::new(stations[right] - stations[left], 0.0);
+    let first = (0..left).map(|at| below(Point::ORIGIN, stations[left] - stations[at]));
+    let last = (right + 1..stations.len()).map(|at| below(far, stations[at] - stations[right]));
+    let pull = |links: &[Link], foot: f64| foot + links.iter().map(|link| link.weight).sum::<f64>();
+    let [first_pull, last_pull] = [pull(&chain.links[..left], feet[0]), pull(&chain.links[right..], feet[1])];
+    let tension = Tension { first: first_pull, lowest: feet[0].min(feet[1]), last: last_pull };
+    let joints = first.chain(on_rail(stations, turns.rail)).chain(last).collect();
+    Over { joints, turns, tension, iterations: 0, residual: 0.0 }
+}
+
+/// A strand whose ends meet below the rail.
+fn together(
+    design: &Design,
+    chain: &Chain,
+    turns: TurningPoints,
+    stations: &[f64],
+    meets: usize,
+) -> Result<Over, Unhung> {
+    let [left, right] = turns.rail;
+    let far = Point::new(stations[right] - stations[left], 0.0);
     let [down, up] = [&chain.links[..left], &chain.links[right..meets]].map(backwards);
     let mut stiffness = vec![chain.stiffness; down.len() + 1 + up.len()];
     // Where ends meet they turn freely.
@@ -163,9 +190,9 @@ pub fn hang(design: &Design, chain: &Chain, across: f64) -> Result<Over, Unhung>
     let back = hanging.joints[left + 1..links.len()].iter().rev().copied();
     let low = hanging.joints[left + 1];
     let tail = (meets + 1..stations.len()).map(|at| below(low, stations[at] - stations[meets]));
-    let foot = if meets + 1 < stations.len() { feet[1] } else { f64::INFINITY };
+    let foot = if meets + 1 < stations.len() { feet_weights(design)[1] } else { f64::INFINITY };
     let tension = Tension { first: hanging.first, lowest: hanging.lowest.min(foot), last: hanging.last };
-    let joints = first.chain(on_rail).chain(back).chain(tail).collect();
+    let joints = first.chain(on_rail(stations, turns.rail)).chain(back).chain(tail).collect();
     Ok(Over { joints, turns, tension, iterations: hanging.iterations, residual: hanging.residual })
 }
 

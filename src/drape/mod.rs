@@ -106,6 +106,15 @@ pub struct Seat {
     pub toward: f64,
 }
 
+impl Seat {
+    /// The unit vector along the cord through it: to the right, up, towards who looks.
+    #[must_use]
+    pub fn along(&self) -> Point3 {
+        let across = libm::sqrt((1.0 - self.toward * self.toward).max(0.0));
+        Point3::new(across * libm::cos(self.angle), across * libm::sin(self.angle), self.toward)
+    }
+}
+
 /// Tension in newtons.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Tension {

@@ -40,6 +40,8 @@ pub struct Node<const D: usize> {
     pub held: [bool; D],
 }
 
+/// What is least is found to this share of itself: joints are off by about the root of it, as a share of the length.
+const EXACT: f64 = 1e-10;
 /// How much farther apart than it is long a pressed tie's joints may come in a round, as a share: it turns by 8 degrees at
 /// the most.
 const TURNS: f64 = 0.01;
@@ -203,7 +205,8 @@ impl<const D: usize> Net<D> {
             cones.push(SecondOrderConeT(D + 1));
         }
         let (matrix, right) = table.matrix(linear.len());
-        let settings = DefaultSettings { verbose: false, ..DefaultSettings::default() };
+        let settings =
+            DefaultSettings { verbose: false, tol_gap_abs: EXACT, tol_gap_rel: EXACT, ..DefaultSettings::default() };
         let mut solver = DefaultSolver::new(&square, &linear, &matrix, &right, &cones, settings);
         solver.solve();
         let solved = matches!(solver.solution.status, SolverStatus::Solved | SolverStatus::AlmostSolved);

@@ -112,41 +112,47 @@ const FIRST: f64 = -FRAC_PI_2 - 0.5;
 
 /// A strand on memory wire, as it lies round its wearer.
 fn sprung(design: &Design, index: Index<Strand>, spring: &Spring, laid: &Hung) -> Ring {
-    let turn = spring.helix.turn();
     let length = design.strands[index].finished.value();
-    let spot = |station: f64| {
-        let angle = FIRST + 2.0 * PI * station / turn;
-        let around = spring.helix.at(angle);
-        let at = Point3::new(around.x, around.y, spring.helix.rise * station / turn);
-        Waypoint { station, at, hidden: false }
-    };
-    let stations = laid.joints.iter().map(|joint| joint.station);
-    let middles = laid.joints.windows(2).map(|pair| pair[0].station.midpoint(pair[1].station));
-    let mut all: Vec<_> = stations.chain(middles).chain(laid.seats.iter().map(|seat| seat.station)).collect();
-    sort_places(&mut all);
-    let front = |station: f64| spot(station).at.front();
-    let along = |station: f64| FIRST + 2.0 * PI * station / turn + FRAC_PI_2;
+    let all = places_of(laid);
+    let front = |station: f64| on_coil(spring, station).at.front();
+    let along = |station: f64| angle_on(spring, station) + FRAC_PI_2;
     let seat = |seat: &Seat| Seat { centre: front(seat.station), angle: along(seat.station), ..*seat };
     let coil = Coil {
         turns: spring.helix.turns(length),
         pitch: spring.helix.rise,
-        way: all.iter().map(|station| spot(*station)).collect(),
+        way: all.iter().map(|station| on_coil(spring, *station)).collect(),
     };
-    Ring {
-        strand: index,
-        inside_girth: spring.inside(),
-        longest_girth: spring.inside(),
-        round: Hung {
-            ends: [front(0.0), front(length)],
-            joints: all.iter().map(|station| Joint { station: *station, at: front(*station) }).collect(),
-            seats: laid.seats.iter().map(seat).collect(),
-            tension: Tension::default(),
-            drop: 0.0,
-            ..laid.clone()
-        },
-        closing: Vec::new(),
-        coil: Some(coil),
-    }
+    let round = Hung {
+        ends: [front(0.0), front(length)],
+        joints: all.iter().map(|station| Joint { station: *station, at: front(*station) }).collect(),
+        seats: laid.seats.iter().map(seat).collect(),
+        tension: Tension::default(),
+        drop: 0.0,
+        ..laid.clone()
+    };
+    let inside = spring.inside();
+    Ring { strand: index, inside_girth: inside, longest_girth: inside, round, closing: Vec::new(), coil: Some(coil) }
+}
+
+/// The stations of joints, of the middles between them, and of seats, in order.
+fn places_of(laid: &Hung) -> Vec<f64> {
+    let stations = laid.joints.iter().map(|joint| joint.station);
+    let middles = laid.joints.windows(2).map(|pair| pair[0].station.midpoint(pair[1].station));
+    let mut all: Vec<_> = stations.chain(middles).chain(laid.seats.iter().map(|seat| seat.station)).collect();
+    sort_places(&mut all);
+    all
+}
+
+/// The angle round its wearer at a station of memory wire.
+fn angle_on(spring: &Spring, station: f64) -> f64 {
+    FIRST + 2.0 * PI * station / spring.helix.turn()
+}
+
+/// Where memory wire lies at a station.
+fn on_coil(spring: &Spring, station: f64) -> Waypoint {
+    let around = spring.helix.at(angle_on(spring, station));
+    let at = Point3::new(around.x, around.y, spring.helix.rise * station / spring.helix.turn());
+    Waypoint { station, at, hidden: false }
 }
 
 /// A strand's chords and those of the closure, each of whose parts is hooked up so long.

@@ -1,5 +1,7 @@
 //! What a gallery's pages say beside what their patterns do, in English.
 
+use crate::english;
+
 /// The link over the search.
 pub const SKIP: &str = "Skip to the patterns";
 /// What stands before the search's field for words.
@@ -27,7 +29,7 @@ pub const NEIGHBOURS: &str = "neighbours";
 
 /// How many patterns there are.
 pub fn patterns(count: usize) -> String {
-    if count == 1 { "1 pattern".to_owned() } else { format!("{count} patterns") }
+    english::count(count as u64, "pattern")
 }
 
 /// How many of them a search finds, with `#` for that number.

@@ -22,7 +22,7 @@ const LEAST_TERM: f64 = 1e-18;
 
 /// A bead among those that it is bought with.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Among {
+pub struct Within {
     /// The id of what they are bought in.
     pub id: String,
     /// Its name.
@@ -101,7 +101,7 @@ pub fn line(
     at: Index<Assorted>,
     wanted: Wants<'_>,
     stash: &Stash,
-) -> (Line, Vec<(Index<Bead>, Among)>) {
+) -> (Line, Vec<(Index<Bead>, Within)>) {
     let (assorted, article) = (&design.assorted[at], Article::Assorted(at));
     let packs = all_packs(assorted, wanted);
     let in_hand = stash.count(article);
@@ -128,9 +128,9 @@ pub fn line(
 
 /// How a kind stands, of which so many are needed and at least wanted, and so many are in hand by themselves: all that is
 /// bought and in hand holds so many beads.
-fn among(assorted: &Assorted, held: &Held, all: u64, [need, least]: [u64; 2], in_hand: u64) -> Among {
+fn among(assorted: &Assorted, held: &Held, all: u64, [need, least]: [u64; 2], in_hand: u64) -> Within {
     let share = assorted.share(held);
-    Among {
+    Within {
         id: assorted.id.clone(),
         name: assorted.name.clone(),
         unit: unit(assorted),
@@ -140,7 +140,7 @@ fn among(assorted: &Assorted, held: &Held, all: u64, [need, least]: [u64; 2], in
 }
 
 /// So many lots, and what of each kind is left over.
-fn buy(assorted: &Assorted, lots: u64, within: &[(Index<Bead>, Among)], wanted: Wants<'_>) -> Buy {
+fn buy(assorted: &Assorted, lots: u64, within: &[(Index<Bead>, Within)], wanted: Wants<'_>) -> Buy {
     let needed: u64 = within.iter().map(|(bead, _)| wanted(*bead)[0]).sum();
     Buy {
         lots,

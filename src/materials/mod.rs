@@ -22,7 +22,7 @@ use crate::english::list;
 use crate::palette::Palette;
 use crate::units::{Length, Mass, Money};
 
-pub use assorted::Among;
+pub use assorted::Within;
 pub use cutting::{Cut, Cutting, Spool, Supply};
 pub use kit::{Bagged, Kit, Packed};
 pub use pool::{Batch, Pool};
@@ -189,12 +189,12 @@ pub struct Line {
     /// Of whom it is bought, where the pattern says.
     pub from: Option<String>,
     /// With what it is bought, of a bead that is bought with others; that has a line of its own.
-    pub within: Option<Among>,
+    pub within: Option<Within>,
 }
 
 impl Line {
     /// Buys it with others: spare is no more than what is left over.
-    fn bought_within(&mut self, within: &Among) {
+    fn bought_within(&mut self, within: &Within) {
         if let Amount::Count(spare) = self.spare {
             self.spare = Amount::Count(spare.min(within.left_over));
         }

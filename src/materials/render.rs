@@ -10,7 +10,7 @@ pub mod words;
 
 use serde_json::{Value, json};
 
-use super::{Among, Amount, Bagged, Buy, Cutting, Kit, Line, Materials, Packed, Suggestion};
+use super::{Amount, Bagged, Buy, Cutting, Kit, Line, Materials, Packed, Suggestion, Within};
 use crate::remark::escape::{escaped, in_json};
 use crate::units::Money;
 use words::said;
@@ -87,7 +87,7 @@ fn cells(line: &Line, separator: Separator) -> [String; 15] {
         Amount::Count(_) => (plain(line.need), String::new()),
         Amount::Length(_) => (String::new(), plain(line.need)),
     };
-    let within = |cell: &dyn Fn(&Among) -> String, other: String| line.within.as_ref().map_or(other, cell);
+    let within = |cell: &dyn Fn(&Within) -> String, other: String| line.within.as_ref().map_or(other, cell);
     let bought = |cell: &dyn Fn(&Buy) -> String| line.buy.as_ref().map(cell).unwrap_or_default();
     [
         line.article.kind().to_owned(),
@@ -167,7 +167,7 @@ fn object(line: &Line) -> Value {
     if let Some(from) = &line.from {
         object["from"] = json!(from);
     }
-    if let Some(Among { id, left_over, wanting, .. }) = &line.within {
+    if let Some(Within { id, left_over, wanting, .. }) = &line.within {
         object["in"] = json!(id);
         object["left_over"] = json!(left_over);
         object["expected"] = json!(wanting.is_some());

@@ -119,7 +119,11 @@ pub struct BeadMeasures {
     pub station_mm: f64,
     pub x_mm: f64,
     pub y_mm: f64,
+    /// Towards who looks; nothing but where strands are twisted.
+    pub z_mm: f64,
     pub angle_deg: f64,
+    /// The unit vector along its hole.
+    pub direction: [f64; 3],
     /// On the neck, for what is worn round one and reaches round.
     pub worn: Option<PlaceMeasures>,
 }
@@ -321,7 +325,9 @@ fn beads(design: &Design, strand: Index<Strand>, hung: &Hung, seat: &Seat, way: 
         station_mm: seat.station,
         x_mm: at.x,
         y_mm: at.y - below.unwrap_or(0.0),
+        z_mm: seat.near,
         angle_deg: angle.to_degrees(),
+        direction: below.map_or_else(|| seat.along(), |_| down).into(),
         worn: worn(below),
     };
     match &design.strands[strand].trains[seat.train].bits[seat.bit].what {

@@ -111,7 +111,11 @@ fn piece(measures: &Measures, units: UnitStyle) -> String {
 /// How near two strands come.
 fn gap(clearance: &ClearanceMeasures) -> String {
     let ([one, other], share) = (&clearance.between, clearance.touching_share * 100.0);
-    let gap = format!("{one} to {other}: {:.1} mm at the closest, {share:.0} % touching", clearance.least_mm);
+    let [across, up] = clearance.at;
+    let gap = format!(
+        "{one} to {other}: {:.1} mm at the closest, {across:.0} mm across and {:.0} mm below the left end; {share:.0} % touching",
+        clearance.least_mm, -up
+    );
     let hardest = 1000.0 * clearance.hardest_n_per_cm;
     if hardest > 0.0 { format!("{gap}, {hardest:.2} mN on a centimetre at the hardest") } else { gap }
 }

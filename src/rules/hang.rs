@@ -95,11 +95,12 @@ fn widest(strand: &Strand, design: &Design) -> Length {
     strung(strand).map(|bead| design.beads[bead].across).fold(strand.cord_width(design), Length::max)
 }
 
-/// Whether two strands lack room: they touch along more than half without pushing one another aside, or are rows
-/// that bars hold side by side and of which any beads lie in one another.
+/// Whether two strands lack room: they lie in one another, or touch along more than half, without pushing one another
+/// aside; or they are rows that bars hold side by side and of which any beads lie in one another.
 fn is_crowded(clearance: &Clearance, design: &Design) -> bool {
-    let rows = go_round_a_limb(design) && clearance.least < -INTO;
-    rows || clearance.touching > TOUCHING && clearance.hardest <= 0.0
+    let into = clearance.least < -INTO;
+    let lacks = into || clearance.touching > TOUCHING;
+    into && go_round_a_limb(design) || lacks && clearance.hardest <= 0.0
 }
 
 fn go_round_a_limb(design: &Design) -> bool {
@@ -268,21 +269,18 @@ mod tests {
     }
 
     #[test]
-    fn strands_may_touch_along_half() {
+    fn strands_may_touch_along_half_but_not_lie_in_one_another() {
         let (design, mut drape) = (sample::necklace(), sample::drape());
-        let mut crowd = |touching| {
-            drape.clearances = vec![Clearance {
-                between: [nth(0), nth(0)],
-                least: -2.0,
-                at: Point::new(80.0, -40.0),
-                touching,
-                hardest: 0.0,
-            }];
+        let mut crowd = |least, touching, hardest| {
+            let at = Point::new(80.0, -40.0);
+            drape.clearances = vec![Clearance { between: [nth(0), nth(0)], least, at, touching, hardest }];
             sample::codes(&check(&design, &drape))
         };
         // Its ends are tied to each other, and it goes over no head.
-        assert_eq!(crowd(0.5), [Code::OverHead]);
-        assert_eq!(crowd(0.51), [Code::OverHead, Code::StrandsCrowd]);
+        assert_eq!(crowd(0.0, 0.5, 0.0), [Code::OverHead]);
+        assert_eq!(crowd(0.0, 0.51, 0.0), [Code::OverHead, Code::StrandsCrowd]);
+        assert_eq!(crowd(-2.0, 0.1, 0.0), [Code::OverHead, Code::StrandsCrowd]);
+        assert_eq!(crowd(0.0, 0.51, 0.001), [Code::OverHead]);
     }
 
     #[test]

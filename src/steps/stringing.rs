@@ -3,7 +3,7 @@
 use super::posts::{self, Keeps, Posts, stop};
 use super::prepare::in_links;
 use super::side::Side;
-use super::tail::{Hides, hides};
+use super::tail::{Hides, hides, is_tight};
 use super::task::{Beside, Hold, InLink, Needled, Pass, Task};
 use super::tools::{Needle, needle};
 use super::{Drawing, Step, WithBeads};
@@ -95,11 +95,12 @@ fn passed(design: &Design, strand: &Strand) -> [(bool, Beside); 7] {
 }
 
 /// What hangs on it, and what is hidden or held while it is strung.
-fn hung(design: &Design, strand: &Strand) -> [(bool, Beside); 7] {
+fn hung(design: &Design, strand: &Strand) -> [(bool, Beside); 8] {
     let (cord, tail) = (&design.cords[strand.cord], hides(design, strand, Side::First));
     [
         (strand.hung().next().is_some(), Beside::Dangles),
         (tail != Hides::Nowhere, Beside::OverTail(tail)),
+        (is_tight(design, strand), Beside::Tight),
         (in_links(design, strand, is_pin), Beside::InLinks(InLink::RollLoops)),
         (in_links(design, strand, is_ring), Beside::InLinks(InLink::OpenRings)),
         (in_links(design, strand, |hold| matches!(hold, Hold::Chain(_))), Beside::InLinks(InLink::OpenLinks)),

@@ -9,7 +9,7 @@ use super::side::Side;
 use crate::design::{Bit, Design, Strand, What};
 use crate::pattern::Settle;
 use crate::trade::packing::packing_ratio;
-use crate::trade::usual::{GRIP, HIDDEN};
+use crate::trade::usual::{GRIP, HIDDEN, PLAY};
 use crate::units::Length;
 
 /// Through how much of the row beside its end a tail goes.
@@ -45,9 +45,25 @@ pub fn hidden(design: &Design, strand: &Strand) -> Length {
     if tail > GRIP { (tail - GRIP).min(HIDDEN) } else { Length::ZERO }
 }
 
+/// Whether a bead that tails go through holds both passes of the cord with little play, so that not each of its kind will.
+pub fn is_tight(design: &Design, strand: &Strand) -> bool {
+    let takes_tails = hides(design, strand, Side::First) != Hides::Nowhere;
+    let needed = passed(design, strand);
+    let is_tight = |bit: &Bit| {
+        let hole = bit.what.bead().map(|at| *design.beads[at].hole);
+        hole.is_some_and(|hole| needed <= hole && hole < needed * PLAY)
+    };
+    takes_tails && strand.bits().any(is_tight)
+}
+
+/// How wide a hole must be for a cord and its tail.
+fn passed(design: &Design, strand: &Strand) -> Length {
+    design.cords[strand.cord].diameter * packing_ratio(2 * strand.legs)
+}
+
 /// How far along a row from its end so much of a tail goes.
 fn through(row: &[&Bit], tail: Length, design: &Design, strand: &Strand) -> Hides {
-    let needed = design.cords[strand.cord].diameter * packing_ratio(2 * strand.legs);
+    let needed = passed(design, strand);
     let (mut beads, mut reach) = (0, Length::ZERO);
     for bit in row {
         if reach >= tail && beads > 0 {

@@ -249,6 +249,8 @@ pub enum Beside {
     Dangles,
     /// The first beads go over the tail, so far.
     OverTail(Hides),
+    /// The beads at the ends take the cord and its tail just so.
+    Tight,
     /// What hangs in links of a chain.
     InLinks(InLink),
     /// A stopper closes the end.

@@ -112,6 +112,7 @@ fn grips(task: &Task<'_>) -> u8 {
         Task::String(_, besides) if besides.iter().any(Beside::opens) => 2,
         Task::BendPin(..)
         | Task::LookForGaps(_)
+        | Task::FixStops(..)
         | Task::Dangle { hold: Hold::Bail, .. }
         | Task::End(_, EndWork::CloseCover | EndWork::CoverCrimp(_)) => 1,
         _ => 0,

@@ -55,12 +55,13 @@ impl UnitStyle {
     /// thirty-second and the half.
     #[must_use]
     pub fn ruler(self, length: Length) -> String {
-        if length.value().abs() >= FINE {
-            return self.both(length, &length.whole());
-        }
-        let half = Length::mm(halved(length.value()));
-        // Both units tell the same length: that which is printed.
-        self.both(if self == Self::Both { half } else { length }, &format!("{}", half.value()))
+        let step = if length.value().abs() >= FINE { 1.0 } else { 0.5 };
+        let shown = Length::mm(stepped(length.value(), step));
+        // Both units tell the same length: that which is printed, or the sixteenth of an inch that is printed so.
+        let sixteenth = Length::inches((length.value() / INCH * SIXTEENTHS).round() / SIXTEENTHS);
+        let is_so = Length::mm(stepped(sixteenth.value(), step)) == shown;
+        let both = if is_so { sixteenth } else { shown };
+        self.both(if self == Self::Both { both } else { length }, &format!("{}", shown.value()))
     }
 
     /// The same to the tenth of a millimetre.
@@ -104,9 +105,9 @@ fn rounded(value: f64, places: usize) -> String {
     if value < 0.0 && size > 0.0 { format!("-{text}") } else { text }
 }
 
-/// A number to the half, halves of those away from nothing.
-fn halved(value: f64) -> f64 {
-    let size = (value.abs() * 2.0 + 0.5 + NOISE).floor() / 2.0;
+/// A number to the nearest step, what lies between two away from nothing.
+fn stepped(value: f64, step: f64) -> f64 {
+    let size = (value.abs() / step + 0.5 + NOISE).floor() * step;
     if value < 0.0 && size > 0.0 { -size } else { size }
 }
 
@@ -278,6 +279,9 @@ mod tests {
         assert_eq!(UnitStyle::Both.ruler(Length::mm(7.4)), "9⁄32 in (7.5 mm)");
         assert_eq!(UnitStyle::Both.ruler(Length::mm(-7.4)), "−9⁄32 in (-7.5 mm)");
         assert_eq!(UnitStyle::Both.ruler(Length::mm(25.2)), "1 in (25 mm)");
+        // Neither 17 ¼ in (438.2 mm) nor 17 5⁄16 in (439.7 mm) is printed as 439 mm, of which the latter is the nearer.
+        let alike = [438.8, 439.0].map(|mm| UnitStyle::Both.ruler(Length::mm(mm)));
+        assert_eq!(alike, ["17 5⁄16 in (439 mm)"; 2]);
     }
 
     #[test]

@@ -7,14 +7,14 @@ use festoon::export;
 use festoon::materials::{self, Order, render};
 use festoon::measure::Measures;
 use festoon::paint::mark::{Mark, Page};
-use festoon::picture::{self, Ground, Proportion};
+use festoon::picture::{Ground, Proportion, Setting};
 use festoon::remark::Remark;
-use festoon::sheet::{self, Style};
+use festoon::sheet::Style;
 use festoon::source::Source;
 use festoon::trade::paper::Paper;
 use festoon::units::UnitStyle;
 
-use super::finite;
+use super::{every, finite};
 
 /// Grounds that a picture may lie on.
 const GROUNDS: [Ground; 5] =
@@ -31,14 +31,9 @@ pub fn check(piece: &Piece, remarks: &[Remark], source: &Source) -> Result<(), S
     let pages = festoon::pages(piece, &style);
     whole(&pages)?;
     legend(piece, &pages)?;
-    if let Ok(pages) = sheet::proof(piece, &style) {
-        whole(&pages)?;
-    }
-    let proportion = PROPORTIONS[chance % PROPORTIONS.len()];
-    for ground in [GROUNDS[chance % GROUNDS.len()], GROUNDS[(chance + 1) % GROUNDS.len()]] {
-        let setting = picture::Setting { ground, proportion, caption: chance.is_multiple_of(2) };
-        whole(&[picture::picture(std::slice::from_ref(piece), &setting)])?;
-    }
+    let (ground, proportion) = (GROUNDS[chance % GROUNDS.len()], PROPORTIONS[chance % PROPORTIONS.len()]);
+    let setting = Setting { ground, proportion, caption: chance.is_multiple_of(2) };
+    whole(&every::besides_the_sheet(std::slice::from_ref(piece), &style, &setting))?;
     chart(piece)?;
     tables(piece, remarks, source)
 }

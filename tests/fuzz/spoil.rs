@@ -2,6 +2,11 @@
 
 use std::fs;
 
+use festoon::pattern;
+use festoon::source::Source;
+
+use super::beside::beside;
+
 /// What may come to stand in a token's place.
 const SLIPS: &[&str] = &[
     "",
@@ -105,8 +110,14 @@ impl Chance {
     }
 }
 
-/// The patterns that are spoiled.
-pub struct Corpus(Vec<String>);
+/// The patterns that are spoiled, and the shelves that they name.
+pub struct Corpus {
+    patterns: Vec<String>,
+    shelves: Vec<(String, String)>,
+}
+
+/// Where shelves stand, and what patterns there call them.
+const SHELVES: [(&str, &str); 2] = [("patterns", "shelf/tide.yaml"), ("tests/pieces", "shelf.yaml")];
 
 /// The findings that are kept: inputs that once failed.
 pub fn findings() -> Vec<(String, String)> {
@@ -126,20 +137,32 @@ fn folder(name: &str) -> Vec<(String, String)> {
 }
 
 impl Corpus {
-    /// The shipped patterns and the findings.
+    /// The shipped patterns, those that a new user wrote, and the findings.
     pub fn read() -> Self {
-        Self(folder("patterns").into_iter().chain(findings()).map(|(_, text)| text).collect())
+        let files = folder("patterns").into_iter().chain(folder("tests/pieces")).chain(findings());
+        let patterns = files.map(|(_, text)| text).filter(|text| !pattern::is_shelf(&Source::new("file", text)));
+        let shelf = |(folder, name): (&str, &str)| {
+            let path = format!("{}/{folder}/{name}", env!("CARGO_MANIFEST_DIR"));
+            (name.to_owned(), fs::read_to_string(&path).unwrap_or_else(|error| panic!("{path}: {error}")))
+        };
+        Self { patterns: patterns.collect(), shelves: SHELVES.map(shelf).to_vec() }
+    }
+
+    /// A text beside the shelves that it names.
+    pub fn source(&self, name: &str, text: String) -> Source {
+        let text_of = |name: &str| self.shelves.iter().find(|(called, _)| called == name).map(|(_, text)| text.clone());
+        beside(Source::new(name, text), text_of)
     }
 
     /// The input of a seed and a number, and a hash of the two.
-    pub fn spoiled(&self, seed: u64, number: u64) -> (String, u64) {
+    pub fn spoiled(&self, seed: u64, number: u64) -> (Source, u64) {
         let mut chance = Chance(seed.wrapping_mul(0x1000_0000_01b3) ^ number);
         let hash = chance.next();
-        let mut text = chance.of(&self.0).clone();
+        let mut text = chance.of(&self.patterns).clone();
         for _ in 0..=chance.below(4) {
             text = self.spoil(&text, &mut chance);
         }
-        (text, hash)
+        (self.source("spoiled.yaml", text), hash)
     }
 
     /// Spoils a text at one place.
@@ -156,7 +179,7 @@ impl Corpus {
                 lines.swap(at, to);
             }),
             10 => {
-                let other = chance.of(&self.0).as_str();
+                let other = chance.of(&self.patterns).as_str();
                 put_line(text, other, chance)
             }
             _ => indented(text, chance),

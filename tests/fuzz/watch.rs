@@ -85,7 +85,7 @@ impl Watch {
         let seed = given("FESTOON_FUZZ_SEED", 1);
         let corpus = Corpus::read();
         for number in numbers {
-            let kept = keep(seed, number, &corpus.spoiled(seed, number).0);
+            let kept = keep(seed, number, corpus.spoiled(seed, number).0.text());
             eprintln!("{kept} runs, when {held:.0} MB are held: too long or too much");
         }
         process::exit(101);

@@ -96,7 +96,7 @@ fn a_lot_that_is_off_one_way_adds_up() {
         let design = ring(&format!("beads: [{count} a]"));
         design.strands[nth(0)].bias(&design).map(|bias| festoon::steps::english::bias(&bias, UnitStyle::Mm))
     };
-    assert_eq!(bias(47).as_deref(), Some("if every bead is 0.1 mm larger than told, 4.7 mm more"));
+    assert_eq!(bias(47).as_deref(), Some("to within 4.7 mm if all beads are 0.1 mm larger or smaller than told"));
     assert_eq!(bias(4), None);
 }
 

@@ -52,7 +52,7 @@ fn figures_come_from_the_design() {
     assert_eq!(check(&steps, "String the inner strand"), "65 beads: 55A and 10B.");
     // 65 beads of 6 mm are 390 mm; ±0.2 mm each spreads by 0.2 x sqrt(65) = 1.6 mm.
     // If each is 0.2 mm larger, 65 are 13 mm longer: more than half a bead.
-    let measured = "The beads measure 15 ⅜ in (390 mm), likely no more than 1.6 mm off; if every bead is 0.2 mm larger than told, 13 mm more.";
+    let measured = "The beads measure 15 ⅜ in (390 mm), likely to within 1.6 mm; to within 13 mm if all beads are 0.2 mm larger or smaller than told.";
     assert_eq!(check(&steps, "Measure"), measured);
     // 419.1 mm, two pins and two cones of 12 mm, clasp 12 mm, chain from 4 to 60 mm.
     assert!(

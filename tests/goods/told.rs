@@ -226,14 +226,15 @@ fn a_torsade_is_twisted_last_and_its_lengths_are_told_first() {
     let place = |title: &str| steps.iter().position(|step| step.title == title).unwrap();
     let (twist, check) = (place("Twist the strands"), place("Check the piece"));
     assert!(place("Hang the lobster clasp") < twist && twist + 1 == check);
-    assert!(steps[twist].text.contains("Turn one end 9 times"), "{}", steps[twist].text);
+    assert!(steps[twist].text.contains("turn the other 9 times"), "{}", steps[twist].text);
     // Strands of 438.8 mm reach sqrt(438.8² - (2 pi 9 x 1.9)²) = 425.6 mm or so, three tubes of 3.3 mm at 1.9 mm.
     assert!(steps[twist].check.as_ref().unwrap().contains("(425 mm)"), "{:?}", steps[twist].check);
     // Their loops lie in cones: an eye of 3 mm of 0.72 mm wire lies 16 mm x (3 - 1.5) / (9 - 1.5) below the tip of each.
     let tips = 425.1 + 2.0 * (3.0 - 0.72 + 16.0 * 1.5 / 7.5);
     assert!(steps[twist].check.as_ref().unwrap().contains(&format!("({tips:.0} mm) from the tip of one")), "{tips}");
     let cut = &steps[place("Cut the wire")].text;
-    let said = "Twisted 9 times, the strands reach about 16 ¾ in (425 mm) from loop to loop. Where they should reach 17 ¼ in (439 mm) twisted, each strand takes a finished";
+    let said =
+        "Twisted 9 times, the strands will reach about 16 ¾ in (425 mm) from loop to loop: cut them as long as told.";
     assert!(cut.contains(said), "{cut}");
     let straight = design.changed(|model| model.twist = None).expect("a design");
     let rows = |design: &Design| {

@@ -3,6 +3,8 @@
 
 #![allow(clippy::unwrap_used, reason = "a test that cannot read its files fails")]
 
+#[path = "../support/beside.rs"]
+mod beside;
 mod contact;
 mod coverage;
 mod properties;

@@ -4,6 +4,8 @@
 #![allow(clippy::unwrap_used, reason = "a helper that cannot go on fails its test")]
 
 mod art;
+#[path = "../support/beside.rs"]
+mod beside;
 mod contact;
 mod files;
 mod ink;

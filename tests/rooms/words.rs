@@ -109,7 +109,7 @@ fn is_sentence(literal: &str) -> bool {
 
 /// The string literals of a source before its tests, without those in comments and attributes.
 fn literals(source: &str) -> Vec<String> {
-    let source: Vec<char> = source.split("#[cfg(test)]").next().unwrap_or_default().chars().collect();
+    let source: Vec<char> = super::own(source).chars().collect();
     let (mut found, mut at) = (Vec::new(), 0);
     while at < source.len() {
         let rest = &source[at..];

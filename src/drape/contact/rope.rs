@@ -17,6 +17,11 @@ const LONGEST: f64 = 6.0;
 /// And while what it holds bows out from it by no more than this, in mm. It is laid along the piece in the
 /// end, so that nothing overlaps by it.
 const BOW: f64 = 0.02;
+/// Links are turned to their end until they miss it by less than this, in mm: each time they part a little otherwise, and what
+/// was missed leaves a small share of itself.
+const MISSED: f64 = 1e-9;
+/// And so often at the most.
+const TURNED: u32 = 20;
 
 /// A strand between its two points.
 #[derive(Clone)]
@@ -170,18 +175,7 @@ impl Rope {
 
     /// The finer chain laid along the links that were found, with the tension in each; its beads part as they then lie.
     pub fn laid(&self, strand: &Strand, hinges: &Hinges, chain: &mut Chain, tensions: &[f64], rounds: u32) -> Hanging {
-        let first = self.joints[0].at;
-        let mut directions = Vec::with_capacity(chain.links.len());
-        let mut from = 0;
-        for (pair, &to) in self.joints.windows(2).zip(&self.fine) {
-            let span = pair[1].at - pair[0].at;
-            let along = if span == Point::ORIGIN { Point::new(1.0, 0.0) } else { span * (1.0 / span.length()) };
-            directions.extend((from..to).map(|_| along));
-            from = to;
-        }
-        chain.open(strand, hinges.parted(&directions));
-        // Twice: the first time leaves the square of what was missed.
-        (0..2).for_each(|_| turn_to(&mut directions, &chain.links, self.joints[self.joints.len() - 1].at - first));
+        let directions = self.meet(strand, hinges, chain);
         let joints = joints(&chain.links, &directions);
         let ends = [tensions.first(), tensions.last()].map(|end| end.copied().unwrap_or_default());
         Hanging {
@@ -197,11 +191,36 @@ impl Rope {
             residual: 0.0,
         }
     }
+
+    /// The directions of the finer chain's links, which it opens as far as they part so: each is as long as it is, and the
+    /// last ends where the strand does.
+    fn meet(&self, strand: &Strand, hinges: &Hinges, chain: &mut Chain) -> Vec<Point> {
+        let mut directions = self.directions();
+        let end = self.joints[self.joints.len() - 1].at - self.joints[0].at;
+        for _ in 0..TURNED {
+            chain.open(strand, hinges.parted(&directions));
+            if turn_to(&mut directions, &chain.links, end) < MISSED {
+                break;
+            }
+        }
+        directions
+    }
+
+    /// The directions of the finer chain's links along those that were found.
+    fn directions(&self) -> Vec<Point> {
+        let mut directions = Vec::new();
+        for (pair, &to) in self.joints.windows(2).zip(&self.fine) {
+            let span = pair[1].at - pair[0].at;
+            let along = if span == Point::ORIGIN { Point::new(1.0, 0.0) } else { span * (1.0 / span.length()) };
+            directions.resize(to, along);
+        }
+        directions
+    }
 }
 
 /// Turns the directions of links a little, so that they reach an end which they miss by as much as they were found too short:
-/// each square to itself, by the least that all of them must.
-fn turn_to(directions: &mut [Point], links: &[Link], end: Point) {
+/// each square to itself, by the least that all of them must; how far they missed it.
+fn turn_to(directions: &mut [Point], links: &[Link], end: Point) -> f64 {
     /// Links that run all but one way, to this share of their length, are not turned.
     const STRAIGHT: f64 = 1e-3;
     let last = joints(links, directions)[links.len()];
@@ -213,13 +232,14 @@ fn turn_to(directions: &mut [Point], links: &[Link], end: Point) {
     }
     let determinant = x.x * y.y - x.y * y.x;
     if determinant < STRAIGHT * whole * whole {
-        return;
+        return miss.length();
     }
     let by = Point::new(miss.x * y.y - miss.y * y.x, miss.y * x.x - miss.x * x.y) * (1.0 / determinant);
     for direction in directions {
         let turned = *direction + direction.left() * direction.left().dot(by);
         *direction = turned * (1.0 / turned.length());
     }
+    miss.length()
 }
 
 /// Length of strand at each end that the closure covers: cones take their strands up to the mouth.

@@ -1,7 +1,9 @@
 //! Balls in a smooth trough, as in any textbook of statics: what they press with is worked out by hand from the balance of
 //! each, and met by the multipliers of rounds that know of no forces.
 
+use super::super::hang::{self, Link};
 use super::*;
+use crate::geometry::Point;
 
 impl<const D: usize> Net<D> {
     /// The greatest force in N by which a joint is out of balance at its place along an axis in which it is not
@@ -154,4 +156,59 @@ fn three_balls_in_a_box() {
     let expected = [aside, 0.0, floor, 0.0, aside, floor, 0.0, 0.0, 0.0, 0.0, on_each, on_each];
     let found = forces(&[[2.3, 2.4], [6.2, 2.2], [4.5, 6.5]], weight, &walls, radius);
     assert_forces(&found, &expected, weight);
+}
+
+/// Links of many lengths and weights, which follow from a number.
+fn links(count: u32, of: f64) -> Vec<Link> {
+    let share = |at: u32, by: f64| (f64::from(at) * by * of).fract();
+    let link = |at: u32| Link {
+        length: 1.0 + 7.0 * share(at, 0.618),
+        weight: 1e-3 * (0.2 + 9.0 * share(at, 0.414)),
+        centre: share(at, 0.732),
+    };
+    (1..=count).map(link).collect()
+}
+
+/// A chain held at both ends, its joints on the straight line between them.
+fn chain(links: &[Link], end: Point) -> Net<2> {
+    let mut weights = vec![0.0; links.len() + 1];
+    for (at, link) in links.iter().enumerate() {
+        weights[at] += link.weight * (1.0 - link.centre);
+        weights[at + 1] += link.weight * link.centre;
+    }
+    let node = |(at, weight): (usize, &f64)| {
+        let place = end * (at as f64 / links.len() as f64);
+        Node { at: [place.x, place.y], weight: *weight, down: down(), held: [at == 0 || at == links.len(); 2] }
+    };
+    let nodes = weights.iter().enumerate().map(node).collect();
+    let ties = links.iter().enumerate().map(|(at, link)| Tie::new([at, at + 1], link.length)).collect();
+    Net { nodes, ties, bends: Vec::new() }
+}
+
+/// The other solver, Newton's method in the two unknowns of the dual, is met by tables of catenaries
+/// (`tests/oracles_statics.rs`).
+#[test]
+fn where_nothing_touches_both_solvers_agree() {
+    for (count, of, share, rise) in
+        [(12, 1.0, 0.5, 0.0), (60, 1.3, 0.3, 0.1), (60, 2.1, 0.7, -0.3), (200, 0.7, 0.3, 0.0), (400, 1.7, 0.9, 0.2)]
+    {
+        let links = links(count, of);
+        let length: f64 = links.iter().map(|link| link.length).sum();
+        let end = Point::new(share * length, rise * length);
+        let hung = hang::solve(&links, end).unwrap();
+        let net = chain(&links, end);
+        let round = net.solve(&[], 0.0).unwrap();
+        for (place, joint) in round.places.iter().zip(&hung.joints) {
+            let off = distance(*place, [joint.x, joint.y]);
+            assert!(off < 1e-6 * length, "{count} links: {} of the length", off / length);
+        }
+        for (link, (tie, tension)) in net.ties.iter().zip(&round.tensions).enumerate() {
+            let force =
+                Point::new(hung.across, hung.up + net.nodes[..=link].iter().map(|node| node.weight).sum::<f64>());
+            let off = (tension - force.length()).abs();
+            assert!(off < 1e-6 * net.weight(), "{count} links: {off} N off in {tie:?}");
+            let apart = distance(round.places[tie.ends[0]], round.places[tie.ends[1]]);
+            assert!((apart - tie.length).abs() < 1e-6, "{count} links: {apart} {}", tie.length);
+        }
+    }
 }

@@ -34,7 +34,7 @@ fn bracelet() -> crate::Piece {
         .replace("findings:\n", "findings:\n  small: { kind: jump ring, inside: 1.6 mm, wire: 0.4 mm }\n")
         .replace("kind: necklace", "kind: bracelet")
         .replace("twist: 9", "twist: 4")
-        .replace("440 mm", "172 mm")
+        .replace("440 mm", "174 mm")
         .replace("neck base: 370 mm", "wrist: 160 mm");
     crate::piece(&Source::new("hawser", &text), &Choice::default(), None).0.unwrap()
 }

@@ -1,7 +1,7 @@
 //! How amounts, lots and cutting plans are said, in every table and on the sheet.
 
 use crate::english::count;
-use crate::materials::{Among, Amount, Buy, Cut, Cutting, Line, Materials, Suggestion};
+use crate::materials::{Amount, Buy, Cut, Cutting, Line, Materials, Suggestion, Within};
 use crate::units::{INCH, Length, Money, UnitStyle, grouped, sixteenths};
 
 /// What a piece is called that is cut to see how much knots take up.
@@ -91,7 +91,7 @@ fn some_lots(buy: &Buy, units: UnitStyle) -> String {
 
 /// What is left of a bead that is bought with others: `12`, or of a mix `about 12`.
 #[must_use]
-pub fn left(within: &Among) -> String {
+pub fn left(within: &Within) -> String {
     format!("{}{}", if within.wanting.is_some() { "about " } else { "" }, within.left_over)
 }
 

@@ -6,7 +6,10 @@ use crate::remark::said::own::Own;
 pub fn headline(said: &Own) -> String {
     let what = match said {
         Own::BeadSize { id } => format!("bead {id} came out with a size or mass that nothing has"),
-        Own::CordSize { id } => format!("cord {id} came out without a thickness"),
+        Own::CordSize { id } => format!("cord {id} came out with a size or mass that nothing has"),
+        Own::FindingSize { id } => format!("finding {id} came out with a size or mass that nothing has"),
+        Own::UnknownOf { id } => format!("finding {id} came out made of something that is not in the pattern"),
+        Own::NoCopies => "it came out that no piece is made".to_owned(),
         Own::Number { strand } => format!("strand {strand} came out with a length or mass that is no number"),
         Own::Unknown { strand } => format!("strand {strand} came out with something on it that is not in the pattern"),
         Own::UnknownPart => "the closure came out with a finding that is not in the pattern".to_owned(),

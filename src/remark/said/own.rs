@@ -9,6 +9,9 @@ use crate::remark::Code;
 pub enum Own {
     BeadSize { id: String },
     CordSize { id: String },
+    FindingSize { id: String },
+    UnknownOf { id: String },
+    NoCopies,
     Number { strand: String },
     Unknown { strand: String },
     UnknownPart,

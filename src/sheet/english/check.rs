@@ -20,7 +20,10 @@ pub fn tolerances(tolerances: &Tolerances<'_>) -> String {
         let each = beads.iter().map(|bead| format!("{} by {}", bead.letter, bead.tolerance.hundredths()));
         format!("each may be off, {}", each.collect::<Vec<_>>().join(", "))
     };
-    format!("If it differs by more, measure your beads: {each}. {}", self::remedy(*remedy, others_alike(tolerances)))
+    format!(
+        "If it differs by more, measure your beads: {each}. {}",
+        self::remedy(*remedy, others_alike(tolerances), tolerances.word)
+    )
 }
 
 /// Where other counts are strung too.
@@ -34,7 +37,7 @@ const fn others_alike(tolerances: &Tolerances<'_>) -> &'static str {
 }
 
 /// What beads of other sizes ask for.
-fn remedy(remedy: WhenOff, alike: &str) -> String {
+fn remedy(remedy: WhenOff, alike: &str, word: &str) -> String {
     let then = if alike.is_empty() { "" } else { "," };
     match remedy {
         WhenOff::Knots => format!(
@@ -43,15 +46,15 @@ fn remedy(remedy: WhenOff, alike: &str) -> String {
         ),
         WhenOff::Counts => format!("String more or fewer{alike}{then} until it comes nearest."),
         WhenOff::BareCord => {
-            "Keep the counts and the strand's length: what the beads take more or less comes off the bare cord."
-                .to_owned()
+            format!(
+                "Keep the counts and the strand's length: what the beads take more or less comes off the bare {word}."
+            )
         }
     }
 }
 
 /// Bare cord, or chain, in all, and at the ends.
-pub fn bare(bare: &Bare, is_chain: bool, units: UnitStyle) -> String {
-    let cord = if is_chain { "chain" } else { "cord" };
+pub fn bare(bare: &Bare, cord: &str, units: UnitStyle) -> String {
     match bare {
         Bare::NoneInTheRound => format!("No bare {cord} is left in the round."),
         Bare::None => format!("No bare {cord} is left."),
@@ -65,7 +68,7 @@ pub fn bare(bare: &Bare, is_chain: bool, units: UnitStyle) -> String {
             units.ruler(*shown)
         ),
         Bare::Some { all, ends, slides, others } => {
-            format!("Bare {cord}: in all {}, {}.", units.ruler(*all), parts(*all, *ends, *slides, *others, units))
+            format!("Bare {cord}: in all {}, {}.", units.fine(*all), parts(*all, *ends, *slides, *others, units))
         }
     }
 }
@@ -104,7 +107,7 @@ fn adds_up(units: UnitStyle, told: Print, parts: [f64; 2], whole: f64) -> bool {
     // What is printed as nothing is none.
     let printed = |words: &str| Length::parse(words).map_or(0.0, Length::value);
     let part = |style: UnitStyle, mm| printed(&told(style, Length::mm(mm)));
-    let whole = |style: UnitStyle| printed(&style.ruler(Length::mm(whole)));
+    let whole = |style: UnitStyle| printed(&style.fine(Length::mm(whole)));
     let differ = |style: UnitStyle| parts.map(|mm| part(style, mm)).iter().sum::<f64>() - whole(style);
     let styles = if units == UnitStyle::Both { vec![UnitStyle::In, UnitStyle::Mm] } else { vec![units] };
     styles.into_iter().all(|style| differ(style).abs() < 1e-6)
@@ -131,7 +134,7 @@ mod tests {
         // 12.5 and 166.5 mm are printed as 13 and 167, and their sum as 179.
         let adds_up = |units, parts, whole| adds_up(units, UnitStyle::ruler, parts, whole);
         assert!(!adds_up(UnitStyle::Mm, [12.5, 166.5], 179.0));
-        assert!(adds_up(UnitStyle::Mm, [12.0, 167.0], 179.0) && adds_up(UnitStyle::Mm, [0.1, 20.0], 20.1));
+        assert!(adds_up(UnitStyle::Mm, [12.0, 167.0], 179.0) && adds_up(UnitStyle::Mm, [0.1, 20.0], 20.0));
         // 3/32 in twice is 3/16 in; 12.7 mm twice is an inch, but 13 and 13 are not 25.
         assert!(adds_up(UnitStyle::In, [12.7, 12.7], 25.4) && !adds_up(UnitStyle::Both, [12.7, 12.7], 25.4));
     }

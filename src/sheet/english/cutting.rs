@@ -53,7 +53,7 @@ pub fn made_up(parts: MadeUp, units: UnitStyle) -> String {
     match parts {
         MadeUp::Strand { legs, finished, round, knots, allowance } => {
             let legs = if legs > 1 { format!("{legs} × ") } else { String::new() };
-            let round = round.map(|slack| format!(" + {} to bend round", units.ruler(slack))).unwrap_or_default();
+            let round = round.map(|slack| format!(" + {} to bend round", units.fine(slack))).unwrap_or_default();
             let knots = knots.map(|(length, ends)| {
                 format!(" + {} in knots{}", units.ruler(length), if ends { ", those at the ends too" } else { "" })
             });

@@ -76,10 +76,11 @@ pub fn about(factor: f64) -> String {
     format!("picture at about {} : {}", tenths(paper), tenths(piece))
 }
 
-/// How a ring is seen.
-pub const fn seen_as(seen: SeenAs) -> &'static str {
+/// How a piece is seen.
+pub fn seen_as(seen: SeenAs, units: UnitStyle) -> String {
     match seen {
-        SeenAs::FromAbove => "across, from above",
-        SeenAs::OnEdge => "flat beads are seen from their edge",
+        SeenAs::HungApart(apart) => format!("hung {} apart", units.one().ruler(apart)),
+        SeenAs::FromAbove => "across, from above".to_owned(),
+        SeenAs::OnEdge => "flat beads are seen from their edge".to_owned(),
     }
 }

@@ -19,7 +19,7 @@ const FREE: &str = "Not shown on the neck: nothing joins its ends, and how they 
 /// What the large figure shows of a piece whose ends are in front.
 const RAIL: &str = " “As it hangs” shows it over a rail as broad as the neck.";
 /// Where a piece lies that is shorter than the neck's base is round.
-const SHORT: &str = " It is shorter than the neck's base is round: it sits above that, the higher towards the nape.";
+const SHORT: &str = " It is shorter than the neck's base is round: towards the nape it sits above that.";
 /// How flat beads are drawn.
 const FLAT: &str = " Flat beads are drawn with a face to the front.";
 
@@ -53,7 +53,7 @@ fn hangs(neck: &Neck<'_>, units: UnitStyle) -> String {
         if several { format!("{}: {drop}", number(neck.design, *at)) } else { drop }
     };
     let drops: Vec<_> = neck.drops.iter().map(drop).collect();
-    format!("Hangs below the front of the neck (dashed): {}", drops.join("; "))
+    format!("Hangs below the front of the neck (dashed), to the middle of its cord: {}", drops.join("; "))
 }
 
 /// A strand's number, with its name where there are few.

@@ -33,6 +33,7 @@ pub fn compared(what: &Compared<'_>) -> String {
         Compared::Length(title, measured) => format!("{title}, {}", self::measured(*measured)),
         Compared::BetweenGroups(title) => format!("{title}, bare between groups"),
         Compared::Knots(title) => format!("{title}, knots among the beads"),
+        Compared::InKnots(title) => format!("{title}, taken by those knots"),
         Compared::Post(title, name, keeps) => format!("{title}, {name}, {}", keeps.place()),
         Compared::Cord(name) => format!("{name} in all"),
         Compared::Bead(letter, name) => format!("{letter} {name}"),
@@ -42,6 +43,7 @@ pub fn compared(what: &Compared<'_>) -> String {
 const fn measured(measured: LengthOf) -> &'static str {
     match measured {
         LengthOf::Finished => "finished",
+        LengthOf::Pulled => "pulled straight",
         LengthOf::Beads => "beads",
         LengthOf::Bare => "bare in all",
         LengthOf::Cut => "cut",

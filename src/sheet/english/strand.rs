@@ -116,7 +116,7 @@ fn slack(design: &Design, strand: &Strand, units: UnitStyle) -> String {
     let Some(slack) = strand.told_slack() else { return String::new() };
     let bent = if design.is_ring() { "Closed to a ring" } else { "Where it bends" };
     let whole = units.ruler(strand.finished + slack);
-    let (slack, cord) = (units.ruler(slack), design.cords[strand.cord].word());
+    let (slack, cord) = (units.fine(slack), design.cords[strand.cord].word());
     format!(
         " {bent} its beads touch on the inner side and part on the outer: that takes {slack} more {cord}, and with it the \
          strand measures {whole}."

@@ -6,9 +6,10 @@
 use crate::Piece;
 use crate::art::{Ink, Stencils};
 use crate::design::{Bead, Design, Index, Part, Strand};
-use crate::drape::{Hung, Ring};
+use crate::drape::{Hung, Ring, fall};
 use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::Mark;
+use crate::pattern::Kind;
 use crate::sheet::english;
 use crate::sheet::said::{Alternative, SeenAs};
 use crate::units::Length;
@@ -80,14 +81,21 @@ pub fn rows(piece: &Piece) -> Vec<Option<Hung>> {
     piece.design.strands.indices().zip(piece.design.abreast()).map(of).collect()
 }
 
-/// What is to be known of a ring's figure before it is measured: how it is seen, or that beads are turned in it.
+/// What is to be known of a figure before it is measured: from where it hangs, how it is seen, or that beads are turned
+/// in it.
 #[must_use]
 pub fn seen_as(piece: &Piece) -> Option<SeenAs> {
     match piece.drape.ring() {
+        None => hung_apart(piece),
         Some(_) if is_aslant(piece) => Some(SeenAs::FromAbove),
         Some(_) => piece.design.beads.iter().any(Bead::lies_flat).then_some(SeenAs::OnEdge),
-        None => None,
     }
+}
+
+/// From how far apart a piece hangs that neither closes to a ring, nor lies over a rail, nor hangs from an ear.
+fn hung_apart(piece: &Piece) -> Option<SeenAs> {
+    let from_points = piece.design.heading.kind != Kind::Earrings && !fall::falls(&piece.design);
+    from_points.then(|| SeenAs::HungApart(Length::mm(piece.drape.span)))
 }
 
 /// Whether the piece is a ring that is seen along the limb, so that flat beads show their edges.

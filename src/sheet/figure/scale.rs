@@ -74,7 +74,7 @@ const ABOVE: f64 = -2.2;
 /// Shortest bar in mm on paper, with room for its words.
 const SHORTEST: f64 = 16.0;
 
-/// A bar that measures the piece, with its scale, from a lower left corner in a width, and how a ring is seen that it measures.
+/// A bar that measures the piece, with its scale, from a lower left corner in a width, and how what it measures is seen.
 pub fn scale_bar((at, width): (Point, f64), scale: Scale, units: UnitStyle, seen: Option<SeenAs>) -> Vec<Mark> {
     let (each, count) = divided(width, scale, units);
     let step = each * scale.factor();
@@ -85,7 +85,7 @@ pub fn scale_bar((at, width): (Point, f64), scale: Scale, units: UnitStyle, seen
     marks.push(text(at + Point::new(0.0, ABOVE), "0", Anchor::Start));
     marks.push(text(end + Point::new(0.0, ABOVE), &size, Anchor::End));
     marks.push(text(beside - Point::new(0.0, seen.map_or(0.0, |_| LINE)), &english::beside_bar(scale), Anchor::Start));
-    marks.extend(seen.map(|seen| text(beside, english::seen_as(seen), Anchor::Start)));
+    marks.extend(seen.map(|seen| text(beside, &english::seen_as(seen, units), Anchor::Start)));
     marks
 }
 

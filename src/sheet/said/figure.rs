@@ -2,6 +2,7 @@
 
 use crate::design::Design;
 use crate::sheet::figure::Scale;
+use crate::units::Length;
 
 /// What a figure shows.
 #[derive(Clone, Debug, PartialEq)]
@@ -56,9 +57,11 @@ pub enum FooterScale {
     Proof,
 }
 
-/// How a ring is seen, where its figure would be read amiss.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+/// How a piece is seen, where its figure would be read amiss.
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum SeenAs {
+    /// From points so far apart.
+    HungApart(Length),
     /// From a little above, so that it is measured across alone.
     FromAbove,
     /// Along the limb, with flat beads on their edges.

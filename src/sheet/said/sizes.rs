@@ -19,6 +19,8 @@ pub enum Compared<'a> {
     BetweenGroups(&'a str),
     /// How many knots are tied among the beads of strands, by their title.
     Knots(&'a str),
+    /// How much cord those knots take up, by the strands' title.
+    InKnots(&'a str),
     /// Where something stays on strands, by their title: its name, and what it is.
     Post(&'a str, &'a str, Keeps),
     /// A cord in all, by name.
@@ -32,6 +34,8 @@ pub enum Compared<'a> {
 pub enum LengthOf {
     /// All of it.
     Finished,
+    /// All of it with the cord that its bend takes up.
+    Pulled,
     /// Its beads.
     Beads,
     /// Its bare cord.

@@ -52,10 +52,12 @@ pub struct Tolerances<'a> {
     pub beads: Vec<&'a Bead>,
     /// What to do where the length differs by more.
     pub remedy: WhenOff,
-    /// Whether that is done on both sides: one end of a lariat is not as the other.
+    /// Whether that is done on both sides, which read alike.
     pub both_sides: bool,
     /// Whether that is done in every strand: they lie abreast, or what they share holds them.
     pub every_strand: bool,
+    /// What the strand hangs on, in a word.
+    pub word: &'static str,
 }
 
 /// What beads of other sizes than the pattern's ask for.
@@ -86,7 +88,7 @@ pub enum Bare {
         all: Length,
         /// In mm before the first thing strung, and after the last.
         ends: [f64; 2],
-        /// Whether beads slide along it.
+        /// Whether what is strung first or last slides along it.
         slides: bool,
         /// Between what the rest lies.
         others: Others,

@@ -1,7 +1,8 @@
 //! What is compared between the sizes of a graded pattern, a row a thing.
 
-use crate::design::{Design, Index, LEAST_BARE, Size, Strand};
+use crate::design::{Cord, Design, Index, LEAST_BARE, Size, Strand};
 use crate::materials::render::words::{self as amount, long};
+use crate::materials::{Article, need};
 use crate::sheet::english;
 use crate::sheet::said::{Compared, LengthOf};
 use crate::steps::posts::{Keeps, Post, Posts};
@@ -107,11 +108,13 @@ impl<'a> Sizes<'a> {
         Some(self.row(&Compared::Twisted, |design| length(design).unwrap_or_default()))
     }
 
-    /// Cords in all; an only strand's is told with its lengths.
+    /// Cords in all; an only piece's length is told with its strand's.
     fn cords(self) -> impl Iterator<Item = Comparison> {
-        let several = self.design.strands.len() > 1 || self.design.copies > 1;
-        let cords = self.design.cords.iter().filter(move |_| several);
-        cords.map(move |cord| self.row(&Compared::Cord(&cord.name), |design| long(cut(design, &cord.id), self.units)))
+        let several = move |cord: &&Cord| pieces(self.design, &cord.id).count() > 1;
+        let cords = self.design.cords.iter().filter(several);
+        cords.map(move |cord| {
+            self.row(&Compared::Cord(&cord.name), |design| long(pieces(design, &cord.id).sum(), self.units))
+        })
     }
 
     fn beads(self) -> impl Iterator<Item = Comparison> {
@@ -136,12 +139,16 @@ impl<'a> Sizes<'a> {
     fn lengths(self, group: &[Index<Strand>]) -> impl Iterator<Item = Comparison> {
         let is_bare = self.strands(group[0]).any(|(_, strand)| strand.bare() >= LEAST_BARE);
         let ruler: fn(Length, UnitStyle) -> String = |length, units| units.ruler(length);
+        let is_bent = self.strands(group[0]).any(|(_, strand)| strand.told_slack().is_some());
+        let pulled = |strand: &Strand| strand.finished + strand.told_slack().unwrap_or_default();
         let rows = [
             Some(self.length(group, LengthOf::Finished, |strand| strand.finished, ruler)),
+            is_bent.then(|| self.length(group, LengthOf::Pulled, pulled, ruler)),
             Some(self.length(group, LengthOf::Beads, Strand::beaded, ruler)),
-            is_bare.then(|| self.length(group, LengthOf::Bare, Strand::bare, ruler)),
+            is_bare.then(|| self.length(group, LengthOf::Bare, Strand::bare, |length, units| units.fine(length))),
             Some(self.length(group, LengthOf::Cut, Strand::cut, amount::cut)),
             self.knots(group),
+            self.in_knots(group),
             self.between_groups(group),
         ];
         rows.into_iter().flatten()
@@ -157,6 +164,16 @@ impl<'a> Sizes<'a> {
         self.row(&Compared::Length(&title(self.design, group), what), |design| {
             design.strands.get(group[0]).map(|strand| say(length(strand), self.units)).unwrap_or_default()
         })
+    }
+
+    /// How much cord those take up.
+    fn in_knots(self, group: &[Index<Strand>]) -> Option<Comparison> {
+        let are_tied = self.strands(group[0]).any(|(_, strand)| strand.take_up_between() > Length::ZERO);
+        let taken = |design: &Design| {
+            let strand = design.strands.get(group[0]);
+            strand.map(|strand| self.units.ruler(strand.take_up_between())).unwrap_or_default()
+        };
+        are_tied.then(|| self.row(&Compared::InKnots(&title(self.design, group)), taken))
     }
 
     /// How much bare cord lies between a strand's groups, where that is alike in each size.
@@ -224,10 +241,12 @@ fn listed<'p>(posts: &'p [Option<Posts<'_>>]) -> Vec<&'p Post> {
     listed
 }
 
-/// How much of a cord a size takes, in all copies.
-fn cut(design: &Design, id: &str) -> Length {
-    let on_it = design.strands.iter().filter(|strand| design.cords[strand.cord].id == id);
-    on_it.map(Strand::cut).sum::<Length>() * f64::from(design.copies)
+/// The pieces that a size takes of a cord, in all copies, with those for tassels and to try knots in.
+fn pieces(design: &Design, id: &str) -> impl Iterator<Item = Length> {
+    let cords = design.cords.entries().filter(move |(_, cord)| cord.id == id);
+    let one = cords.flat_map(|(at, _)| need::pieces(design, Article::Cord(at))).map(|piece| piece.length);
+    let one: Vec<_> = one.collect();
+    one.repeat(design.copies as usize).into_iter()
 }
 
 /// How many of a bead a size takes, in all copies.

@@ -1,10 +1,10 @@
 //! What to check a strand against: the beaded length, bare cord, where it starts.
 
-use crate::design::{Bit, Design, Index, LEAST_BARE, Strand, TOLD_LACK, What};
+use crate::design::{Bit, Design, Index, LEAST_BARE, Rest, Strand, TOLD_LACK, What};
 use crate::drape::Hung;
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
-use crate::pattern::{CordKind, Settle};
+use crate::pattern::Settle;
 use crate::sheet::figure::StrandRow;
 use crate::sheet::said::{Bare, NotAsItIs, Others, Tolerances, WhenOff};
 use crate::sheet::{Sheet, english as say};
@@ -38,7 +38,7 @@ fn checks(sheet: &Sheet<'_>, index: Index<Strand>) -> Vec<String> {
     let curved = (is_beaded && cord.is_sprung()).then(|| say::CURVED.to_owned());
     let tolerances = is_beaded.then(|| say::tolerances(&tolerances(design, strand)));
     let bare = bare(design, strand, &sheet.piece.drape.strands[index]);
-    let bare = say::bare(&bare, cord.kind == CordKind::Chain, units);
+    let bare = say::bare(&bare, cord.word(), units);
     let checks = [Some(english::sum(design, strand, units)), curved, tolerances, Some(bare)];
     checks.into_iter().chain([Posts::new(design, strand).positions(units)]).flatten().collect()
 }
@@ -51,8 +51,21 @@ fn is_strung_with_beads(strand: &Strand) -> bool {
 fn tolerances<'d>(design: &'d Design, strand: &Strand) -> Tolerances<'d> {
     let is_strung = |index: &Index<_>| strand.bits().any(|bit| bit.what == What::Bead(*index));
     let beads = design.beads.indices().filter(is_strung).map(|index| &design.beads[index]).collect();
-    let both_sides = design.closure.open().is_none();
-    Tolerances { beads, remedy: remedy(strand), both_sides, every_strand: is_held(design, strand) }
+    let word = design.cords[strand.cord].word();
+    Tolerances {
+        beads,
+        remedy: remedy(strand),
+        both_sides: is_even(strand),
+        every_strand: is_held(design, strand),
+        word,
+    }
+}
+
+/// Whether a strand reads alike from both ends.
+fn is_even(strand: &Strand) -> bool {
+    let strung = || strand.bits().filter(|bit| bit.what != What::Gap).map(|bit| &bit.what);
+    let row: Vec<_> = strung().collect();
+    row.iter().eq(row.iter().rev())
 }
 
 /// Whether other strands hold a strand as long as themselves: in a ring of several, or by what they share.
@@ -79,7 +92,7 @@ fn bare(design: &Design, strand: &Strand, hung: &Hung) -> Bare {
         () if all >= LEAST_BARE => Bare::Some {
             all,
             ends: at_ends(strand, &hung.starts),
-            slides: strand.slides(design),
+            slides: ends_slide(strand),
             others: if is_strung_with_beads(strand) { Others::Beads } else { Others::Dangles },
         },
         () if strand.told_slack().is_some() => Bare::NoneInTheRound,
@@ -87,6 +100,12 @@ fn bare(design: &Design, strand: &Strand, hung: &Hung) -> Bare {
         () if design.closure.loops() && lacks > SHOWN => Bare::Folded(lacks),
         () => Bare::None,
     }
+}
+
+/// Whether what is strung first or last slides.
+fn ends_slide(strand: &Strand) -> bool {
+    let ends = [strand.trains.first(), strand.trains.last()];
+    ends.into_iter().flatten().any(|train| matches!(train.rest, Rest::Free(..)))
 }
 
 /// Bare cord before the first thing strung and after the last, of trains that start at stations.

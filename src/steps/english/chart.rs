@@ -169,7 +169,7 @@ impl Teller<'_> {
             other => self.bare().sequence(std::slice::from_ref(other)),
         };
         if list.iter().any(|phrase| matches!(phrase, Phrase::Finding(_))) {
-            WordChart::list(list.iter().map(one).collect())
+            WordChart::list(list.iter().map(one))
         } else {
             self.bare().sequence(list)
         }

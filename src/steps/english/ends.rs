@@ -69,10 +69,10 @@ impl<'a> Group<'a> {
     /// What of the cord is bare until the strand is closed to a ring.
     fn slack(self) -> Option<String> {
         let (slack, lap) = (self.ends.strand.told_slack()?, self.lap());
-        let bare = self.teller.ruler(slack + lap);
+        let bare = self.teller.units.fine(slack + lap);
         let covered = if lap > Length::ZERO {
             let cover = self.closing(FindingKind::CrimpCover);
-            format!("the {cover} takes {} of that, and they take up the rest in the round", self.teller.ruler(lap))
+            format!("the {cover} takes {} of that, and they take up the rest in the round", self.teller.units.fine(lap))
         } else {
             "they take that up in the round".to_owned()
         };
@@ -183,13 +183,21 @@ impl<'a> Group<'a> {
     fn others_check(self, others: &[Index<Strand>]) -> String {
         let design = self.ends.design;
         let order = words::names(design, &self.ends.strands);
-        if self.ends.side == Side::First {
+        let (is_first, is_twisted) = (self.ends.side == Side::First, design.twist.is_some());
+        if is_first && is_twisted {
+            return "They hang side by side, in whatever order.".to_owned();
+        }
+        if is_first {
             let from = if self.has_loops() && !self.is_below_a_neck() { "the first loop on" } else { "the inside out" };
             return format!("From {from} they hang in this order: {order}.");
         }
         let each = others.iter().map(|at| self.finished(&design.strands[*at]));
         let from = between(posts::between(design, self.ends.strand));
         let lengths = list(&each.collect::<Vec<_>>());
-        format!("They hang in the same order as at the first ends: {order}. From {from} {lengths}.")
+        let lengths = format!("From {from} {lengths}.");
+        if is_twisted {
+            return lengths;
+        }
+        format!("They hang in the same order as at the first ends: {order}. {lengths}")
     }
 }

@@ -152,8 +152,8 @@ impl Group<'_> {
 
     pub(super) fn tie_ends(self) -> Told {
         let text = format!(
-            "Take the stoppers off {} and tie its two ends together with a surgeon's knot: twice over, then \
-             once back. Draw the beads snug first, and pull the knot tight from both sides.",
+            "Take the stoppers off {}, draw the beads snug, and tie its two ends together with a surgeon's knot close against \
+             them: twice over, then once back. Pull it tight from both sides.",
             self.whose()
         );
         Told::new("Tie the ends", text).check("The knot holds when you stretch the piece gently.")

@@ -33,7 +33,6 @@ pub use drawings::drawing;
 pub use stringing::{bias, counts, measures};
 pub use sum::sum;
 pub use tools::tool;
-pub use twisted::twisted;
 
 /// All steps of a design in words, with lengths in units.
 #[must_use]

@@ -2,8 +2,9 @@
 
 use std::collections::BTreeSet;
 
+use super::twisted::twisted;
 use super::words::names;
-use super::{Teller, Told, chart, twisted};
+use super::{Teller, Told, chart};
 use crate::design::{Bead, Bit, Cord, Dangle, Finding, Foot, Index, Phrase, Strand, What};
 use crate::english::{a, count, list};
 use crate::materials::render::words as amount;
@@ -88,10 +89,15 @@ impl Teller<'_> {
 
     /// A needle that is on its cord leads, and so stays on the last end.
     fn own_needle(self, cord: Index<Cord>) -> String {
+        let is_tried = self.design.strands.iter().any(|strand| strand.cord == cord && strand.trial().is_some());
+        let beyond = if is_tried {
+            " What else is cut comes off beyond that and a tenth more, in case its knots take more than told."
+        } else {
+            ""
+        };
+        let word = self.design.cords[cord].word();
         format!(
-            "The {} has its own needle, which stays on the strand's last end. Unwind what the strand takes from there, and \
-             beyond that what every other piece takes: cut those off at the far end.",
-            self.design.cords[cord].word()
+            "The {word} has its own needle, which stays on the strand's last end: measure the strand from there.{beyond}"
         )
     }
 
@@ -103,7 +109,7 @@ impl Teller<'_> {
             self.design.cords[strand.cord].name,
             usual::TRIAL_KNOTS,
             self.ruler(strand.trial_take_up()),
-            strand.take_up.tenths()
+            strand.take_up.hundredths()
         )
     }
 

@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use crate::english::before;
+
 /// One part of a word chart.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum ChartRun {
@@ -29,11 +31,9 @@ impl WordChart {
     }
 
     /// Parts as a list: `1B and 1 silk tassel`.
-    pub fn list(mut parts: Vec<Self>) -> Self {
-        match parts.pop() {
-            Some(last) if !parts.is_empty() => Self::join(parts, ", ").and(" and ").and(last),
-            last => last.unwrap_or_default(),
-        }
+    pub fn list(parts: impl ExactSizeIterator<Item = Self>) -> Self {
+        let count = parts.len();
+        parts.enumerate().fold(Self::default(), |all, (at, part)| all.and(before(at, count)).and(part))
     }
 
     /// It in square brackets.

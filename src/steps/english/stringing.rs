@@ -1,7 +1,7 @@
 //! Stringing, in words: the word chart of each strand, the length to check it against, and the places of what
 //! does not slide.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::chart;
 use super::posts::from;
@@ -67,25 +67,39 @@ impl Teller<'_> {
             }
             Beside::Needle(needled) => with_needle(needled).to_owned(),
             Beside::BothLegs => "Take both legs through every bead.".to_owned(),
-            Beside::ThroughBars(pass) => self.through_bars(pass).to_owned(),
+            Beside::ThroughBars(pass) => self.through_bars(strand, pass),
             Beside::ThroughBeads(Pass::First) => self.first_through(strand),
             Beside::ThroughBeads(Pass::Next) => self.next_through(strand),
             Beside::Caps => "Each bead cap has its hollow side to the bead that it hugs.".to_owned(),
             Beside::Dangles => format!("Dangles are told from the {} down.", self.cord(strand)),
             Beside::OverTail(hides) => self.over_tail(strand, hides),
+            Beside::Tight => {
+                format!("Keep for both ends beads that take the {} twice: not every hole will.", self.cord(strand))
+            }
             Beside::InLinks(what) => in_links(what).to_owned(),
             Beside::Stopper => "Put a bead stopper on the end.".to_owned(),
         }
     }
 
-    fn through_bars(self, pass: Pass) -> &'static str {
+    fn through_bars(self, strand: &Strand, pass: Pass) -> String {
         match pass {
             Pass::First if self.design.strands.len() == 2 => {
-                "The other strand goes through another hole of the same spacer bars."
+                "The other strand goes through another hole of the same spacer bars.".to_owned()
             }
-            Pass::First => "The other strands go through the other holes of the same spacer bars.",
-            Pass::Next => "The spacer bars are those of the strands before.",
+            Pass::First => "The other strands go through the other holes of the same spacer bars.".to_owned(),
+            Pass::Next => self.next_holes(strand),
         }
+    }
+
+    /// `Go through hole 2 of the spacer bars that hang on the strand before.`
+    fn next_holes(self, strand: &Strand) -> String {
+        let hole = |at| self.design.hole(Shared::Bar(at), strand);
+        let holes: BTreeSet<_> = self.design.findings.indices().filter_map(hole).collect();
+        let which = match holes.first() {
+            Some(hole) if holes.len() == 1 => format!("hole {hole}"),
+            _ => "the next hole".to_owned(),
+        };
+        format!("Go through {which} of the spacer bars that hang on the strand before.")
     }
 
     fn over_tail(self, strand: &Strand, hides: Hides) -> String {
@@ -201,7 +215,9 @@ impl Teller<'_> {
     /// Fix the stops at their stations.
     pub(super) fn fix_stops(self, strand: &Strand, stop: Index<Finding>) -> Told {
         let (stop, whose) = (self.name(stop), name(self.design, strand));
-        let text = format!("Set each {stop} that is strung on {whose} in its place, and press it shut there.");
+        let text = format!(
+            "Set each {stop} that is strung on {whose} in its place, and press it flat there with chain-nose pliers."
+        );
         let stations = Posts::new(self.design, strand).sentence(Keeps::Stop, self.units);
         let check: Vec<_> = stations.into_iter().chain(["Pull each one: it stays.".to_owned()]).collect();
         Told::new("Fix the stops", text).check(check.join(" "))
@@ -331,32 +347,33 @@ fn total(cord: &str, strand: &Strand, all: u64) -> String {
     format!("{} on the {cord}, {} {place}", count(on_cord, "bead"), all.saturating_sub(on_cord))
 }
 
-/// `The beads measure 13 in (330 mm), likely no more than 1.6 mm off.`; and what a lot that is off one way
-/// adds, where that matters.
+/// `The beads measure 13 in (330 mm), likely to within 1.6 mm`; and to within what, where a lot is off one way and that
+/// matters.
 #[must_use]
 pub fn measures(design: &Design, strand: &Strand, units: UnitStyle) -> String {
     let has = |is: fn(&What) -> bool| strand.bits().any(|bit| is(&bit.what));
     let dangles = strand.bits().any(|bit| matches!(bit.what, What::Dangle(_)) && bit.length() > 0.0);
     let knotted = has(|what| *what == What::Knot);
-    let with = match (knotted, dangles || has(|what| matches!(what, What::Finding(_)))) {
-        (true, _) => " with their knots",
-        (false, true) => " with all that is strung among them",
-        (false, false) => "",
+    let what = match (knotted, dangles || has(|what| matches!(what, What::Finding(_)))) {
+        (true, _) => "The beads with their knots measure",
+        (false, true) => "Pushed together, the beads and all else that is strung measure",
+        (false, false) => "The beads measure",
     };
+    let curved = if design.cords[strand.cord].is_sprung() { " along the curved wire" } else { "" };
     let bias = strand.bias(design).map(|bias| format!("; {}", self::bias(&bias, units))).unwrap_or_default();
     format!(
-        "The beads{with} measure {}, likely no more than {} off{}{bias}.",
+        "{what} {}{curved}, likely to within {}{}{bias}.",
         units.ruler(strand.beaded()),
         units.margin(strand.spread(design).max(LEAST_SPREAD)),
         if knotted { " if the knots are as long as told" } else { "" }
     )
 }
 
-/// `if every bead is 0.1 mm larger than told, 4.7 mm more`.
+/// `to within 4.7 mm if all beads are 0.1 mm larger or smaller than told`.
 #[must_use]
 pub fn bias(bias: &Bias, units: UnitStyle) -> String {
     let [least, most] = bias.each;
     let each =
         if least == most { most.hundredths() } else { format!("{} to {}", least.hundredths(), most.hundredths()) };
-    format!("if every bead is {each} larger than told, {} more", units.margin(bias.by))
+    format!("to within {} if all beads are {each} larger or smaller than told", units.margin(bias.by))
 }

@@ -18,8 +18,8 @@ impl Group<'_> {
                 .check("The loop is shut, no sharp end stands out, and no bead slips over it.");
         }
         let text = format!(
-            "Push the beads against the first loop. {takes} of {wire} should be left beyond the last: cut off what is more. Grip \
-             its tip with {pliers}, and roll it outward into a loop that meets the last bead."
+            "Push the beads against the first loop. {takes} of {wire} should be left beyond the last: cut off what is more, or \
+             take last beads off where it is less. Grip its tip with {pliers}, and roll it outward into a loop that meets the last bead."
         );
         Told::new("Turn the last loop", text).check("The loop is shut, and the beads lie end to end with no gap.")
     }

@@ -3,35 +3,14 @@
 use super::words::names;
 use super::{Teller, Told};
 use crate::design::{Design, Twist};
-use crate::english::list;
 use crate::english::times;
 use crate::units::{Length, UnitStyle};
 
-/// Lengths that differ by less print alike, or nearly: half of what a ruler shows.
-const ALIKE: f64 = 0.5;
-
-/// How long a design's strands come out when they are twisted, and how long they must be to come out as long as the
-/// shortest of them is before; nothing where they are not twisted.
-#[must_use]
-pub fn twisted(design: &Design, units: UnitStyle) -> Option<String> {
-    let (twist, wanted) = (design.twist.as_ref()?, design.untwisted()?);
-    let ruler = |length: Length| units.ruler(length);
-    let reach =
-        format!("Twisted {}, the strands reach about {} from loop to loop", times(twist.turns), ruler(twist.length()));
-    let needed = twist.needed(wanted).map(|needed| match needed.as_slice() {
-        [first, rest @ ..] if rest.iter().all(|other| (*other - *first).value().abs() < ALIKE) => {
-            format!("each strand takes a finished {}", ruler(*first))
-        }
-        each => {
-            let each = design.strands.iter().zip(each);
-            let each: Vec<_> = each.map(|(strand, length)| format!("{} {}", strand.name, ruler(*length))).collect();
-            format!("the finished strands take {}", list(&each))
-        }
-    });
-    let needed = needed.map(|needed| {
-        format!(" Where they should reach {} twisted, {needed}, with more beads and more cord.", ruler(wanted))
-    });
-    Some(format!("{reach}.{}", needed.unwrap_or_default()))
+/// How long a design's strands come out when they are twisted; nothing where they are not.
+pub(super) fn twisted(design: &Design, units: UnitStyle) -> Option<String> {
+    let twist = design.twist.as_ref()?;
+    let (times, reach) = (times(twist.turns), units.ruler(twist.length()));
+    Some(format!("Twisted {times}, the strands will reach about {reach} from loop to loop: cut them as long as told."))
 }
 
 impl Teller<'_> {
@@ -40,8 +19,8 @@ impl Teller<'_> {
     pub(super) fn twist(self, twist: &Twist) -> Told {
         let all: Vec<_> = self.design.strands.indices().collect();
         let text = format!(
-            "Lay {} side by side, so that none crosses another, and hold both ends. Turn one end {}, always the same way \
-             round. Draw the piece out and let go in the middle, so that the strands settle. Then close the piece without \
+            "Lay {} side by side, so that none crosses another. Pin one end down, and turn the other {}, always the same way \
+             round, whichever that is. Draw the piece out and ease it, so that the strands settle. Then close the piece without \
              letting it turn back: what closes it keeps the twist unless it swivels, and it is turned in anew whenever the piece is put on.",
             names(self.design, &all),
             times(twist.turns)
