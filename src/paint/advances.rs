@@ -4,7 +4,7 @@
 //! a text is as wide as what each of its characters adds behind the one before it, and only pairs need be shaped, each
 //! once. Pages measure the same pairs again and again as they wrap, align and place words. A test holds the sums
 //! against the shaper. Words with other characters (fractions, dashes), where more than a neighbour counts, are shaped
-//! whole.
+//! whole; so are texts with letters of another script.
 
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -36,9 +36,10 @@ thread_local! {
 /// Advance of a text.
 pub fn advance(text: &str, weight: Weight) -> f64 {
     let shaper = Shaper::of(weight);
-    KNOWN.with_borrow_mut(|[regular, semibold]| match weight {
-        Weight::Regular => Measure { shaper, known: regular }.text(text),
-        Weight::Semibold => Measure { shaper, known: semibold }.text(text),
+    KNOWN.with_borrow_mut(|[regular, semibold]| {
+        let known = if weight == Weight::Regular { regular } else { semibold };
+        let mut measure = Measure { shaper, known };
+        if text.contains(is_of_another_script) { measure.word(text) } else { measure.text(text) }
     })
 }
 
@@ -95,6 +96,11 @@ impl Measure<'_> {
         self.known.words.insert(word.to_owned(), advance);
         advance
     }
+}
+
+/// Whether a letter is of another script: the shaper takes a text's first letters for the script of all of it.
+fn is_of_another_script(c: char) -> bool {
+    !is_plain(c) && c.is_alphabetic()
 }
 
 const fn is_plain(c: char) -> bool {

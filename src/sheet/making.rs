@@ -41,7 +41,7 @@ const SMALL: Set = Set { between: 1.0, is_small: true };
 /// The same where it fills one.
 const AIRY: [Set; 5] = [airy(2.8), airy(3.6), airy(4.4), airy(5.2), airy(6.0)];
 
-/// Room above the box of cautions and below it.
+/// Room above the box of cautions and below it, unless steps are set closer.
 const ABOUT_BOX: f64 = 1.4;
 /// Widest lines of words: about 85 letters.
 const WIDEST: f64 = 135.0;
@@ -115,9 +115,10 @@ fn set_so(mut flow: Flow, making: &Making<'_>, has_cautions: bool, set: Set) -> 
     let sheet = making.sheet;
     page::begin(&mut flow, &SectionKind::Making { has_cautions });
     if has_cautions {
-        flow.gap(ABOUT_BOX);
+        let about = if set.between < USUAL.between { 0.0 } else { ABOUT_BOX };
+        flow.gap(about);
         flow.add(making.cautions(flow.width()));
-        flow.gap(ABOUT_BOX);
+        flow.gap(about);
     }
     notes(&mut flow, &sheet.piece.design);
     sized(&mut flow, sheet);

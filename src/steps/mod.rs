@@ -84,7 +84,7 @@ pub enum Drawing {
     /// A crimp pressed on one cord at its station, and whether a bead slides against it.
     Stop(bool),
     /// Beads along a ruler, with what is measured among them.
-    Measure(Among),
+    Measure(WithBeads),
     /// So many strands, two or three, through a bar.
     Bar(u8),
     /// A chain cut through a link.
@@ -109,7 +109,7 @@ pub enum Drawing {
 
 /// What is measured among beads.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Among {
+pub enum WithBeads {
     /// They alone, pushed together.
     Nothing,
     /// Crimps at their outer ends, pushed against them.
@@ -180,9 +180,9 @@ impl Drawing {
         Self::KnotLed,
         Self::Stop(false),
         Self::Stop(true),
-        Self::Measure(Among::Nothing),
-        Self::Measure(Among::Crimps),
-        Self::Measure(Among::Knots),
+        Self::Measure(WithBeads::Nothing),
+        Self::Measure(WithBeads::Crimps),
+        Self::Measure(WithBeads::Knots),
         Self::Bar(2),
         Self::Bar(3),
         Self::Chain,

@@ -6,7 +6,7 @@ use super::side::Side;
 use super::tail::{Hides, hides, is_tight};
 use super::task::{Beside, Hold, InLink, Needled, Pass, Task};
 use super::tools::{Needle, needle};
-use super::{Among, Drawing, Step};
+use super::{Drawing, Step, WithBeads};
 use crate::design::{Bit, Design, Finding, Index, Shared, Strand, What};
 use crate::pattern::{FindingKind, Settle};
 use crate::units::Length;
@@ -53,12 +53,12 @@ fn drawing(design: &Design, strand: &Strand, task: &Task<'_>) -> Option<Drawing>
 }
 
 /// What is measured with a strand's beads.
-fn among(design: &Design, strand: &Strand) -> Among {
+fn among(design: &Design, strand: &Strand) -> WithBeads {
     let is_crimp = |bit: &Bit| matches!(bit.what, What::Finding(at) if design.findings[at].crimp().is_some());
     match strand.bits().next() {
-        _ if strand.bits().any(|bit| bit.what == What::Knot) => Among::Knots,
-        Some(first) if is_crimp(first) => Among::Crimps,
-        _ => Among::Nothing,
+        _ if strand.bits().any(|bit| bit.what == What::Knot) => WithBeads::Knots,
+        Some(first) if is_crimp(first) => WithBeads::Crimps,
+        _ => WithBeads::Nothing,
     }
 }
 

@@ -3,7 +3,7 @@
 use festoon::design::{Crimp, Design, Entries, Form, Joins, Phrase, Rest, Train, nth};
 use festoon::pattern::{CordKind, FindingKind, Kind, Settle, Shape};
 use festoon::steps::english::{Told, cautions, told, tools};
-use festoon::steps::{Among, Drawing, Knotted};
+use festoon::steps::{Drawing, Knotted, WithBeads};
 use festoon::units::{Length, UnitStyle};
 use proptest::prelude::*;
 
@@ -282,9 +282,8 @@ fn knotted_silk_in_knot_covers() {
     assert!(
         steps.iter().any(|step| step.text.contains("Between each bead and the next tie an overhand knot in the silk"))
     );
-    let covered = |step: &&Told| matches!(step.drawing, Some(Drawing::KnotCover(_)));
-    assert_eq!(steps.iter().filter(covered).count(), 2);
-    assert!(steps.iter().any(|step| step.drawing == Some(Drawing::Measure(Among::Knots))));
+    assert_eq!(steps.iter().filter(|step| step.drawing == Some(Drawing::KnotCover(false))).count(), 2);
+    assert!(steps.iter().any(|step| step.drawing == Some(Drawing::Measure(WithBeads::Knots))));
     assert!(tools(&design, UnitStyle::Both).contains(&"awl or tweezers for knots".to_owned()));
     // Only where it is cut is the cord called by its whole name.
     assert!(steps.iter().skip(2).all(|step| !step.text.contains("cord") && !step.text.contains("wire")));

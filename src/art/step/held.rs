@@ -5,7 +5,7 @@ use super::tight;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Rgb};
 use crate::paint::outline::{ellipse, polyline, rounded_rect};
-use crate::steps::Among;
+use crate::steps::WithBeads;
 
 /// Upper edge of a ruler.
 const RULER: f64 = 14.0;
@@ -35,21 +35,21 @@ pub fn group() -> Vec<Mark> {
 }
 
 /// Beads along a ruler, with what is measured among them.
-pub fn measured(among: Among) -> Vec<Mark> {
+pub fn measured(among: WithBeads) -> Vec<Mark> {
     let mut marks = cord(&polyline(&[at(0.0, 7.0), at(24.0, 7.0)]), PLAIN);
     let (beads, [from, to]) = match among {
-        Among::Nothing => ([5.1, 9.7, 14.3, 18.9].map(|x| bead(at(x, 7.0), 2.3)), [2.8, 21.2]),
-        Among::Crimps => ([6.3, 10.1, 13.9, 17.7].map(|x| bead(at(x, 7.0), 1.9)), [2.2, 21.8]),
-        Among::Knots => ([4.5, 9.5, 14.5, 19.5].map(|x| bead(at(x, 7.0), 1.8)), [2.7, 21.3]),
+        WithBeads::Nothing => ([5.1, 9.7, 14.3, 18.9].map(|x| bead(at(x, 7.0), 2.3)), [2.8, 21.2]),
+        WithBeads::Crimps => ([6.3, 10.1, 13.9, 17.7].map(|x| bead(at(x, 7.0), 1.9)), [2.2, 21.8]),
+        WithBeads::Knots => ([4.5, 9.5, 14.5, 19.5].map(|x| bead(at(x, 7.0), 1.8)), [2.7, 21.3]),
     };
     marks.extend(beads);
     match among {
-        Among::Nothing => {}
-        Among::Crimps => marks.extend([from, to - 2.2].map(|x| metal(rounded_rect(at(x, 5.9), 2.2, 2.2, 0.4)))),
-        Among::Knots => marks.extend([7.0, 12.0, 17.0].into_iter().flat_map(|x| tight::knot(at(x, 7.0), 0.7))),
+        WithBeads::Nothing => {}
+        WithBeads::Crimps => marks.extend([from, to - 2.2].map(|x| metal(rounded_rect(at(x, 5.9), 2.2, 2.2, 0.4)))),
+        WithBeads::Knots => marks.extend([7.0, 12.0, 17.0].into_iter().flat_map(|x| tight::knot(at(x, 7.0), 0.7))),
     }
     marks.extend([from, to].map(|x| ghost(polyline(&[at(x, 9.0), at(x, RULER)]))));
-    if among != Among::Knots {
+    if among != WithBeads::Knots {
         marks.extend(arrow(&[at(0.6, 2.8), at(6.4, 2.8)]));
         marks.extend(arrow(&[at(23.4, 2.8), at(17.6, 2.8)]));
     }

@@ -1,6 +1,6 @@
 //! The drawings beside steps, in English, for those who cannot see them.
 
-use crate::steps::{Among, Drawing, Knotted};
+use crate::steps::{Drawing, Knotted, WithBeads};
 
 /// What a drawing shows, for those who cannot see it.
 #[must_use]
@@ -35,9 +35,9 @@ pub const fn drawing(drawing: Drawing) -> &'static str {
         Drawing::KnotLed => "an awl in a loose knot leads it to the bead",
         Drawing::Stop(true) => "a crimp pressed on one cord at its mark on a ruler, a bead against it",
         Drawing::Stop(false) => "a crimp pressed on one cord at its mark on a ruler",
-        Drawing::Measure(Among::Nothing) => "beads pushed together along a ruler",
-        Drawing::Measure(Among::Crimps) => "beads and the crimps beside them pushed together along a ruler",
-        Drawing::Measure(Among::Knots) => "beads with knots between them along a ruler",
+        Drawing::Measure(WithBeads::Nothing) => "beads pushed together along a ruler",
+        Drawing::Measure(WithBeads::Crimps) => "beads and the crimps beside them pushed together along a ruler",
+        Drawing::Measure(WithBeads::Knots) => "beads with knots between them along a ruler",
         Drawing::Bar(2) => "two strands through the numbered holes of a bar",
         Drawing::Bar(_) => "three strands through the numbered holes of a bar",
         Drawing::Chain => "cutters at a link of a chain; the link that is cut is lost",
