@@ -18,6 +18,10 @@ const NEAR: f64 = 4.0;
 /// Strands that leave one point lie on one another along this much of them, in mm, and farther until their fan
 /// need open by no more than 60 degrees.
 const SHARED: f64 = 15.0;
+/// Rods that cross meet in a round when they are nearer than this, in mm, beyond their reach, and lie across one another by more
+/// than this, as the sine of an angle: of those that do not, the middle of one meets the other.
+const CROSSES: f64 = 2.0;
+const ACROSS: f64 = 0.4;
 /// A strand that lies less than this share of the reach to the outer side of another is moved straight outward.
 const OUTWARD: f64 = 0.1;
 /// What of the body is nearer than this, in mm, may be met by what moved half as far in the round before.
@@ -76,8 +80,48 @@ fn side_by_side(loops: &Loops, skin: &impl Surface) -> Vec<Constraint<3>> {
         near.sort_unstable();
         let of_strand = near.chunk_by(|one, other| loops.rods[*one].strand == loops.rods[*other].strand);
         constraints.extend(of_strand.filter_map(|near| beside(loops, skin, at, near)));
+        if loops.order == Precedence::Over {
+            let inner = near.iter().filter(|other| loops.rods[**other].strand < rod.strand);
+            constraints.extend(inner.filter_map(|other| crossing(loops, [at, *other])));
+        }
     }
     constraints
+}
+
+/// Two rods that lie across one another, where their middle lines come nearest.
+fn crossing(loops: &Loops, pair: [usize; 2]) -> Option<Constraint<3>> {
+    let [one, other] = pair.map(|at| &loops.rods[at]);
+    if one.depth.min(other.depth) < shared(loops, one, other) {
+        return None;
+    }
+    let [(a, u), (b, v)] = [one, other].map(|rod| {
+        let [from, to] = rod.ends.map(|node| loops.at(node));
+        (from, to - from)
+    });
+    let [s, t] = nearest([a, u], [b, v])?;
+    let off = a + u * s - b - v * t;
+    let reach = one.reach + other.reach;
+    let normal = off.unit().filter(|_| off.length() < reach + CROSSES)?;
+    let terms = vec![
+        term(one.ends[0], normal * (1.0 - s)),
+        term(one.ends[1], normal * s),
+        term(other.ends[0], normal * (t - 1.0)),
+        term(other.ends[1], normal * -t),
+    ];
+    Some(Constraint { terms, gap: off.dot(normal) - reach, gives: true })
+}
+
+/// The shares of two lines, each a start and a way, at which they come nearest; none where they run almost alike.
+fn nearest([a, u]: [Point3; 2], [b, v]: [Point3; 2]) -> Option<[f64; 2]> {
+    let (uu, vv, uv, from) = (u.dot(u), v.dot(v), u.dot(v), a - b);
+    let square = uu * vv - uv * uv;
+    if square < ACROSS * ACROSS * uu * vv {
+        return None;
+    }
+    let s = ((uv * v.dot(from) - vv * u.dot(from)) / square).clamp(0.0, 1.0);
+    let t = ((uv * s + v.dot(from)) / vv).clamp(0.0, 1.0);
+    let s = ((uv * t - u.dot(from)) / uu).clamp(0.0, 1.0);
+    Some([s, t])
 }
 
 /// A rod beside the nearest of another strand's.
