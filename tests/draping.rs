@@ -371,7 +371,7 @@ fn strands_of_one_length_lie_over_one_another_on_the_neck() {
 /// How near the balls of two strands come to one another on the neck, farther from their ends than so much; less than nothing
 /// where they overlap. Their middles are taken off the strands' lines.
 fn nearest_balls(design: &Design, drape: &Drape, ends: f64) -> f64 {
-    let worn = drape.worn.as_ref().unwrap();
+    let worn = drape.worn.as_ref().expect("it is worn");
     let balls = |at: usize| {
         let (strand, line) = (&design.strands[nth(at)], &worn.lines[at]);
         let inner = ends..strand.finished.value() - ends;
