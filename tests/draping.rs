@@ -5,7 +5,7 @@ use festoon::drape::body::skin::Surface;
 use festoon::drape::chain::{Chain, Content};
 use festoon::drape::clearance::clearances;
 use festoon::drape::hang::{Link, Unhung, solve};
-use festoon::drape::{Fault, Hung, Joint, Worn, hang, on_way};
+use festoon::drape::{Drape, Fault, Hung, Joint, Seat, Worn, hang, on_way};
 use festoon::geometry::{Extent, Point};
 use festoon::pattern;
 use festoon::source::Source;
@@ -17,6 +17,7 @@ beads:
   six: { name: six, shape: round, size: 6 mm, hole: 1 mm, mass: 0.3 g, colour: '#996633' }
   lead: { name: lead, shape: round, size: 10 mm, hole: 1 mm, mass: 6 g, colour: '#333333' }
   wide: { name: wide, shape: round, size: 8 mm, hole: 3 mm, mass: 0.6 g, colour: '#339966' }
+  three: { name: three, shape: round, size: 3 mm, hole: 1 mm, mass: 0.04 g, colour: '#663399' }
   ten: { name: ten, shape: round, size: 10 mm, hole: 1 mm, mass: 1.3 g, colour: '#663333' }
 cords:
   thread: { name: thread, kind: thread, diameter: 0.2 mm, mass: 0.05 g/m, colour: '#ffffff' }
@@ -364,6 +365,53 @@ fn strands_of_one_length_lie_over_one_another_on_the_neck() {
             let least = (1..778).map(to).fold(f64::INFINITY, f64::min);
             assert!(least > 6.0 - 0.05, "{least} mm from one another at {station} mm");
         }
+    }
+}
+
+/// How near the balls of two strands come to one another on the neck, farther from their ends than so much; less than nothing
+/// where they overlap. Their middles are taken off the strands' lines.
+fn nearest_balls(design: &Design, drape: &Drape, ends: f64) -> f64 {
+    let worn = drape.worn.as_ref().expect("it is worn");
+    let balls = |at: usize| {
+        let (strand, line) = (&design.strands[nth(at)], &worn.lines[at]);
+        let inner = ends..strand.finished.value() - ends;
+        let seats = drape.strands[nth(at)].seats.iter().filter(|seat| inner.contains(&seat.station));
+        let ball = |seat: &Seat| {
+            let bead = strand.trains[seat.train].bits[seat.bit].what.bead()?;
+            Some((on_way(line, seat.station)?.0, 0.5 * design.beads[bead].across.value()))
+        };
+        seats.filter_map(ball).collect::<Vec<_>>()
+    };
+    let (one, other) = (balls(0), balls(1));
+    let gaps = one.iter().flat_map(|one| other.iter().map(move |other| one.0.distance(other.0) - one.1 - other.1));
+    gaps.fold(f64::INFINITY, f64::min)
+}
+
+/// Solid bodies do not lie in one another: by the middles and radii of balls alone, wide ones between narrow ones too.
+#[test]
+fn balls_of_two_strands_do_not_lie_in_one_another_on_the_neck() {
+    let rows = [
+        ["{ repeat: 15, of: [ten, 6 three] }", "{ repeat: 16, of: [ten, 6 three] }"],
+        ["{ repeat: 24, of: [ten, 2 three] }, ten", "{ repeat: 26, of: [ten, 2 three] }, ten"],
+        ["{ repeat: 15, of: [6 three, ten] }, 6 three", "{ repeat: 19, of: [ten, 5 three] }, ten"],
+    ];
+    for rows in rows {
+        let [one, other] = rows.map(|beads| strand(if beads == rows[0] { "one" } else { "other" }, "", beads));
+        let design = necklace(&(one + &other).replace("cord: wire", "cord: thread"));
+        let drape = hang(&design, None).unwrap();
+        assert_eq!(drape.worn.as_ref().unwrap().unrest, None, "{rows:?}");
+        let gap = nearest_balls(&design, &drape, 40.0);
+        assert!(gap > -0.01, "{rows:?}: {gap} mm");
+    }
+}
+
+/// Of rows of one length none has room beside the others: at rest no two lie in one another all the same.
+#[test]
+fn rows_of_one_length_come_to_rest_on_the_neck() {
+    for (count, beads) in [(3, "55 big"), (3, "73 six"), (4, "55 big")] {
+        let rows: String = (0..count).map(|at| strand(&format!("s{at}"), "", beads)).collect();
+        let worn = hang(&necklace(&rows.replace("cord: wire", "cord: thread")), None).unwrap().worn.unwrap();
+        assert_eq!(worn.unrest, None, "{count} of {beads}");
     }
 }
 

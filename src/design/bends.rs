@@ -1,6 +1,6 @@
 //! How a row bends as it is worn, and how much cord its beads take up there.
 //!
-//! Round a limb it is closed to a ring ([`Circlet::slack`]). Round a neck it bends by [`COIL`] rounds: half of that behind, where it
+//! Round a limb it is closed to a ring ([`Circlet::slack`]). A loop that hangs from an ear folds (`folded`). Round a neck it bends by [`COIL`] rounds: half of that behind, where it
 //! lies on the neck and each two neighbours bend by their share of its length and that of the closure; and half in front,
 //! where it hangs and they bend by their share of its weight. Statics: from link to link of a hanging chain the slope grows by
 //! the weight between over the pull across, which is the same all along; so a heavy middle takes of the bend what lighter beads
@@ -21,8 +21,8 @@ use super::wraps;
 /// How a row bends as it is worn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Bends {
-    /// Not at all: it hangs from an ear.
-    Not,
+    /// It hangs from an ear: straight, or folded where both ends do.
+    Fold,
     /// To a ring, round a limb or several times round.
     Ring,
     /// Round a neck, or as a strap.
@@ -33,7 +33,7 @@ impl Bends {
     /// How a row of a piece bends that goes so many times round.
     pub fn of(kind: Kind, wraps: f64) -> Self {
         match kind {
-            Kind::Earrings => Self::Not,
+            Kind::Earrings => Self::Fold,
             _ if wraps::goes_round(kind, wraps) => Self::Ring,
             Kind::Necklace | Kind::Strap | Kind::Bracelet | Kind::Anklet => Self::Loop,
         }
@@ -42,7 +42,11 @@ impl Bends {
     /// How much more cord in mm a row takes that bends so than laid straight; its strand is so long in mm.
     pub fn takes(self, row: &Circlet<'_>, trains: &[Train], finished: f64) -> f64 {
         match self {
-            Self::Not => 0.0,
+            Self::Fold if row.closure.loops() => {
+                let bits: Vec<&Bit> = trains.iter().flat_map(|train| &train.bits).collect();
+                row.stock.folded(&bits, row.cord, finished).map_or(0.0, |folded| folded.takes)
+            }
+            Self::Fold => 0.0,
             Self::Ring => row.slack(&trains.iter().flat_map(|train| &train.bits).cloned().collect::<Vec<_>>()),
             Self::Loop => {
                 let whole = finished + row.closure.length().0.value();

@@ -1,4 +1,4 @@
-//! How deep a loop hangs with its sides beside one another, told without hanging it.
+//! How deep a loop hangs with its sides beside one another, and how much cord it takes where it folds, told without hanging it.
 //!
 //! By pencil: each side is straight but for the bead before the fold, whose middle is as far from the line between the
 //! sides as it is thick. Where that bead turns from the one before, both part as a [`Hinge`] tells, and the turn and what
@@ -10,6 +10,7 @@
 use crate::geometry::hinge::Hinge;
 
 use super::model::{Bit, Model, Strand};
+use super::round::Stock;
 use super::stock::Bead;
 
 /// Rounds in which the turn and what it takes are found: each leaves less than half of what was amiss.
@@ -30,42 +31,67 @@ struct Leg {
     heavier: f64,
 }
 
+/// A folded loop, in mm.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Folded {
+    /// How deep it hangs.
+    depth: f64,
+    /// How much more cord it takes than laid straight.
+    pub takes: f64,
+}
+
 impl Model {
     /// By how much in mm a loop is less deep than half its strand.
     pub(super) fn opened(&self, strand: &Strand) -> f64 {
-        let half = 0.5 * strand.finished.value();
         let bits: Vec<&Bit> = strand.bits().collect();
-        let bead = |bit: &Bit| bit.what.bead().map(|bead| &self.beads[bead]);
-        let across = |bead: &Bead| bead.across.value();
-        let apart = bits.iter().filter_map(|bit| bead(bit)).map(across).fold(0.0, f64::max);
-        let cord = strand.cord_width(self).value();
+        let folded = self.stock().folded(&bits, strand.cord_width(self).value(), strand.finished.value());
+        folded.map_or(0.0, |folded| 0.5 * strand.finished.value() - folded.depth)
+    }
+}
+
+impl Stock<'_> {
+    /// A loop of bits on a cord so thick, in mm, whose strand is so long; nothing where no bead stands before the fold.
+    pub(super) fn folded(self, bits: &[&Bit], cord: f64, finished: f64) -> Option<Folded> {
+        let half = 0.5 * finished;
         let mut end = half - 0.5 * bits.iter().map(|bit| bit.length()).sum::<f64>();
         for (at, pair) in bits.windows(2).enumerate() {
-            let (leg, length) = (end, pair[0].length());
-            end += length;
+            let leg = end;
+            end += pair[0].length();
             if end <= half && half < end + pair[1].length() {
-                let Some(last) = bead(pair[0]) else { return 0.0 };
-                let before = at.checked_sub(1).and_then(|before| bead(bits[before]));
-                let above = bits[..at].iter().map(|bit| bit.mass).sum::<f64>();
-                let heavier = above / (pair[0].mass + 0.5 * pair[1].mass);
-                let side = Leg { leg, gap: half - end, length, breadth: across(last), apart, heavier };
-                return half - side.depth(before.map(|before| before.hinge(last, cord)));
+                let before = at.checked_sub(1).and_then(|before| self.bead(bits[before]));
+                let hinge = before.zip(self.bead(pair[0])).map(|(before, last)| before.hinge(last, cord));
+                return Some(self.leg(bits, at, [leg, half - end])?.folded(hinge));
             }
         }
-        0.0
+        None
+    }
+
+    fn bead(&self, bit: &Bit) -> Option<&Bead> {
+        bit.what.bead().map(|bead| &self.beads[bead])
+    }
+
+    /// A side whose last bit before the fold is of a number, with cord before that and beyond it.
+    fn leg(self, bits: &[&Bit], last: usize, [leg, gap]: [f64; 2]) -> Option<Leg> {
+        let across = |bead: &Bead| bead.across.value();
+        let apart = bits.iter().filter_map(|bit| self.bead(bit)).map(across).fold(0.0, f64::max);
+        let above = bits[..last].iter().map(|bit| bit.mass).sum::<f64>();
+        let heavier = above / (bits[last].mass + 0.5 * bits[last + 1].mass);
+        let breadth = across(self.bead(bits[last])?);
+        Some(Leg { leg, gap, length: bits[last].length(), breadth, apart, heavier })
     }
 }
 
 impl Leg {
-    /// How deep it hangs, its beads parted.
-    fn depth(&self, hinge: Option<Hinge>) -> f64 {
+    /// How deep it hangs, its beads parted, and what both sides take.
+    fn folded(&self, hinge: Option<Hinge>) -> Folded {
         let opens = |turn: f64| hinge.map_or(0.0, |hinge| hinge.opens(turn));
         let (mut depth, mut turns) = self.hung(0.0, 0.0);
         for _ in 0..ROUNDS {
             // What many small turns take is what their sum does.
             (depth, turns) = self.hung(opens(turns[0]), 2.0 * opens(turns[1]));
         }
-        depth
+        let takes = hinge.map_or(0.0, |hinge| turns.iter().map(|turn| hinge.takes(*turn)).sum());
+        Folded { depth, takes: 2.0 * takes }
     }
 
     /// How deep it hangs where the axes of its last two beads go on so far to where they meet, and the rest is so much

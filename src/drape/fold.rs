@@ -86,7 +86,10 @@ fn constraints(design: &Design, strand: &Strand, chain: &Chain, hanging: &Hangin
 #[cfg(test)]
 mod tests {
     use super::super::Joint;
+    use super::super::chain::Chain;
+    use super::super::open::Hinges;
     use crate::design::{Choice, What, nth};
+    use crate::geometry::Point;
     use crate::source::Source;
 
     /// By pencil (`design/folded.rs`): both sides are straight but for the beads next to what hangs in the fold, whose
@@ -106,14 +109,16 @@ mod tests {
         for seat in hung.seats.iter().filter(|seat| strand.trains[seat.train].bits[seat.bit].what.bead().is_some()) {
             assert!((seat.centre.x - middle).abs() > reach - 0.001, "{seat:?}");
         }
-        // No link is shorter than it is, and beads' axes are longer by what parting takes and by the play of holes, at whose
-        // inner side the cord lies, as they turn by half a round or so.
+        // No link is shorter than it is.
         let longer = |pair: &[Joint]| pair[0].at.distance(pair[1].at) - (pair[1].station - pair[0].station);
         let longer: Vec<f64> = hung.joints.windows(2).map(longer).collect();
         assert!(longer.iter().all(|longer| *longer > -1e-4), "{longer:?}");
-        let hole = piece.design.beads[bits[0].what.bead().unwrap()].hole.value();
-        let play = 0.5 * std::f64::consts::TAU * (hole - strand.cord_width(&piece.design).value());
-        let beyond = longer.iter().sum::<f64>() - hung.lacks;
-        assert!((0.0..play).contains(&beyond) && hung.lacks > 0.1, "{longer:?} {}", hung.lacks);
+        // Beads' axes are longer by what parting takes and by the play of holes, at whose inner side the cord lies.
+        let chain = Chain::new(&piece.design, strand, &hung.starts);
+        let way = |pair: &[Joint]| (pair[1].at - pair[0].at) * (1.0 / pair[1].at.distance(pair[0].at));
+        let ways: Vec<Point> = hung.joints.windows(2).map(way).collect();
+        let taken: f64 = Hinges::new(&piece.design, strand, &chain).parted(&ways).takes.iter().sum();
+        assert!((taken - strand.slack.value()).abs() < 0.02, "{taken} mm taken, {} left", strand.slack);
+        assert!(taken > 0.1 && hung.lacks < 0.02, "{taken} {}", hung.lacks);
     }
 }

@@ -1,9 +1,9 @@
 //! What keeps loops off the body and off one another, and the ends of bars apart.
 //!
 //! Each piece is a tube as wide as the widest of what it holds. A place on its middle line keeps its reach from the
-//! plane that touches the skin where it is nearest, and from the nearest piece of each other strand: an outer
-//! strand on the outer side of an inner one, or straight away from it where it lies over it. Strands that find no room so
-//! keep straight away from one another, and may cross.
+//! plane that touches the skin where it is nearest, from the nearest piece of each other strand, and from wider ones near that:
+//! an outer strand on the outer side of an inner one, or straight away from it where it lies over it. Strands that find no room
+//! so keep straight away from one another, and may cross: there their middle lines keep apart where they come nearest.
 
 use rstar::RTree;
 use rstar::primitives::GeomWithData;
@@ -18,6 +18,12 @@ const NEAR: f64 = 4.0;
 /// Strands that leave one point lie on one another along this much of them, in mm, and farther until their fan
 /// need open by no more than 60 degrees.
 const SHARED: f64 = 15.0;
+/// Rods that cross meet in a round when they are nearer than this, in mm, beyond their reach, and lie across one another by more
+/// than this, as the sine of an angle: of those that do not, the middle of one meets the other.
+const CROSSES: f64 = 2.0;
+const ACROSS: f64 = 0.4;
+/// A rod is wider than another if it reaches farther by this, in mm.
+const WIDER: f64 = 0.01;
 /// A strand that lies less than this share of the reach to the outer side of another is moved straight outward.
 const OUTWARD: f64 = 0.1;
 /// What of the body is nearer than this, in mm, may be met by what moved half as far in the round before.
@@ -62,7 +68,7 @@ fn middle(loops: &Loops, rod: &Rod) -> Point3 {
     loops.at(rod.ends[0]).between(loops.at(rod.ends[1]), 0.5)
 }
 
-/// Each rod of a strand with the nearest of each other strand.
+/// Each rod of a strand with those of each other strand that are near.
 fn side_by_side(loops: &Loops, skin: &impl Surface) -> Vec<Constraint<3>> {
     let strung = || loops.rods.iter().enumerate().filter(|(_, rod)| rod.strand.is_some());
     let boxed = |(at, rod): (usize, &Rod)| GeomWithData::new(<[f64; 3]>::from(middle(loops, rod)), at);
@@ -75,41 +81,111 @@ fn side_by_side(loops: &Loops, skin: &impl Surface) -> Vec<Constraint<3>> {
         let mut near: Vec<usize> = near.filter(|other| loops.rods[*other].strand != rod.strand).collect();
         near.sort_unstable();
         let of_strand = near.chunk_by(|one, other| loops.rods[*one].strand == loops.rods[*other].strand);
-        constraints.extend(of_strand.filter_map(|near| beside(loops, skin, at, near)));
+        constraints.extend(of_strand.flat_map(|near| beside(loops, skin, at, near)));
+        if loops.order == Precedence::Over {
+            let inner = near.iter().filter(|other| loops.rods[**other].strand < rod.strand);
+            constraints.extend(inner.filter_map(|other| crossing(loops, [at, *other])));
+        }
     }
     constraints
 }
 
-/// A rod beside the nearest of another strand's.
-fn beside(loops: &Loops, skin: &impl Surface, at: usize, near: &[usize]) -> Option<Constraint<3>> {
-    let rod = &loops.rods[at];
-    let place = middle(loops, rod);
-    let foot = |other: &usize| {
-        let [from, to] = loops.rods[*other].ends.map(|node| loops.at(node));
-        let line = to - from;
-        let share = ((place - from).dot(line) / line.dot(line).max(f64::MIN_POSITIVE)).clamp(0.0, 1.0);
-        (*other, share, from.between(to, share), line)
-    };
-    let nearest = near.iter().map(foot).min_by(|a, b| a.2.distance(place).total_cmp(&b.2.distance(place)));
-    let (number, share, foot, line) = nearest?;
-    let other = &loops.rods[number];
-    let reach = rod.reach + other.reach;
-    if rod.depth.min(other.depth) < shared(loops, rod, other) || foot.distance(place) > reach + NEAR {
+/// Two rods that lie across one another, where their middle lines come nearest.
+fn crossing(loops: &Loops, pair: [usize; 2]) -> Option<Constraint<3>> {
+    let [one, other] = pair.map(|at| &loops.rods[at]);
+    if one.depth.min(other.depth) < shared(loops, one, other) {
         return None;
     }
-    let off = place - foot;
+    let [[a, u], [b, v]] = pair.map(|at| line(loops, at));
+    let [s, t] = nearest([a, u], [b, v])?;
+    let off = a + u * s - b - v * t;
+    let reach = one.reach + other.reach;
+    let normal = off.unit().filter(|_| off.length() < reach + CROSSES)?;
+    let terms = vec![
+        term(one.ends[0], normal * (1.0 - s)),
+        term(one.ends[1], normal * s),
+        term(other.ends[0], normal * (t - 1.0)),
+        term(other.ends[1], normal * -t),
+    ];
+    Some(Constraint { terms, gap: off.dot(normal) - reach, gives: true })
+}
+
+/// The shares of two lines, each a start and a way, at which they come nearest; none where they run almost alike.
+fn nearest([a, u]: [Point3; 2], [b, v]: [Point3; 2]) -> Option<[f64; 2]> {
+    let (uu, vv, uv, from) = (u.dot(u), v.dot(v), u.dot(v), a - b);
+    let square = uu * vv - uv * uv;
+    if square < ACROSS * ACROSS * uu * vv {
+        return None;
+    }
+    let s = ((uv * v.dot(from) - vv * u.dot(from)) / square).clamp(0.0, 1.0);
+    let t = ((uv * s + v.dot(from)) / vv).clamp(0.0, 1.0);
+    let s = ((uv * t - u.dot(from)) / uu).clamp(0.0, 1.0);
+    Some([s, t])
+}
+
+/// A place on another strand's rod.
+struct Foot {
+    rod: usize,
+    /// How far along it.
+    share: f64,
+    at: Point3,
+}
+
+impl Foot {
+    /// The place of a rod that is nearest to another: as part of a tube, whose end is round where what follows is narrower.
+    fn new(loops: &Loops, rod: usize, place: Point3) -> Self {
+        let [from, line] = line(loops, rod);
+        let long = line.dot(line).max(f64::MIN_POSITIVE);
+        let reach = loops.rods[rod].reach;
+        let narrows = |next: Option<&Rod>| {
+            next.is_some_and(|next| next.strand == loops.rods[rod].strand && next.reach < reach - WIDER)
+        };
+        let end = (reach / long.sqrt()).min(0.5);
+        let [first, last] = [rod.checked_sub(1), Some(rod + 1)].map(|next| next.and_then(|next| loops.rods.get(next)));
+        let [first, last] = [first, last].map(|next| if narrows(next) { end } else { 0.0 });
+        let share = ((place - from).dot(line) / long).clamp(first, 1.0 - last);
+        Self { rod, share, at: from + line * share }
+    }
+}
+
+/// Where a rod starts, and the way to its end.
+fn line(loops: &Loops, rod: usize) -> [Point3; 2] {
+    let [from, to] = loops.rods[rod].ends.map(|node| loops.at(node));
+    [from, to - from]
+}
+
+/// A rod beside the nearest of another strand, outline to outline, and those that are wider: a wide bead keeps clear where its
+/// narrow neighbour is nearer.
+fn beside(loops: &Loops, skin: &impl Surface, at: usize, near: &[usize]) -> Vec<Constraint<3>> {
+    let place = middle(loops, &loops.rods[at]);
+    let reach = |foot: &Foot| loops.rods[foot.rod].reach;
+    let gap = |foot: &Foot| foot.at.distance(place) - reach(foot);
+    let feet: Vec<Foot> = near.iter().map(|other| Foot::new(loops, *other, place)).collect();
+    let Some(nearest) = feet.iter().min_by(|a, b| gap(a).total_cmp(&gap(b))) else { return Vec::new() };
+    let wider = feet.iter().filter(|foot| reach(foot) > reach(nearest) + WIDER);
+    std::iter::once(nearest).chain(wider).filter_map(|foot| clear(loops, skin, at, foot)).collect()
+}
+
+/// The middle of a rod keeps clear of a place on another strand's.
+fn clear(loops: &Loops, skin: &impl Surface, at: usize, foot: &Foot) -> Option<Constraint<3>> {
+    let (rod, other) = (&loops.rods[at], &loops.rods[foot.rod]);
+    let off = middle(loops, rod) - foot.at;
+    let reach = rod.reach + other.reach;
+    if rod.depth.min(other.depth) < shared(loops, rod, other) || off.length() > reach + NEAR {
+        return None;
+    }
+    let [_, line] = line(loops, foot.rod);
     let normal = match loops.order {
-        Precedence::Beside => away(skin, rod.strand > other.strand, off, foot, line, reach),
+        Precedence::Beside => away(skin, rod.strand > other.strand, off, foot.at, line, reach),
         Precedence::Over => off.unit(),
     }?;
     let terms = vec![
         term(rod.ends[0], normal * 0.5),
         term(rod.ends[1], normal * 0.5),
-        term(other.ends[0], normal * (share - 1.0)),
-        term(other.ends[1], normal * -share),
+        term(other.ends[0], normal * (foot.share - 1.0)),
+        term(other.ends[1], normal * -foot.share),
     ];
-    let gap = off.dot(normal) - reach;
-    Some(Constraint { terms, gap, gives: true })
+    Some(Constraint { terms, gap: off.dot(normal) - reach, gives: true })
 }
 
 /// How far from their ends two strands lie on one another.

@@ -271,6 +271,11 @@ trait Bed: Surface {
         true
     }
 
+    /// Whether strands without room beside one another may lie over one another on it.
+    fn lets_cross(&self) -> bool {
+        true
+    }
+
     /// What is done to loops that have their ways, before they are laid.
     fn prepare(&self, _loops: &mut Loops) {}
 }
@@ -294,7 +299,7 @@ const MOST_CROSSING: usize = 5;
 /// may lie over one another, if that leaves less of an overlap.
 fn lay(strands: &[Strung], closing: &[Straight], bed: &impl Bed, work: usize) -> Laid {
     let beside = lay_in(Precedence::Beside, strands, closing, bed, work);
-    if beside.unrest.is_none() || !(2..=MOST_CROSSING).contains(&strands.len()) {
+    if beside.unrest.is_none() || !bed.lets_cross() || !(2..=MOST_CROSSING).contains(&strands.len()) {
         return beside;
     }
     let over = lay_in(Precedence::Over, strands, closing, bed, work);

@@ -3,20 +3,29 @@
 use super::super::contact::Unrest;
 use super::super::program::{Constraint, Node};
 use super::constraints::contacts;
-use super::loops::Loops;
+use super::loops::{Loops, Precedence};
 use super::skin::Surface;
 use crate::geometry::Point3;
 
-/// Rounds after which what was found is taken, and the fewest that are tried.
+/// Rounds after which what was found is taken, those of strands that may cross, which roll on one another a long way, and the
+/// fewest that are tried.
 const ROUNDS: u32 = 40;
+const CROSSING: u32 = 120;
 const LEAST: u32 = 4;
+/// Strands beside one another that lie in one another by more than this, in mm, and no less deep than by this share of what they did so many rounds
+/// before, have no room.
+const DEEP: f64 = 1.0;
+const LESS: f64 = 0.9;
+const PATIENCE: u32 = 10;
 /// Work that is spent on one net, in joints times the square of strands: a round factors a matrix as broad as the strands
 /// that lie beside one another. About 2 s.
 pub const WORK: usize = 800_000;
-/// The pull to the present place at first, the faintest and the strongest, in mean weights of a joint per mm. It is
-/// made four times as strong where a round goes back on the last one's way, and halved where it goes on.
+/// The pull to the present place at first, the faintest, that of strands that may cross, which a far step would lead through one
+/// another, and the strongest, in mean weights of a joint per mm. It is made four times as strong where a round goes back on the
+/// last one's way, and halved where it goes on.
 const PULL: f64 = 0.06;
 const FAINT: f64 = 1e-3;
+const HELD: f64 = 0.01;
 const STRONG: f64 = 1.0;
 
 /// Loops that turn on themselves, and bars that lean, move without any work: they rest when a round lifts or lowers all
@@ -57,10 +66,29 @@ impl Steps {
     }
 }
 
-/// How many rounds are tried.
-fn rounds_of(loops: &Loops, most: usize) -> u32 {
+/// How many rounds are tried, and the faintest pull in them.
+fn limits(loops: &Loops, most: usize) -> (u32, f64) {
     let work = loops.net.nodes.len() * loops.strands.len().pow(2);
-    ((most / work.max(1)) as u32).clamp(LEAST, ROUNDS)
+    let (rounds, faint) = if loops.order == Precedence::Over { (CROSSING, HELD) } else { (ROUNDS, FAINT) };
+    (((most / work.max(1)) as u32).clamp(LEAST, rounds), faint)
+}
+
+/// How deep what is laid still lies in anything else.
+struct Depths {
+    /// The least so far, in mm.
+    least: f64,
+    /// The round in which that became much less.
+    since: u32,
+}
+
+impl Depths {
+    /// Takes that of a round; whether there is no hope of less.
+    fn are_hopeless(&mut self, round: u32, overlap: f64) -> bool {
+        if overlap < LESS * self.least {
+            *self = Self { least: overlap, since: round };
+        }
+        overlap > DEEP && round >= self.since + PATIENCE
+    }
 }
 
 /// Lays loops down on a body, with so much [work](WORK); the tension of each tie in N.
@@ -69,7 +97,7 @@ fn rounds_of(loops: &Loops, most: usize) -> u32 {
 /// What is left where they come to no rest; they are then where the round before the last found them.
 pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still, work: usize) -> Result<Vec<f64>, Unrest> {
     let (mut pull, mut last, mut rounds): (f64, Option<Steps>, u32) = (PULL, None, 1);
-    let most = rounds_of(loops, work);
+    let ((most, faint), mut depths) = (limits(loops, work), Depths { least: f64::INFINITY, since: 1 });
     loop {
         loops.open();
         let constraints: Vec<Constraint<3>> =
@@ -84,13 +112,13 @@ pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still, work: usize)
         if rests && overlap < still.overlap {
             return Ok(round.tensions);
         }
-        if rounds == most {
+        if rounds == most || loops.order == Precedence::Beside && depths.are_hopeless(rounds, overlap) {
             // Where they were is what is told.
             loops.net.nodes = was;
             return Err(Unrest::Left { rounds, overlap, moves: steps.farthest() });
         }
         let swings = last.as_ref().is_some_and(|last| steps.along(last) < 0.0);
-        pull = (pull * if swings { 4.0 } else { 0.5 }).clamp(FAINT, STRONG);
+        pull = (pull * if swings { 4.0 } else { 0.5 }).clamp(faint, STRONG);
         (last, rounds) = (Some(steps), rounds + 1);
     }
 }

@@ -69,6 +69,11 @@ impl Bed for TableTop {
         vec![(fine, DRAWN)]
     }
 
+    /// All lies in one plane.
+    fn lets_cross(&self) -> bool {
+        false
+    }
+
     /// The closure is laid first, and stays. All else is pushed outward in the plane.
     fn prepare(&self, loops: &mut Loops) {
         loops.net.nodes.iter_mut().for_each(|node| (node.at[1], node.held[1]) = (0.0, true));

@@ -12,9 +12,6 @@ use crate::steps::english;
 use crate::steps::posts::Posts;
 use crate::units::Length;
 
-/// Bare cord above this is seen: half of what a ruler shows.
-const SHOWN: Length = Length::mm(0.5);
-
 /// The lengths to check against, and what of the row is not drawn as it is.
 pub fn block(sheet: &Sheet<'_>, index: Index<Strand>, row: &StrandRow, width: f64) -> Block {
     let design = &sheet.piece.design;
@@ -95,9 +92,9 @@ fn bare(design: &Design, strand: &Strand, hung: &Hung) -> Bare {
             slides: ends_slide(strand),
             others: if is_strung_with_beads(strand) { Others::Beads } else { Others::Dangles },
         },
+        () if design.closure.loops() && strand.told_slack().is_some() => Bare::Folded(strand.slack),
         () if strand.told_slack().is_some() => Bare::NoneInTheRound,
         () if lacks >= TOLD_LACK => Bare::Lacks(lacks),
-        () if design.closure.loops() && lacks > SHOWN => Bare::Folded(lacks),
         () => Bare::None,
     }
 }

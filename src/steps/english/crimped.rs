@@ -87,6 +87,9 @@ impl Group<'_> {
     pub(super) fn draw_up(self) -> Told {
         let curve = self.curve();
         let until = match (self.ends.is_packed(), self.ends.strand.told_slack()) {
+            (true, Some(_)) if self.ends.design.closure.loops() => {
+                "the beads touch on the inner side of the fold and part on the outer"
+            }
             (true, Some(_)) => "in the round the beads touch on the inner side and part on the outer",
             (true, None) => "no gap shows between the beads, but they still bend",
             (false, _) => "the strand has its length",
@@ -113,6 +116,9 @@ impl Group<'_> {
             (true, Kind::Necklace | Kind::Strap) => {
                 "Coil the strand a little more than once round, as it will lie when worn, so that it will drape. "
                     .to_owned()
+            }
+            (true, Kind::Earrings) if self.ends.strand.told_slack().is_some() => {
+                "Fold the strand in its middle, as it will hang. ".to_owned()
             }
             _ => String::new(),
         }

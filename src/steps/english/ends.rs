@@ -70,11 +70,12 @@ impl<'a> Group<'a> {
     fn slack(self) -> Option<String> {
         let (slack, lap) = (self.ends.strand.told_slack()?, self.lap());
         let bare = self.teller.units.fine(slack + lap);
+        let bent = if self.ends.design.closure.loops() { "where the loop folds" } else { "in the round" };
         let covered = if lap > Length::ZERO {
             let cover = self.closing(FindingKind::CrimpCover);
-            format!("the {cover} takes {} of that, and they take up the rest in the round", self.teller.units.fine(lap))
+            format!("the {cover} takes {} of that, and they take up the rest {bent}", self.teller.units.fine(lap))
         } else {
-            "they take that up in the round".to_owned()
+            format!("they take that up {bent}")
         };
         Some(format!(" Pushed to the first end, its beads leave about {bare} of it bare: {covered}."))
     }
