@@ -2,9 +2,9 @@
 //!
 //! In the bundled fonts a character of Latin text stands where the one before it ends, but for the kerning of the two:
 //! a text is as wide as what each of its characters adds behind the one before it, and only pairs need be shaped, each
-//! once. Pages measure the same pairs again and again as they wrap, align and place words. A test holds the sums
-//! against the shaper. Words with other characters (fractions, dashes), where more than a neighbour counts, are shaped
-//! whole; so are texts with letters of another script.
+//! once. Pages measure the same pairs again and again as they wrap, align and place words. Tests hold the sums
+//! against the shaper. Words with other characters (fractions, dashes) or ligatures, where more than a neighbour counts,
+//! are shaped whole; so are texts with letters of another script.
 
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -56,7 +56,7 @@ struct Measure<'a> {
 impl Measure<'_> {
     /// A word that is not plain is shaped with the spaces about it, for it is kerned with them.
     fn text(&mut self, text: &str) -> f64 {
-        let Some(other) = text.find(|c| !is_plain(c)) else { return self.plain(text) };
+        let Some(other) = not_plain(text) else { return self.plain(text) };
         let start = text[..other].rfind(' ').unwrap_or(0);
         let end = text[other..].find(' ').map_or(text.len(), |space| other + space);
         let space = |at: usize| if text[at..].starts_with(' ') { " " } else { "" };
@@ -103,6 +103,13 @@ fn is_of_another_script(c: char) -> bool {
     !is_plain(c) && c.is_alphabetic()
 }
 
+/// Where a text first is not plain: at another character, or where letters may grow together into one.
+fn not_plain(text: &str) -> Option<usize> {
+    let joined = || text.match_indices('f').find(|(at, _)| text[at + 1..].starts_with(['f', 'i', 'j', 'l', 't']));
+    let other = text.find(|c| !is_plain(c));
+    joined().map(|(at, _)| at).into_iter().chain(other).min()
+}
+
 const fn is_plain(c: char) -> bool {
     (c as usize) < PLAIN
 }
@@ -122,6 +129,17 @@ mod tests {
         assert!(new[0] < new[1]);
         assert!((0..=MOST_WORDS).all(|at| advance(&format!("–{at}"), Weight::Regular) > 0.0));
         assert_eq!(new, advances());
+    }
+
+    #[test]
+    fn three_letters_are_as_wide_as_the_shaper_sets_them() {
+        let letters = || ('a'..='z').chain(['A', 'T', 'V', ' ', '1', '.']);
+        let pairs: Vec<[char; 2]> = letters().flat_map(|one| letters().map(move |two| [one, two])).collect();
+        for weight in [Weight::Regular, Weight::Semibold] {
+            for text in pairs.iter().flat_map(|[one, two]| letters().map(move |three| format!("{one}{two}{three}"))) {
+                assert!((advance(&text, weight) - Shaper::of(weight).advance(&text)).abs() < 1e-6, "{text:?}");
+            }
+        }
     }
 
     proptest! {

@@ -186,11 +186,16 @@ fn least(steps: &[f64], does: impl Fn(f64) -> bool) -> Option<f64> {
     steps.iter().rev().copied().take_while(|step| does(*step)).last()
 }
 
-/// Whether two strands have room in another design, even as each hangs alone.
-fn has_room(other: Option<Design>, clearance: &Clearance) -> bool {
+/// Whether two strands have room in another design, even as each hangs alone: those that touched along more than half
+/// may still lie a little in one another so, and push one another aside then; those that lie in one another along less do
+/// not push, and may not even touch.
+fn has_room(other: Option<Design>, crowd: &Clearance) -> bool {
     let Some(other) = other else { return false };
-    let clearance = drape::clearance_of(&other, clearance.between);
-    clearance.is_some_and(|clearance| clearance.touching <= ROOMY && !is_crowded(&clearance, &other))
+    let is_roomy = |alone: Clearance| {
+        let into = alone.least < -INTO && (go_round_a_limb(&other) || crowd.touching <= TOUCHING);
+        alone.touching <= ROOMY && !into
+    };
+    drape::clearance_of(&other, crowd.between).is_some_and(is_roomy)
 }
 
 /// Strands that came to no rest as they hang.

@@ -77,7 +77,11 @@ fn ladders() -> Vec<Case> {
         let (first, last) = (format!("box: {{ {half} }}"), format!("tongue: {{ {half}, comes with: box }}"));
         and(&with_findings(&text, &[CRIMP, &first, &last]), "closure: { left: [box], right: [tongue] }")
     };
-    vec![Case::new(Code::StrandsUnsettled, rows(", stiffness: 0 N mm²"), rows(", stiffness: 60 N mm²"))]
+    let folded = rows(", stiffness: 0 N mm²");
+    vec![
+        Case::new(Code::StrandsUnsettled, and(&folded, "allow: [strands-crowd]"), rows(", stiffness: 60 N mm²")),
+        Case::new(Code::StrandsCrowd, and(&folded, "allow: [strands-crowd]"), folded),
+    ]
 }
 
 /// Rows that go through the same bars, whose holes are 8 mm apart: a bar that lies 2 mm farther along one of them leans
