@@ -1,8 +1,9 @@
 //! Measures: the numbers of a resolved and hung piece, as a table to read or JSON for programs.
 //!
-//! The JSON is a contract that other programs read: x to the right and y up, in mm, from the
-//! strand's first end; angles in degrees from +x, counter-clockwise; masses in grams, tension in
-//! newtons. Keys are never renamed or removed within a version of the language.
+//! The JSON is a contract that other programs read: x to the right, y up and z towards who looks, in mm, from the
+//! strand's first end; angles in degrees from +x, counter-clockwise; `direction` is the unit vector along a bead's hole;
+//! masses in grams, tension in newtons. Where a bead lies on the neck stands in its `worn`, from the middle of the neck's
+//! base. Keys are never renamed or removed within a version of the language.
 
 mod table;
 
