@@ -23,6 +23,8 @@ const LONGER: [f64; 12] = [5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0, 
 /// Lengths in mm by which the holes of bars are tried wider apart than what would part the outlines that
 /// overlap most.
 const WIDER: [f64; 8] = [0.0, 0.1, 0.5, 1.0, 2.0, 3.0, 5.0, 8.0];
+/// Most strands that are hung again, side by side, to see whether a remedy helps.
+const FEW: usize = 4;
 /// What goes round a neck with less to spare, in mm, hardly does: an assumption.
 const HARDLY: f64 = 10.0;
 /// Share of a strand whose beads do not slide that may be left over as bare cord: an assumption.
@@ -158,8 +160,8 @@ impl Bars {
 
 /// The ends held farther apart: by as much as the outlines overlap, or by what more it takes.
 fn wider(clearance: &Clearance, design: &Design, bars: Bars) -> Option<Way> {
-    let held = |by: f64| design.held_apart(Length::mm(bars.needed + by));
-    let by = least(&WIDER, |by| has_room(held(by), clearance))?;
+    let held = |by| design.held_apart(Length::mm(bars.needed + by));
+    let by = least(&WIDER, held, clearance)?;
     Some(bars.way(bars.needed + by))
 }
 
@@ -171,7 +173,7 @@ fn longer(clearance: &Clearance, design: &Design) -> Option<Way> {
     let [one, other] = clearance.between;
     let [inner, outer] = clearance.between.map(|index| &design.strands[index]);
     let longer = if inner.finished > outer.finished { one } else { other };
-    let by = least(&LONGER, |by| has_room(design.lengthened(longer, Length::mm(by)), clearance))?;
+    let by = least(&LONGER, |by| design.lengthened(longer, Length::mm(by)), clearance)?;
     Some(Way::Longer(design.strands[longer].name.clone(), Length::mm(by)))
 }
 
@@ -181,21 +183,29 @@ fn both(clearance: &Clearance, design: &Design, bars: Bars) -> Option<[Way; 2]> 
     Some([longer, bars.way(bars.needed)])
 }
 
-/// The least of rising steps from which on all do.
-fn least(steps: &[f64], does: impl Fn(f64) -> bool) -> Option<f64> {
-    steps.iter().rev().copied().take_while(|step| does(*step)).last()
+/// The least of rising steps that gives two strands room, among those from which on all seem to.
+fn least(steps: &[f64], stepped: impl Fn(f64) -> Option<Design>, crowd: &Clearance) -> Option<f64> {
+    let seems = |step: &&f64| stepped(**step).is_some_and(|other| seems_roomy(&other, crowd));
+    let seeming = steps.iter().rev().take_while(seems).count();
+    let mut seeming = steps[steps.len() - seeming..].iter().copied();
+    seeming.find(|step| stepped(*step).is_some_and(|other| has_room(&other, crowd)))
 }
 
-/// Whether two strands have room in another design, even as each hangs alone: those that touched along more than half
-/// may still lie a little in one another so, and push one another aside then; those that lie in one another along less do
-/// not push, and may not even touch.
-fn has_room(other: Option<Design>, crowd: &Clearance) -> bool {
-    let Some(other) = other else { return false };
-    let is_roomy = |alone: Clearance| {
-        let into = alone.least < -INTO && (go_round_a_limb(&other) || crowd.touching <= TOUCHING);
-        alone.touching <= ROOMY && !into
+/// Whether two strands touch little as each hangs alone.
+fn seems_roomy(other: &Design, crowd: &Clearance) -> bool {
+    let alone = drape::clearance_of(other, crowd.between);
+    alone.is_some_and(|alone| alone.touching <= ROOMY && (!go_round_a_limb(other) || alone.least >= -INTO))
+}
+
+/// Whether two strands push one another aside, or need not; of many strands, whether they need not.
+fn has_room(other: &Design, crowd: &Clearance) -> bool {
+    let alone = || drape::clearance_of(other, crowd.between);
+    let hung = || {
+        let drape = drape::hang_unworn(other, None).ok()?;
+        drape.clearances.into_iter().find(|clearance| clearance.between == crowd.between)
     };
-    drape::clearance_of(&other, crowd.between).is_some_and(is_roomy)
+    let clearance = if other.strands.len() > FEW { alone() } else { hung() };
+    clearance.is_some_and(|clearance| !is_crowded(&clearance, other))
 }
 
 /// Strands that came to no rest as they hang.

@@ -58,7 +58,9 @@ fn the_table_tells_what_the_materials_are() {
             let row = row(&buying(&sheet), &line.name);
             let is_taken = !matches!(line.article, Article::Assorted(_));
             let need = amount(line.need, units);
-            assert!(!is_taken || row.contains(&need), "{name}: {}: {need} in {row:?}", line.name);
+            let is_need =
+                |cell: &String| cell.strip_prefix(&need).is_some_and(|rest| ["", " set", " sets"].contains(&rest));
+            assert!(!is_taken || row.iter().any(is_need), "{name}: {}: {need} in {row:?}", line.name);
             let within = line.within.as_ref().map(|within| [format!("in the {}", within.unit), left(within)]);
             assert!(within.is_none_or(|told| told.iter().all(|told| row.contains(told))), "{name}: {row:?}");
             let left = line.buy.as_ref().map(|buy| amount(buy.left_over, units));
@@ -150,8 +152,11 @@ fn bars_are_to_a_round_scale_that_the_page_states() {
         let stated = texts(&buying).join("\n");
         // Of a single piece to cut a bar would tell nothing.
         for cutting in bought(&piece).cuttings.iter().filter(|cutting| cutting.pieces().count() > 1) {
-            let lengths = cutting.pieces().map(|piece| piece.length.value());
-            let shares: Vec<f64> = lengths.map(|length| drawn.next().expect("a piece drawn") / length).collect();
+            // The strand lies at the needle's end of the bar, wherever it stands in the plan.
+            let mut lengths: Vec<f64> = cutting.pieces().map(|piece| piece.length.value()).collect();
+            let mut bars: Vec<f64> = lengths.iter().map(|_| drawn.next().expect("a piece drawn")).collect();
+            [&mut lengths, &mut bars].into_iter().for_each(|all| all.sort_by(f64::total_cmp));
+            let shares: Vec<f64> = bars.iter().zip(&lengths).map(|(bar, length)| bar / length).collect();
             let scale =
                 Scale::ROUND.iter().find(|scale| shares.iter().all(|share| (share - scale.factor()).abs() < 1e-9));
             let scale = scale.unwrap_or_else(|| panic!("{name}: {shares:?}"));

@@ -194,7 +194,8 @@ fn bare_cord_is_told_in_all_and_at_each_end() {
     let units = piece.telling.units;
     let half = units.ruler(strand.bare() * 0.5);
     let told = said(&piece);
-    assert!(told.contains(&format!("Bare cord: in all {}, about {half} at each end.", units.ruler(strand.bare()))));
+    let all = units.fine(strand.bare());
+    assert!(told.contains(&format!("Bare thread: in all {all}, about {half} at each end")), "{told}");
     assert!(told.contains("nothing holds them there, as it should be"), "{told}");
     assert_eq!(told.matches(&format!("about {half}")).count(), 3, "two brackets and the note: {told}");
 }
