@@ -66,6 +66,7 @@ fn reading(design: &Design) -> Reading {
         letters: stand.map(|keeps| (keeps.letter(design), keeps)).collect(),
         slides: design.strands.iter().filter(|strand| strand.slides(design)).map(is_stopped).min(),
         pair: design.copies > 1,
+        twisted: design.twist.as_ref().map(|twist| twist.turns),
         takes: differ.then_some(if are_beside { Takes::Sunk } else { Takes::FromHoleToHole }),
     }
 }

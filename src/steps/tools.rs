@@ -113,6 +113,7 @@ fn grips(task: &Task<'_>) -> u8 {
         Task::BendPin(..)
         | Task::LookForGaps(_)
         | Task::FixStops(..)
+        | Task::FixGroups(..)
         | Task::Dangle { hold: Hold::Bail, .. }
         | Task::End(_, EndWork::CloseCover | EndWork::CoverCrimp(_)) => 1,
         _ => 0,

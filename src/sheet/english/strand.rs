@@ -1,7 +1,7 @@
 //! What is said of strands, beside their rows and in the key, in English.
 
 use crate::design::{Design, Strand};
-use crate::english::list;
+use crate::english::{list, times};
 use crate::materials::render::words as amount;
 use crate::pattern::Shape;
 use crate::sheet::said::{InKey, Reading, Takes, ToCut};
@@ -36,12 +36,15 @@ pub fn reading(reading: &Reading) -> String {
     let letters = letters(&reading.letters);
     let slides = reading.slides.map_or("", |between| if between { SLIDES_BETWEEN } else { SLIDES });
     let pair = if reading.pair { PAIR } else { "" };
+    let twisted = reading.twisted.map_or_else(String::new, |turns| {
+        format!(" Strands are drawn before they are twisted together, {}: that is a step of its own.", times(turns))
+    });
     let takes = match reading.takes {
         Some(Takes::Sunk) => SUNK,
         Some(Takes::FromHoleToHole) => FROM_HOLE_TO_HOLE,
         None => "",
     };
-    format!("{READ}{starts}{letters}{slides}{pair} {takes}").trim_end().to_owned()
+    format!("{READ}{starts}{letters}{slides}{pair}{twisted} {takes}").trim_end().to_owned()
 }
 
 /// What the letters mean that stand above a ruler: ` Above the ruler S stands for a stop, and K for a knot.`

@@ -14,6 +14,8 @@ pub struct Reading {
     pub slides: Option<bool>,
     /// Whether each strand is made twice.
     pub pair: bool,
+    /// How often all are twisted together once they are strung.
+    pub twisted: Option<f64>,
     /// Why sizes do not add up to lengths, where they do not.
     pub takes: Option<Takes>,
 }

@@ -113,7 +113,7 @@ impl Group<'_> {
             (true, _) if !design.passages(self.ends.strand).is_empty() => {
                 "Lay all strands in a round, as they will be worn, so that they will drape together. ".to_owned()
             }
-            (true, Kind::Necklace | Kind::Strap) => {
+            (true, Kind::Necklace | Kind::Strap) if design.twist.is_none() => {
                 "Coil the strand a little more than once round, as it will lie when worn, so that it will drape. "
                     .to_owned()
             }

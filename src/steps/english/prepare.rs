@@ -91,7 +91,7 @@ impl Teller<'_> {
     fn own_needle(self, cord: Index<Cord>) -> String {
         let is_tried = self.design.strands.iter().any(|strand| strand.cord == cord && strand.trial().is_some());
         let beyond = if is_tried {
-            " What else is cut comes off beyond that and a tenth more, in case its knots take more than told."
+            " Cut what else there is to cut off the other end, and the strand last: its knots may take more than told."
         } else {
             ""
         };

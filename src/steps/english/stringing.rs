@@ -6,14 +6,13 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::chart;
 use super::posts::from;
 use super::words::{few, strand as name, strands as names};
-use super::{Teller, Told, tools};
+use super::{Teller, Told};
 use crate::design::{Bead, Bias, Bit, Design, Finding, Index, Shared, Strand, What};
 use crate::english::{count, list};
 use crate::pattern::{CordKind, Settle};
 use crate::steps::posts::{self, Keeps, Posts, datum};
 use crate::steps::tail::Hides;
 use crate::steps::task::{Beside, InLink, Needled, Pass};
-use crate::steps::tools::crimping_pliers;
 use crate::units::{Length, UnitStyle};
 
 /// A ruler is read to about a millimetre, however alike the beads are.
@@ -179,7 +178,7 @@ impl Teller<'_> {
         });
         let length = Length::mm(first.map(Bit::length).sum());
         let told = posts::silent_knot(strand).is_some() && many;
-        told.then(|| format!("The first {FEW} beads with the knot after each measure {}.", self.ruler(length)))
+        told.then(|| format!("The first {FEW} beads with the knot after each measure {}.", self.units.fine(length)))
     }
 
     /// `Besides, 26 petal bead caps.`: the findings among the beads, but for bars that strands share, and the knots
@@ -244,9 +243,7 @@ impl Teller<'_> {
 
     pub(super) fn fix_groups(self, strand: &Strand, crimp: Index<Finding>) -> Told {
         let (name, groups) = (self.name(crimp), Posts::new(self.design, strand).groups());
-        let pliers = self.design.findings[crimp].crimp().map(crimping_pliers);
-        let with = pliers.map(|pliers| format!(" with the {}", tools::tool(pliers, self.units))).unwrap_or_default();
-        let text = format!("Press each {name} of {groups} shut{with}, close against its beads.");
+        let text = format!("Press each {name} of {groups} flat with chain-nose pliers, close against its beads.");
         Told::new("Fix the groups", text).check("No group slides.")
     }
 }
