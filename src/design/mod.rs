@@ -45,6 +45,7 @@ mod stated;
 mod stock;
 mod stops;
 mod strand;
+mod tassel;
 mod twist;
 mod wear;
 mod wraps;

@@ -16,6 +16,7 @@ pub mod ellipse;
 pub mod fall;
 mod fold;
 pub mod hang;
+mod hung;
 pub mod open;
 mod program;
 pub mod ring;

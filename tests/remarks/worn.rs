@@ -389,7 +389,7 @@ fn each_way_out_of_a_crowd_gives_the_strands_room() {
         ways += tried.len();
         tried.iter().for_each(|tried| assert_eq!(crowded(tried), None, "{help}"));
     }
-    assert!(ways > 8, "{ways} ways tried");
+    assert!(ways >= pieces.len(), "{ways} ways tried");
 }
 
 fn looks() -> Vec<Case> {

@@ -23,7 +23,7 @@ const wanted = { size, colourway };
 /** The version of the file from which the text was made, and the text as it was then. */
 let madeFrom = null;
 let saved = "";
-let slow = false;
+let slow = true;
 /** What may be chosen: sizes, colourways, beads, findings. */
 let names = { sizes: [], colourways: [], measure: null, beads: [], findings: [] };
 /** How long it took from each key to the first drawing of its text, and to the last, in ms. */
