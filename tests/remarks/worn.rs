@@ -356,6 +356,17 @@ fn crowded(text: &str) -> Option<festoon::remark::Remark> {
     made(text).1.into_iter().find(|remark| remark.code() == Code::StrandsCrowd)
 }
 
+/// Rows of one length with bars narrower than their beads are pressed on the neck; longer by beads they are not.
+#[test]
+fn cord_that_is_pressed_on_the_neck_is_told() {
+    let told = |strands: &[(f64, f64)], bar| {
+        let remarks = made(&several(strands, "slide", Some(bar))).1;
+        remarks.iter().any(|remark| remark.headline().contains("pressed along itself"))
+    };
+    assert!(told(&[(480.0, 10.0), (480.0, 6.0)], 4.0));
+    assert!(!told(&[(480.0, 6.0), (500.0, 6.0)], 7.0));
+}
+
 #[test]
 fn each_way_out_of_a_crowd_gives_the_strands_room() {
     type Strands = &'static [(f64, f64)];

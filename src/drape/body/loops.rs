@@ -104,6 +104,15 @@ pub struct Rod {
 }
 
 impl Loops {
+    /// By how much in mm the cord that is pressed most, of all strands, lies shorter than it is.
+    pub fn short(&self) -> f64 {
+        let off = |tie: &usize| {
+            let Tie { ends: [one, other], length, .. } = self.net.ties[*tie];
+            length - self.at(one).distance(self.at(other))
+        };
+        self.cords.iter().map(|ties| ties.iter().map(off).sum()).fold(0.0, f64::max)
+    }
+
     /// Strands from the inmost out, and the closure from their last ends to their first. Each strand's way, closed
     /// from the middle of the closure round to it, says where its joints are.
     pub fn new(strands: &[Strung], closing: &[Straight], ways: &[Way]) -> Self {

@@ -18,7 +18,7 @@
 //! wide as the widest in it: drops are within 1 mm of those with pieces half as long (0.6 mm
 //! for three strands of 4 and 6 mm beads). Beads that slide keep the
 //! stations at which they rest when the strand hangs from two points. Cord that is pressed along itself, stiff or not, may
-//! be shorter here than it is. There is no friction, but for two things: a
+//! be shorter here than it is, which is told of more than a mm in a strand. There is no friction, but for two things: a
 //! smooth loop would turn until what is heaviest lies in front, and a heavy closure would slip down the back; skin
 //! holds both. So the closure's middle joint stays in the body's middle plane, and what of the closure lies on the
 //! nape weighs nothing. Branches hang as weight alone.
@@ -63,6 +63,8 @@ const MOST_STRANDS: usize = 16;
 /// When the first net has found the place, and when the last one rests.
 const FOUND: Still = Still { moves: 2.0, overlap: 1.0 };
 const RESTS: Still = Still { moves: 0.05, overlap: 0.01 };
+/// What a strand may lie shorter than it is, in mm, before that is told: no more than drops are known.
+const SHORT: f64 = 1.0;
 /// Longest link of what of the closure is not rigid, in mm.
 const CHAIN: f64 = 4.0;
 
@@ -114,7 +116,7 @@ fn on_neck(design: &Design, strings: &[Strung], order: &[usize], fronts: &[Optio
         lines: vec![Vec::new(); strings.len()],
         drops: vec![0.0; strings.len()],
         spare,
-        unrest: laid.unrest,
+        unrest: laid.unrest(),
     };
     let front = skin.front().y;
     for (at, way) in order.into_iter().zip(laid.ways) {
@@ -220,7 +222,7 @@ impl Asked {
     fn laid(self) -> Laid {
         if self.strands.is_empty() || self.strands.len() > MOST_STRANDS {
             let unrest = (!self.strands.is_empty()).then_some(Unrest::TooMany);
-            return Laid { ways: Vec::new(), unrest };
+            return Laid { ways: Vec::new(), unrest, short: 0.0 };
         }
         let known = KNOWN.lock().ok().and_then(|known| Some(known.iter().find(|(asked, _)| *asked == self)?.1.clone()));
         known.unwrap_or_else(|| {
@@ -242,15 +244,22 @@ impl Asked {
 struct Laid {
     ways: Vec<Way>,
     unrest: Option<Unrest>,
+    /// By how much in mm the strand whose cord is pressed most lies shorter than it is.
+    short: f64,
 }
 
 impl Laid {
+    /// Why it is not as it would lie, where it is not.
+    fn unrest(&self) -> Option<Unrest> {
+        self.unrest.or_else(|| (self.short > SHORT).then_some(Unrest::Short { by: self.short }))
+    }
+
     /// How deep in mm anything lies in anything else where they came to no rest; nothing where they did.
     fn left(&self) -> f64 {
         match self.unrest {
             None => 0.0,
             Some(Unrest::Left { overlap, .. }) => overlap,
-            Some(Unrest::Lost { .. } | Unrest::TooMany) => f64::INFINITY,
+            Some(Unrest::Lost { .. } | Unrest::TooMany | Unrest::Short { .. }) => f64::INFINITY,
         }
     }
 }
@@ -322,6 +331,7 @@ fn lay_in(order: Precedence, strands: &[Strung], closing: &[Straight], bed: &imp
     let mut ways: Vec<Way> = strands.iter().map(way).collect();
     let mut unrest = None;
     let fine = FINE.max(all / MOST);
+    let mut short = 0.0;
     for (longest, still) in bed.nets(fine) {
         let (strands, closing) = cut(longest);
         // Longer pieces take more room round the neck.
@@ -332,11 +342,11 @@ fn lay_in(order: Precedence, strands: &[Strung], closing: &[Straight], bed: &imp
         bed.prepare(&mut loops);
         unrest = settle(&mut loops, bed, still, work).err();
         if matches!(unrest, Some(Unrest::Lost { .. })) {
-            return Laid { ways: Vec::new(), unrest };
+            return Laid { ways: Vec::new(), unrest, short };
         }
-        ways = loops.ways();
+        (ways, short) = (loops.ways(), loops.short());
     }
-    Laid { ways, unrest }
+    Laid { ways, unrest, short }
 }
 
 /// A place so far below another on a body, for what reaches so far from its middle line.

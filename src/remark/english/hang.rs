@@ -185,6 +185,7 @@ fn unsettled(unrest: Unrest) -> String {
         Unrest::Lost { rounds } => {
             format!("the strands push one another about and found no place in {rounds} rounds; {ALONE}")
         }
+        Unrest::Short { by } => format!("the strands press cord along itself: {}", shorter(by)),
         Unrest::Left { rounds, overlap, moves } => {
             format!("the strands push one another about and {}", no_rest(rounds, overlap, moves))
         }
@@ -197,10 +198,15 @@ fn restless(unrest: Unrest) -> String {
             "on the neck so many strands are not laid side by side; the piece is not drawn there".to_owned()
         }
         Unrest::Lost { .. } => "on the neck no place was found for the piece; it is not drawn there".to_owned(),
+        Unrest::Short { by } => format!("on the neck cord is pressed along itself: {}", shorter(by)),
         Unrest::Left { rounds, overlap, moves } => {
             format!("on the neck the piece {}", no_rest(rounds, overlap, moves))
         }
     }
+}
+
+fn shorter(by: f64) -> String {
+    format!("a strand is drawn {} mm shorter than it is, with beads in one another", figures(by, 2))
 }
 
 /// What is left of those that came to no rest: what of it is more than at rest.
@@ -219,6 +225,8 @@ const fn on_the_neck(unrest: Unrest) -> &'static str {
         Unrest::Lost { .. } => {
             "check that the neck's measure and the strands' lengths go together; try on how far it hangs"
         }
-        Unrest::Left { .. } => "take the figure on the neck, and how far below it strands hang, as a sketch",
+        Unrest::Short { .. } | Unrest::Left { .. } => {
+            "take the figure on the neck, and how far below it strands hang, as a sketch"
+        }
     }
 }

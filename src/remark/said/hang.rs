@@ -147,6 +147,11 @@ pub enum Unrest {
         /// Rounds that were tried.
         rounds: u32,
     },
+    /// Cord of a strand is pressed along itself, and lies shorter than it is.
+    Short {
+        /// By how much in mm.
+        by: f64,
+    },
     /// They are in the best place found.
     Left {
         /// Rounds that were tried.
