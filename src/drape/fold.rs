@@ -4,7 +4,7 @@
 //! as they are, so that the loop is a drop, open where it turns.
 //!
 //! **Method.** Each side keeps to its own side of the upright line midway between the ends: each bead as a ball as thick as it
-//! is, swept along as much as it is longer. So all is one second-order cone program (`super::program`): the lowest place
+//! is, swept along as much as it is longer; a bead that lies across the fold is of neither. So all is one second-order cone program (`super::program`): the lowest place
 //! of all joints.
 //!
 //! **Trade-off.** A side that is much heavier than the other would lean over the line; here it stays beside it.
@@ -80,7 +80,12 @@ fn constraints(design: &Design, strand: &Strand, chain: &Chain, hanging: &Hangin
         Content::Bit(train, bit) => strand.trains[train].bits[bit].what.bead().is_some(),
         _ => false,
     };
-    (0..chain.links.len()).filter(is_bead).flat_map(of).collect()
+    // A bead that lies across the fold is of neither side.
+    let lies_across = |at: &usize| {
+        let along = joints[at + 1] - joints[*at];
+        (*at == low || at + 1 == low) && along.x.abs() > along.y.abs()
+    };
+    (0..chain.links.len()).filter(|at| is_bead(at) && !lies_across(at)).flat_map(of).collect()
 }
 
 #[cfg(test)]
@@ -91,6 +96,28 @@ mod tests {
     use crate::design::{Choice, What, nth};
     use crate::geometry::Point;
     use crate::source::Source;
+
+    /// What is strung from the other side is the same loop: so each half is the other's mirror, whether a bead lies across
+    /// the fold or two meet in it.
+    #[test]
+    fn both_sides_are_alike() {
+        for beads in [20, 21] {
+            let text = format!(
+                "festoon: 1\ntitle: t\nkind: earrings\nbeads:\n  a: {{ shape: round, size: 4 mm, hole: 1 mm, mass: 0.1 g, \
+                 colour: '#5d7f5b' }}\ncords:\n  wire: {{ kind: wire, diameter: 0.3 mm, mass: 0.6 g/m }}\nfindings:\n  crimp: {{ \
+                 kind: crimp, length: 2 mm, outside: 2 mm, inside: 1.3 mm }}\n  hook: {{ kind: ear wire, length: 18 mm }}\n\
+                 strands:\n  - {{ name: loop, cord: wire, ends: crimp, beads: [{beads} a] }}\nclosure: {{ both ends: [hook] \
+                 }}\n"
+            );
+            let (piece, remarks) = crate::piece(&Source::new("test.yaml", text), &Choice::default(), None);
+            let hung = &piece.unwrap_or_else(|| panic!("{remarks:?}")).drape.strands[nth(0)];
+            let middle = 0.5 * (hung.ends[0].x + hung.ends[1].x);
+            let mirrored = hung.joints.iter().zip(hung.joints.iter().rev());
+            let off =
+                mirrored.map(|(one, other)| libm::hypot(one.at.x + other.at.x - 2.0 * middle, one.at.y - other.at.y));
+            assert!(off.fold(0.0, f64::max) < 1e-4, "{beads}: {:?}", hung.joints);
+        }
+    }
 
     /// By pencil (`design/folded.rs`): both sides are straight but for the beads next to what hangs in the fold, whose
     /// middles are kept as far from the line between as they are thick, so that two right triangles tell the depth.

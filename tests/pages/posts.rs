@@ -157,7 +157,11 @@ proptest! {
         let pages = festoon::pages(&piece, &Style::default());
         for (name, at) in &wanted {
             let said = format!("{at:.0} mm");
-            prop_assert!(tabled(&pages, name, &said), "{} at {} is not in the table of sizes", name, said);
+            // Of groups that are spread evenly the first and the last are told, and what lies between.
+            let is_even = spaces.windows(2).skip(1).all(|pair| pair[0] == pair[1]) && spaces.len() > 2;
+            let is_between = name.starts_with('G') && ![1, spaces.len()].map(|at| format!("G{at}")).contains(name);
+            let is_told = !(is_even && is_between);
+            prop_assert!(!is_told || tabled(&pages, name, &said), "{} at {} is not in the table of sizes", name, said);
             if name.starts_with('K') {
                 prop_assert!(strung.contains(&format!("{name} at {said}")), "{} {}: {}", name, said, strung);
             }
