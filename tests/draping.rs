@@ -5,7 +5,7 @@ use festoon::drape::body::skin::Surface;
 use festoon::drape::chain::{Chain, Content};
 use festoon::drape::clearance::clearances;
 use festoon::drape::hang::{Link, Unhung, solve};
-use festoon::drape::{Drape, Fault, Hung, Joint, Seat, Worn, hang, on_way};
+use festoon::drape::{Drape, Fault, Hung, Joint, Seat, Unrest, Worn, hang, on_way};
 use festoon::geometry::{Extent, Point};
 use festoon::pattern;
 use festoon::source::Source;
@@ -405,13 +405,14 @@ fn balls_of_two_strands_do_not_lie_in_one_another_on_the_neck() {
     }
 }
 
-/// Of rows of one length none has room beside the others: at rest no two lie in one another all the same.
+/// Of rows of one length none has room beside the others: at rest no two lie in one another all the same. The outer ones
+/// want to be longer than they are, so that the inner ones are pressed, which is told.
 #[test]
 fn rows_of_one_length_come_to_rest_on_the_neck() {
     for (count, beads) in [(3, "55 big"), (3, "73 six"), (4, "55 big")] {
         let rows: String = (0..count).map(|at| strand(&format!("s{at}"), "", beads)).collect();
         let worn = hang(&necklace(&rows.replace("cord: wire", "cord: thread")), None).unwrap().worn.unwrap();
-        assert_eq!(worn.unrest, None, "{count} of {beads}");
+        assert!(matches!(worn.unrest, None | Some(Unrest::Short { .. })), "{count} of {beads}: {:?}", worn.unrest);
     }
 }
 
