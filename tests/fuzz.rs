@@ -48,8 +48,8 @@ static MEMORY: PeakAlloc = PeakAlloc;
 
 /// Inputs of an ordinary run.
 const COUNT: u64 = 20_000;
-/// Of how many inputs one is drawn, in an ordinary run.
-const SHARE: u64 = 100;
+/// Of how many inputs one is drawn, in every way, in an ordinary run.
+const SHARE: u64 = 400;
 
 /// A number that the environment gives.
 fn given(name: &str, otherwise: u64) -> u64 {
