@@ -52,11 +52,17 @@ impl Hung {
         let joint = |station: f64| Joint { station, at: Point::new(station, 0.0) };
         let (first, last) = (joint(from), joint(to));
         let seat = |seat: &Seat| Seat { centre: Point::new(seat.station, 0.0), angle: 0.0, ..*seat };
+        let seats = self.seats.iter().filter(|seat| wanted(seat)).map(seat).collect();
+        Self::placed([first.at, last.at], vec![first, last], seats, self.starts.clone())
+    }
+
+    /// A strand that is put where it lies: in no tension, and found by no solver.
+    pub(super) fn placed(ends: [Point; 2], joints: Vec<Joint>, seats: Vec<Seat>, starts: Vec<f64>) -> Self {
         Self {
-            ends: [first.at, last.at],
-            joints: vec![first, last],
-            seats: self.seats.iter().filter(|seat| wanted(seat)).map(seat).collect(),
-            starts: self.starts.clone(),
+            ends,
+            joints,
+            seats,
+            starts,
             lacks: 0.0,
             tension: Tension::default(),
             drop: 0.0,

@@ -273,18 +273,7 @@ impl Strung<'_> {
         let joints: Vec<_> = stations.iter().filter_map(joint).collect();
         let ends = [joints.first(), joints.last()].map(|joint| joint.map_or(Point::ORIGIN, |joint| joint.at));
         let seats = stations.iter().zip(&self.chain.pieces).filter_map(|(from, piece)| self.seat(*from, *piece));
-        Hung {
-            ends,
-            seats: seats.collect(),
-            joints,
-            starts,
-            lacks: 0.0,
-            tension: Tension::default(),
-            drop: 0.0,
-            iterations: 0,
-            residual: 0.0,
-            unseen: None,
-        }
+        Hung::placed(ends, joints, seats.collect(), starts)
     }
 
     /// Where a bit sits whose link starts at a station.

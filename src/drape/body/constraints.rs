@@ -99,15 +99,19 @@ fn crossing(loops: &Loops, pair: [usize; 2]) -> Option<Constraint<3>> {
     let [[a, u], [b, v]] = pair.map(|at| line(loops, at));
     let [s, t] = nearest([a, u], [b, v])?;
     let off = a + u * s - b - v * t;
-    let reach = one.reach + other.reach;
-    let normal = off.unit().filter(|_| off.length() < reach + CROSSES)?;
+    let normal = off.unit().filter(|_| off.length() < one.reach + other.reach + CROSSES)?;
+    Some(apart([(one, s), (other, t)], off, normal))
+}
+
+/// Two rods keep apart by their reach along a normal, at shares of them that lie so far off one another.
+fn apart([(one, s), (other, t)]: [(&Rod, f64); 2], off: Point3, normal: Point3) -> Constraint<3> {
     let terms = vec![
         term(one.ends[0], normal * (1.0 - s)),
         term(one.ends[1], normal * s),
         term(other.ends[0], normal * (t - 1.0)),
         term(other.ends[1], normal * -t),
     ];
-    Some(Constraint { terms, gap: off.dot(normal) - reach, gives: true })
+    Constraint { terms, gap: off.dot(normal) - (one.reach + other.reach), gives: true }
 }
 
 /// The shares of two lines, each a start and a way, at which they come nearest; none where they run almost alike.
@@ -179,13 +183,7 @@ fn clear(loops: &Loops, skin: &impl Surface, at: usize, foot: &Foot) -> Option<C
         Precedence::Beside => away(skin, rod.strand > other.strand, off, foot.at, line, reach),
         Precedence::Over => off.unit(),
     }?;
-    let terms = vec![
-        term(rod.ends[0], normal * 0.5),
-        term(rod.ends[1], normal * 0.5),
-        term(other.ends[0], normal * (foot.share - 1.0)),
-        term(other.ends[1], normal * -foot.share),
-    ];
-    Some(Constraint { terms, gap: off.dot(normal) - reach, gives: true })
+    Some(apart([(rod, 0.5), (other, foot.share)], off, normal))
 }
 
 /// How far from their ends two strands lie on one another.

@@ -259,7 +259,7 @@ impl Laid {
         match self.unrest {
             None => 0.0,
             Some(Unrest::Left { overlap, .. }) => overlap,
-            Some(Unrest::Lost { .. } | Unrest::TooMany | Unrest::Short { .. }) => f64::INFINITY,
+            Some(_) => f64::INFINITY,
         }
     }
 }

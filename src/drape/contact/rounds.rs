@@ -65,7 +65,7 @@ pub fn settle(crowd: &Crowd, work: &mut usize) -> Result<Found, Vec<[usize; 2]>>
     }
     while let Some(round) = way.solve(work) {
         let turn = way.go(round);
-        let next = way.near();
+        let (next, is_tense) = (way.near(), turn.is_tense());
         if let Some(parted) = way.parted {
             if way.has_no_room(&turn, parted) {
                 return way.no_room(&turn);
@@ -73,9 +73,9 @@ pub fn settle(crowd: &Crowd, work: &mut usize) -> Result<Found, Vec<[usize; 2]>>
             if way.rests(&turn, &next, parted) {
                 return Ok(way.rest(turn));
             }
-            way.keep(&turn);
+            way.keep(turn);
         }
-        way.go_on(next, turn.is_tense());
+        way.go_on(next, is_tense);
     }
     Ok(way.best_found())
 }
@@ -186,16 +186,16 @@ impl<'a> Way<'a> {
 
     /// Where they lie still.
     fn rest(self, turn: Turn) -> Found {
-        found(self.ropes, &self.contacts, &turn.round, self.rounds, None)
+        found(self.ropes, &self.contacts, turn.round, self.rounds, None)
     }
 
     /// Keeps the place before a round if it is nearest to rest so far.
-    fn keep(&mut self, turn: &Turn) {
+    fn keep(&mut self, turn: Turn) {
         let (rounds, overlap, moves) = (self.rounds, turn.overlap, self.pace.moved);
         let far = moves.max(overlap);
         if self.were_tense && self.best.as_ref().is_none_or(|best| far < best.far) {
             let unrest = (far >= STILL).then_some(Unrest::Left { rounds, overlap, moves });
-            let found = found(turn.before.clone(), &self.contacts, &turn.round, rounds, unrest);
+            let found = found(turn.before, &self.contacts, turn.round, rounds, unrest);
             self.best = Some(Tried { found, far });
         }
     }
@@ -248,15 +248,15 @@ fn alone(unrest: Unrest) -> Found {
     Found { ropes: Vec::new(), tensions: Vec::new(), presses: Vec::new(), rounds: 0, unrest: Some(unrest) }
 }
 
-fn found(ropes: Vec<Rope>, contacts: &[Contact], round: &Round, rounds: u32, unrest: Option<Unrest>) -> Found {
+fn found(ropes: Vec<Rope>, contacts: &[Contact], round: Round, rounds: u32, unrest: Option<Unrest>) -> Found {
     let press = |(contact, force): (&Contact, &f64)| {
         let joints = &ropes[contact.strands[0]].joints;
         let station = joints[contact.link].station;
         let depth = station.min(joints.last().map_or(0.0, |last| last.station) - station);
         Press { between: contact.strands, station, depth, force: *force }
     };
-    let presses = pressed(&ropes, contacts, round).map(press).collect();
-    Found { tensions: round.tensions.clone(), ropes, presses, rounds, unrest }
+    let presses = pressed(&ropes, contacts, &round).map(press).collect();
+    Found { ropes, tensions: round.tensions, presses, rounds, unrest }
 }
 
 /// The contacts that press, each with its force.
