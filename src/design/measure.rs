@@ -95,6 +95,12 @@ impl Strand {
         Some(self.slack).filter(|slack| *slack >= LEAST_SLACK)
     }
 
+    /// Its length pulled straight, with what its bends take of the cord, where that shows on a ruler.
+    #[must_use]
+    pub fn pulled(&self) -> Length {
+        self.finished + self.told_slack().unwrap_or_default()
+    }
+
     /// Cord in the finished strand: its length with the slack for each leg, and what its knots take up.
     #[must_use]
     pub fn cord_used(&self) -> Length {

@@ -1,22 +1,28 @@
 //! How long a piece is: of earrings how far they hang down, which their drape knows.
 
-use super::{Hung, Seat, hang};
+use super::{Drape, Hung, Seat, hang};
 use crate::design::{Design, Strand, What};
 use crate::pattern::Kind;
 use crate::units::Length;
 
 /// A piece's length, closed as short and as long as it goes; of earrings from the top of what they hang by to the lowest
-/// point of any bead or branch, as they hang (`Model::piece_length`, which knows no breadths, where they do not).
+/// point of any bead or branch, as they hang.
 #[must_use]
-pub fn piece_length(design: &Design) -> [Length; 2] {
-    let down = if design.heading.kind == Kind::Earrings { depth(design) } else { None };
+pub fn piece_length(design: &Design, drape: &Drape) -> [Length; 2] {
+    let down = if design.heading.kind == Kind::Earrings { depth(design, drape) } else { None };
     let (above, most) = design.closure_length();
     down.map_or_else(|| design.piece_length().into(), |down| [above + down, most + down])
 }
 
+/// The same of a design that is hung for it (`Model::piece_length`, which knows no breadths, where it cannot be).
+#[must_use]
+pub fn hung_length(design: &Design) -> [Length; 2] {
+    let drape = if design.heading.kind == Kind::Earrings { hang(design, None).ok() } else { None };
+    drape.map_or_else(|| design.piece_length().into(), |drape| piece_length(design, &drape))
+}
+
 /// How far the strands reach down below what they end in.
-fn depth(design: &Design) -> Option<Length> {
-    let drape = hang(design, None).ok()?;
+fn depth(design: &Design, drape: &Drape) -> Option<Length> {
     let strands = design.strands.iter().zip(&drape.strands);
     let lows = strands.flat_map(|(strand, hung)| hung.seats.iter().map(|seat| below(design, strand, hung, seat)));
     let ends = drape.strands.iter().map(|hung| hung.drop);

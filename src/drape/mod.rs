@@ -26,7 +26,7 @@ mod twist;
 
 pub use body::Closed;
 pub use contact::{Press, Unrest};
-pub use down::piece_length;
+pub use down::{hung_length, piece_length};
 pub use strand::{Fault, clearance as clearance_of, hang, hang_alone, hang_unworn};
 
 use crate::design::{Design, Entries, Index, Strand};

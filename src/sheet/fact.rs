@@ -82,7 +82,7 @@ pub fn facts(piece: &Piece) -> Vec<Fact> {
     let ring = piece.drape.ring().map(|ring| [ring.inside_girth, ring.longest_girth].map(Length::mm));
     let facts = [
         Some(Fact::Kind(heading.kind)),
-        Some(Fact::Length(along(design), piece_length(design))),
+        Some(Fact::Length(along(design), piece_length(design, &piece.drape))),
         worn_round(design),
         wraps(design),
         twist(design),

@@ -3,7 +3,7 @@
 use super::task::{Finished, Task};
 use super::{Drawing, Step};
 use crate::design::{Design, Finding, Index, Part};
-use crate::drape::{piece_length, ring};
+use crate::drape::{hung_length, ring};
 use crate::materials::{Article, need};
 use crate::pattern::{FindingKind, Kind, Settle};
 use crate::units::Length;
@@ -23,7 +23,7 @@ fn finished(design: &Design) -> Finished {
     if let Some(spring) = design.spring() {
         return Finished::Coiled(design.turns(), Length::mm(spring.inside()));
     }
-    let lengths = || piece_length(design);
+    let lengths = || hung_length(design);
     match design.heading.kind {
         Kind::Earrings => Finished::Hung(lengths()),
         _ if design.closure.is_empty() => {
@@ -47,6 +47,7 @@ fn counted_whole(design: &Design) -> Vec<Index<Finding>> {
         let kind = design.findings[*at].kind();
         kind.hooks() || matches!(kind, FindingKind::ToggleRing | FindingKind::KnotCover)
     };
-    let is_used = |at: &Index<Finding>| need::counts(design).contains_key(&Article::Finding(*at));
+    let used = need::counts(design);
+    let is_used = |at: &Index<Finding>| used.contains_key(&Article::Finding(*at));
     design.findings.indices().filter(hooks).filter(is_used).collect()
 }

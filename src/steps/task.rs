@@ -293,12 +293,6 @@ pub enum InLink {
 }
 
 impl Beside {
-    /// Whether it says with what the strand is strung.
-    #[must_use]
-    pub const fn is_needle(&self) -> bool {
-        matches!(self, Self::Needle(_))
-    }
-
     /// Whether a ring or link is opened for it.
     #[must_use]
     pub const fn opens(&self) -> bool {

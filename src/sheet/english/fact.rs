@@ -2,7 +2,7 @@
 
 use crate::Piece;
 use crate::design::Design;
-use crate::drape::{piece_length, ring};
+use crate::drape::{hung_length, piece_length, ring};
 use crate::english::times;
 use crate::pattern::Kind;
 use crate::sheet::fact::{self, Fact, LengthAlong, Limb};
@@ -111,13 +111,13 @@ pub fn rounding(units: UnitStyle) -> String {
 /// A piece's length, and its range where an extender gives one.
 #[must_use]
 pub fn finished(piece: &Piece, units: UnitStyle) -> String {
-    length(&piece.design, units)
+    range(units, piece_length(&piece.design, &piece.drape))
 }
 
 /// The length of what a design makes, and its range where an extender gives one.
 #[must_use]
 pub fn length(design: &Design, units: UnitStyle) -> String {
-    range(units, piece_length(design))
+    range(units, hung_length(design))
 }
 
 /// A length, or two with a dash where they differ, with one unit behind both.

@@ -118,7 +118,7 @@ fn besides(strand: &Strand, units: UnitStyle) -> String {
 fn slack(design: &Design, strand: &Strand, units: UnitStyle) -> String {
     let Some(slack) = strand.told_slack() else { return String::new() };
     let bent = if design.is_ring() { "Closed to a ring" } else { "Where it bends" };
-    let whole = units.ruler(strand.finished + slack);
+    let whole = units.ruler(strand.pulled());
     let (slack, cord) = (units.fine(slack), design.cords[strand.cord].word());
     format!(
         " {bent} its beads touch on the inner side and part on the outer: that takes {slack} more {cord}, and with it the \

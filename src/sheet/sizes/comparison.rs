@@ -140,10 +140,9 @@ impl<'a> Sizes<'a> {
         let is_bare = self.strands(group[0]).any(|(_, strand)| strand.bare() >= LEAST_BARE);
         let ruler: fn(Length, UnitStyle) -> String = |length, units| units.ruler(length);
         let is_bent = self.strands(group[0]).any(|(_, strand)| strand.told_slack().is_some());
-        let pulled = |strand: &Strand| strand.finished + strand.told_slack().unwrap_or_default();
         let rows = [
             Some(self.length(group, LengthOf::Finished, |strand| strand.finished, ruler)),
-            is_bent.then(|| self.length(group, LengthOf::Pulled, pulled, ruler)),
+            is_bent.then(|| self.length(group, LengthOf::Pulled, Strand::pulled, ruler)),
             Some(self.length(group, LengthOf::Beads, Strand::beaded, ruler)),
             is_bare.then(|| self.length(group, LengthOf::Bare, Strand::bare, |length, units| units.fine(length))),
             Some(self.length(group, LengthOf::Cut, Strand::cut, amount::cut)),

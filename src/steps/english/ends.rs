@@ -45,7 +45,7 @@ impl<'a> Group<'a> {
     /// The length of the strand that the steps tell, and how it is measured.
     pub(super) fn finished_check(self) -> String {
         if self.ends.design.closure.loops() {
-            let half = self.teller.units.fine(self.measured(self.ends.strand) * 0.5);
+            let half = self.teller.units.fine(self.ends.strand.pulled() * 0.5);
             let strand = name(self.ends.design, self.ends.strand);
             return format!(
                 "Pulled straight, {strand} is {half} long from the outside of its end loops to its middle."
@@ -62,13 +62,8 @@ impl<'a> Group<'a> {
 
     /// `the inner strand measures 419 mm`.
     fn finished(self, strand: &Strand) -> String {
-        let measures = self.teller.ruler(self.measured(strand));
+        let measures = self.teller.ruler(strand.pulled());
         format!("{} measures {measures}", name(self.ends.design, strand))
-    }
-
-    /// Pulled straight, with the cord that its bends take.
-    fn measured(self, strand: &Strand) -> Length {
-        strand.finished + strand.told_slack().unwrap_or_default()
     }
 
     /// What of the cord is bare until the strand is closed to a ring.
