@@ -32,7 +32,8 @@ pub struct Stencils<'a> {
     design: &'a Design,
     palette: &'a Palette,
     ink: Ink,
-    symbols: BTreeMap<Key, Vec<Mark>>,
+    /// What is drawn of each symbol, and what that shows.
+    drawn: BTreeMap<Key, (Look, Vec<Mark>)>,
     /// How many of each bead were stamped.
     stamped: BTreeMap<Index<Bead>, u32>,
 }
@@ -41,7 +42,7 @@ impl<'a> Stencils<'a> {
     /// Starts a page's stencils.
     #[must_use]
     pub const fn new(design: &'a Design, palette: &'a Palette, ink: Ink) -> Self {
-        Self { design, palette, ink, symbols: BTreeMap::new(), stamped: BTreeMap::new() }
+        Self { design, palette, ink, drawn: BTreeMap::new(), stamped: BTreeMap::new() }
     }
 
     /// A bead with its centre at a point and its hole along an angle. Letters, numbers and counts
@@ -140,7 +141,13 @@ impl<'a> Stencils<'a> {
         let finding = &self.design.findings[index];
         let turn = self.turn(angle);
         let drawing = self.drawing(index, turn);
-        self.stamp(Look::Finding { finding: index, turn }, || finding::marks(&drawing, finding), at, angle, scale)
+        self.stamp(
+            Look::Finding { finding: index, turn, mirrored: false },
+            || finding::marks(&drawing, finding),
+            at,
+            angle,
+            scale,
+        )
     }
 
     /// The lower half on the page of a ring that is drawn by [`Self::finding`]: what of it lies before a strand that goes
@@ -167,11 +174,9 @@ impl<'a> Stencils<'a> {
     pub fn mirrored_finding(&mut self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
         let finding = &self.design.findings[index];
         let turn = self.turn(mirror::seen(angle));
-        let symbol = Key { mirrored: true, ..Look::Finding { finding: index, turn }.key() };
         let drawing = self.drawing(index, turn);
         let draw = || mirror::mirrored(finding::marks(&drawing, finding));
-        self.symbols.entry(symbol).or_insert_with(draw);
-        Mark::Stamp { symbol, at, angle, scale, along: 1.0 }
+        self.stamp(Look::Finding { finding: index, turn, mirrored: true }, draw, at, angle, scale)
     }
 
     /// A finding, and chain in the length that it states instead of a link of it.
@@ -278,7 +283,7 @@ impl<'a> Stencils<'a> {
             }
             Mark::Stamp { symbol, at, angle, scale, along } => {
                 let place = |corner: Point| *at + Point::new(corner.x * along, corner.y).turned(*angle) * *scale;
-                Extent::of(self.around(self.symbols.get(symbol)?)?.corners().map(place))
+                Extent::of(self.around(&self.drawn.get(symbol)?.1)?.corners().map(place))
             }
             held => self.around(held.inner()),
         }
@@ -292,16 +297,29 @@ impl<'a> Stencils<'a> {
 
     fn stamp(&mut self, look: Look, draw: impl FnOnce() -> Vec<Mark>, at: Point, angle: f64, scale: f64) -> Mark {
         let symbol = look.key();
-        self.symbols.entry(symbol).or_insert_with(draw);
+        self.drawn.entry(symbol).or_insert_with(|| (look, draw()));
         Mark::Stamp { symbol, at, angle, scale, along: 1.0 }
+    }
+
+    /// What a symbol shows that was stamped here.
+    #[must_use]
+    pub fn look(&self, symbol: Key) -> Option<Look> {
+        self.drawn.get(&symbol).map(|(look, _)| *look)
+    }
+
+    /// The symbols that the stamps need, each with what it shows, ordered by id.
+    #[must_use]
+    pub fn into_looks(self) -> Vec<(Look, Symbol)> {
+        let symbol = |(key, (look, marks))| (look, Symbol { key, marks });
+        let mut looks: Vec<_> = self.drawn.into_iter().map(symbol).collect();
+        looks.sort_by_cached_key(|(_, symbol)| symbol.key.to_string());
+        looks
     }
 
     /// The symbols that the stamps need, ordered by id.
     #[must_use]
     pub fn into_symbols(self) -> Vec<Symbol> {
-        let mut symbols: Vec<_> = self.symbols.into_iter().map(|(key, marks)| Symbol { key, marks }).collect();
-        symbols.sort_by_cached_key(|symbol| symbol.key.to_string());
-        symbols
+        self.into_looks().into_iter().map(|(_, symbol)| symbol).collect()
     }
 }
 

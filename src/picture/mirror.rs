@@ -26,7 +26,7 @@ pub fn strand(hung: &Hung, axis: f64) -> Hung {
 pub fn upright(mark: Mark, stencils: &mut Stencils<'_>) -> Mark {
     match mark {
         Mark::Stamp { symbol, at, angle, scale, .. } => {
-            let Some(Look::Finding { finding, .. }) = Look::of(symbol) else { return mark };
+            let Some(Look::Finding { finding, .. }) = stencils.look(symbol) else { return mark };
             stencils.mirrored_finding(finding, at, angle, scale)
         }
         held => held.map_inner(|marks| marks.into_iter().map(|mark| upright(mark, stencils)).collect()),

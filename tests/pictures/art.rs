@@ -158,11 +158,11 @@ fn symbols_are_few_and_ordered() {
         for turn in 0..720 {
             (0..3).for_each(|index| drop(stencils.bead(nth(index), Point::ORIGIN, f64::from(turn).to_radians(), 1.0)));
         }
-        let symbols = stencils.into_symbols();
-        assert!(symbols.is_sorted_by_key(|symbol| symbol.key.to_string()));
+        let looks = stencils.into_looks();
+        assert!(looks.is_sorted_by_key(|(_, symbol)| symbol.key.to_string()));
         for (index, most) in [1, 13, 24].into_iter().enumerate() {
-            let is_it = |symbol: &&Symbol| matches!(Look::of(symbol.key), Some(Look::Bead { bead, .. }) if bead.number() == index);
-            assert_eq!(symbols.iter().filter(is_it).count(), most, "{ink:?} {index}");
+            let is_it = |(look, _): &&(Look, Symbol)| matches!(look, Look::Bead { bead, .. } if bead.number() == index);
+            assert_eq!(looks.iter().filter(is_it).count(), most, "{ink:?} {index}");
         }
     }
 }
