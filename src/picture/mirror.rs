@@ -23,7 +23,7 @@ pub fn strand(hung: &Hung, axis: f64) -> Hung {
 }
 
 /// Findings that stand upright, as stamps of their mirror images.
-pub fn upright(mark: Mark, stencils: &mut Stencils<'_>) -> Mark {
+pub fn upright(mark: Mark, stencils: &Stencils<'_>) -> Mark {
     match mark {
         Mark::Stamp { symbol, at, angle, scale, .. } => {
             let Some(Look::Finding { finding, .. }) = stencils.look(symbol) else { return mark };

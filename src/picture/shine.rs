@@ -136,7 +136,7 @@ mod tests {
         let source = crate::source::Source::new("p", include_str!("../../patterns/plumb-line.yaml"));
         let piece = crate::piece(&source, &crate::design::Choice::default(), None).0.unwrap();
         for (index, bead) in piece.design.beads.entries() {
-            let mut stencils = crate::art::Stencils::new(&piece.design, &piece.palette, crate::art::Ink::Colour);
+            let stencils = crate::art::Stencils::new(&piece.design, &piece.palette, crate::art::Ink::Colour);
             stencils.bead(index, Point::ORIGIN, 0.0, 1.0);
             let (look, drawn) = stencils.into_looks().remove(0);
             let body = polished(look, drawn, &piece).marks.remove(0);

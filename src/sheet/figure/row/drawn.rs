@@ -3,14 +3,14 @@
 use std::f64::consts::PI;
 
 use crate::art::Stencils;
-use crate::design::{Dangle, Design, End, What};
+use crate::design::{Dangle, End, What};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
 use crate::pattern::CordKind;
 use crate::sheet::figure::ends;
 use crate::sheet::figure::fastened::Fastened;
-use crate::sheet::figure::strands::{branch, strung_finding, turned_loop};
+use crate::sheet::figure::{Canvas, Frame};
 use crate::steps::ends::{Fastening, way};
 use crate::steps::side::Side;
 
@@ -30,7 +30,7 @@ fn half_cut(line: &RowLine<'_, '_>) -> f64 {
 }
 
 /// The line's beads and all else with the cord at a height: branches behind the beads beside them, beads below what covers them.
-pub fn row(line: &RowLine<'_, '_>, placed: &[PlacedSpan<'_, '_>], y: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+pub fn row(line: &RowLine<'_, '_>, placed: &[PlacedSpan<'_, '_>], y: f64, stencils: &Stencils<'_>) -> Vec<Mark> {
     let mut marks = cord(line, placed, y, stencils);
     let (branches, strung): (Vec<&PlacedSpan<'_, '_>>, Vec<_>) =
         placed.iter().partition(|one| one.span.branch().is_some());
@@ -102,48 +102,37 @@ fn cut(at: Point, half: f64) -> Mark {
     Mark::Shape { outline, fill: None, stroke: Some(Stroke::new(style::INK, 0.25)) }
 }
 
-fn bit(line: &RowLine<'_, '_>, one: &PlacedSpan<'_, '_>, y: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+fn bit(line: &RowLine<'_, '_>, one: &PlacedSpan<'_, '_>, y: f64, stencils: &Stencils<'_>) -> Vec<Mark> {
     let Spanned::Bit(bit) = one.span.thing else { return Vec::new() };
-    let scale = one.span.scale;
-    let at = Point::new(one.centre(), y + span::below(bit, line.strand, line.design) * scale);
+    let canvas = canvas(one, stencils);
+    let at = Point::new(one.centre(), y + span::below(bit, line.strand, line.design) * canvas.scale());
     match &bit.what {
-        What::Bead(bead) => vec![stencils.bead(*bead, at, 0.0, scale)],
-        What::Knot => vec![stencils.knot(line.strand.cord, line.strand.legs, at, 0.0, scale, bit.length())],
-        What::Finding(index) => vec![strung_finding(*index, bit, at, 0.0, scale, stencils)],
-        What::Dangle(dangle) => hung(dangle, one, at, line.design, stencils),
-        What::Gap => Vec::new(),
+        What::Dangle(dangle) => hung(dangle, one.span.hang, at, canvas),
+        _ => canvas.strung(bit, line.strand, at, (0.0, 0.0)),
     }
 }
 
 /// A branch, with a thin line down to it where it is drawn below the beads.
-fn hung(
-    dangle: &Dangle,
-    one: &PlacedSpan<'_, '_>,
-    at: Point,
-    design: &Design,
-    stencils: &mut Stencils<'_>,
-) -> Vec<Mark> {
-    let top = at + Point::new(0.0, one.span.hang);
+fn hung(dangle: &Dangle, below: f64, at: Point, canvas: Canvas<'_>) -> Vec<Mark> {
+    let top = at + Point::new(0.0, below);
     let stroke = Some(Stroke::new(style::QUIET, 0.2));
     let line = Mark::Shape { outline: outline::line(at, top), fill: None, stroke };
-    let branch = branch(dangle, top, design, one.span.scale, stencils);
-    (one.span.hang > 0.0).then_some(line).into_iter().chain(branch).collect()
+    (below > 0.0).then_some(line).into_iter().chain(canvas.branch(dangle, top)).collect()
+}
+
+/// Canvas for a span at the scale at which it is drawn.
+fn canvas<'a>(one: &PlacedSpan<'_, '_>, stencils: &'a Stencils<'a>) -> Canvas<'a> {
+    Canvas::new(Frame { scale: one.span.scale, ..Frame::ACTUAL }, stencils)
 }
 
 /// An end with its loop and findings, or its knot and tail.
-fn end(
-    line: &RowLine<'_, '_>,
-    one: &PlacedSpan<'_, '_>,
-    side: usize,
-    y: f64,
-    stencils: &mut Stencils<'_>,
-) -> Vec<Mark> {
+fn end(line: &RowLine<'_, '_>, one: &PlacedSpan<'_, '_>, side: usize, y: f64, stencils: &Stencils<'_>) -> Vec<Mark> {
     let end = &line.strand.ends[side];
     let at = AtEnd { one, side, y };
     match () {
         () if line.strand.is_turned(end, line.design) => {
             let (root, outward) = if side == 0 { (one.end(), PI) } else { (one.x, 0.0) };
-            vec![turned_loop(line.strand, Point::new(root, y), outward, 1.0, stencils)]
+            vec![Canvas::new(Frame::ACTUAL, stencils).turned_loop(line.strand, Point::new(root, y), outward)]
         }
         () if way(line.design, line.strand, Side::First) == Fastening::Tied => Vec::new(),
         () if matches!(line.fastened[side], Fastened::Plain) && end.findings.is_empty() => {
@@ -174,10 +163,10 @@ impl AtEnd<'_, '_, '_> {
 }
 
 /// An end with what fastens it, and its findings.
-fn fastened(line: &RowLine<'_, '_>, end: &End, at: &AtEnd<'_, '_, '_>, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+fn fastened(line: &RowLine<'_, '_>, end: &End, at: &AtEnd<'_, '_, '_>, stencils: &Stencils<'_>) -> Vec<Mark> {
     let (scale, is_first) = (at.one.span.scale, at.side == 0);
     let place = (at.point(0.0), if is_first { 0.0 } else { PI }, [0.0; 2]);
-    let mut marks = line.fastened[at.side].marks(line.strand, place, scale, line.design, stencils);
+    let mut marks = line.fastened[at.side].marks(line.strand, place, canvas(at.one, stencils));
     let outward = if is_first { PI } else { 0.0 };
     for closed in ends::closed(end, line.design) {
         let angle = if closed.outward { outward } else { outward + PI };
@@ -187,7 +176,7 @@ fn fastened(line: &RowLine<'_, '_>, end: &End, at: &AtEnd<'_, '_, '_>, stencils:
 }
 
 /// The knot that ends a cord, at the foot of its tail; chain ends with its last link.
-fn knot(line: &RowLine<'_, '_>, root: Point, inward: f64, stencils: &mut Stencils<'_>) -> Option<Mark> {
+fn knot(line: &RowLine<'_, '_>, root: Point, inward: f64, stencils: &Stencils<'_>) -> Option<Mark> {
     let cord = &line.design.cords[line.strand.cord];
     let size = line.strand.knot_width(line.design).value().clamp(LEAST_KNOT, TAIL);
     let at = root - Point::new(inward * size / 2.0, 0.0);

@@ -79,7 +79,7 @@ impl PlacedSpan<'_, '_> {
 
 impl<'a, 's> RowLine<'a, 's> {
     /// The line as a block, and how many of its runs are too short for their letter.
-    pub fn draw(&self, stencils: &mut Stencils<'_>) -> (Block, usize) {
+    pub fn draw(&self, stencils: &Stencils<'_>) -> (Block, usize) {
         let placed = self.placed();
         let most = |of: fn(&Span<'_>) -> f64| self.spans.iter().map(of).fold(1.0, f64::max);
         let labels = LineLabels::new(self, &placed);

@@ -46,7 +46,7 @@ pub struct StrandRow {
 }
 
 /// Draws the row of a strand in lines of a width.
-pub fn row(piece: &Piece, strand: Index<Strand>, width: f64, stencils: &mut Stencils<'_>) -> StrandRow {
+pub fn row(piece: &Piece, strand: Index<Strand>, width: f64, stencils: &Stencils<'_>) -> StrandRow {
     let (design, units) = (&piece.design, piece.telling.units);
     let (strand, starts) = (&design.strands[strand], &piece.drape.strands[strand].starts);
     let fastened = spans::fastened(design, strand);
@@ -65,7 +65,7 @@ pub fn row(piece: &Piece, strand: Index<Strand>, width: f64, stencils: &mut Sten
 
 impl StrandRow {
     /// Adds the lines of a part, each with what is blank on it.
-    fn add(&mut self, part: &RowPart<'_, '_>, blank: &RowLine<'_, '_>, stencils: &mut Stencils<'_>) {
+    fn add(&mut self, part: &RowPart<'_, '_>, blank: &RowLine<'_, '_>, stencils: &Stencils<'_>) {
         match part {
             RowPart::Drawn(spans) => self.draw(spans, blank, stencils),
             RowPart::Elided(elided) => {
@@ -76,7 +76,7 @@ impl StrandRow {
     }
 
     /// Adds lines on which spans are drawn.
-    fn draw(&mut self, spans: &[Span<'_>], blank: &RowLine<'_, '_>, stencils: &mut Stencils<'_>) {
+    fn draw(&mut self, spans: &[Span<'_>], blank: &RowLine<'_, '_>, stencils: &Stencils<'_>) {
         let room = blank.width - 2.0 * blank.lead;
         for spans in &broken::broken(&run::shortened(spans, blank.posts, room), room) {
             let (block, unlettered) = RowLine { spans, ..*blank }.draw(stencils);
@@ -86,8 +86,8 @@ impl StrandRow {
     }
 
     /// Adds what both ends go through where they meet.
-    fn meet(&mut self, blank: &RowLine<'_, '_>, stencils: &mut Stencils<'_>) {
-        if let Some((block, reduced)) = meeting(blank.design, blank.strand, blank.width, stencils) {
+    fn meet(&mut self, blank: &RowLine<'_, '_>, stencils: &Stencils<'_>) {
+        if let Some((block, reduced)) = meeting(blank.strand, blank.width, stencils) {
             self.reduced += usize::from(reduced);
             self.lines.push(block);
         }
