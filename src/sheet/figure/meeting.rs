@@ -8,12 +8,11 @@ use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Segment};
 use crate::paint::{outline, style};
 use crate::sheet::english::{ENDS, figure};
-use crate::sheet::figure::{Canvas, Frame};
 use crate::sheet::said::Alternative;
 use crate::steps::english::chart::MEETING;
 
-use super::label::{LETTER, runs};
-use super::span;
+use super::row::{LETTER, half, runs};
+use super::{Canvas, Frame};
 
 /// Room between what is said of a cord and the cord.
 const APART: f64 = 1.5;
@@ -34,7 +33,7 @@ pub fn meeting(strand: &Strand, width: f64, stencils: &Stencils<'_>) -> Option<(
     let words = ENDS.map(|words| FACE.width(words)).into_iter().fold(0.0, f64::max) + APART;
     let from = words + WAY.iter().sum::<f64>();
     let scale = ((width - from) / meeting.drop).min(1.0);
-    let half = meeting.bits.iter().map(|bit| span::half(bit, design)).fold(0.0, f64::max) * scale;
+    let half = meeting.bits.iter().map(|bit| half(bit, design)).fold(0.0, f64::max) * scale;
     let below = half.max(ASIDE + FACE.size);
     let middle = Point::new(from, Type::STRONG.line_height() + LETTER.line_height() + ABOVE + below);
     let mut drawn: Vec<_> =
