@@ -26,7 +26,7 @@ mod words;
 
 use crate::Piece;
 use crate::art::{Ink, Stencils};
-use crate::materials::{Materials, Order, materials};
+use crate::materials::{Order, materials};
 use crate::trade::paper::Paper;
 use crate::units::UnitStyle;
 
@@ -41,7 +41,7 @@ pub use proof::{MOST_PAGES, TooManyPages};
 use crate::paint::layout::Rect;
 use crate::paint::layout::flow::Flow;
 use crate::paint::mark::Page;
-use face::Face;
+use face::{Cover, Face};
 use making::Making;
 use page::PageBody;
 
@@ -87,9 +87,10 @@ pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Pa
     let sheet = Sheet { piece, style };
     let materials = materials(&piece.design, &Order::default());
     let stencils = Stencils::new(&piece.design, &piece.palette, style.ink);
-    let face = face::face(&sheet, picture, &materials, &stencils);
-    let behind = BehindCover { picture, materials: &materials, face: &face, making: &Making::new(&sheet) };
-    let poured = |flow: Flow| behind.poured(flow, &stencils);
+    let cover = Cover { sheet: &sheet, picture, materials: &materials, stencils: &stencils };
+    let face = cover.face();
+    let behind = BehindCover { cover, face: &face, making: &Making::new(&sheet) };
+    let poured = |flow: Flow| behind.poured(flow);
     let usual = poured(Flow::new(sheet.room()));
     // A last page that is half empty may be saved where all stands a little closer.
     let snug = (!usual.1.fills(LEAST_FULL)).then(|| poured(Flow::new(sheet.room()).snug()));
@@ -101,8 +102,7 @@ pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Pa
 
 /// What stands behind a cover.
 struct BehindCover<'a> {
-    picture: &'a dyn Illustration,
-    materials: &'a Materials,
+    cover: Cover<'a>,
     face: &'a Face,
     making: &'a Making<'a>,
 }
@@ -110,15 +110,14 @@ struct BehindCover<'a> {
 impl BehindCover<'_> {
     /// All of it; with a cover that has the cautions where that saves a page, or where it has room for them and leaves no page
     /// nearly empty.
-    fn poured(&self, mut flow: Flow, stencils: &Stencils<'_>) -> (Option<Face>, Flow) {
-        let sheet = self.making.sheet;
+    fn poured(&self, mut flow: Flow) -> (Option<Face>, Flow) {
+        let Cover { sheet, materials, stencils, .. } = self.cover;
         stringing::pour(&mut flow, sheet, stencils);
-        buying::pour(&mut flow, sheet, self.materials, self.face.has_tools);
+        buying::pour(&mut flow, sheet, materials, self.face.has_tools);
         let [making, rest] = [true, false].map(|has_cautions| making::poured(&flow, self.making, has_cautions));
         let saves = rest.count() < making.count();
-        let cautious = (saves || rest.fills(LEAST_LAST))
-            .then(|| face::cautious(self.face, sheet, self.picture, self.materials, saves, stencils));
-        let cautious = cautious.flatten();
+        let may = saves || rest.fills(LEAST_LAST);
+        let cautious = may.then(|| self.cover.cautious(self.face, saves)).flatten();
         flow.join(if cautious.is_some() { rest } else { making });
         (cautious, flow)
     }

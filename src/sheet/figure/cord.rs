@@ -1,5 +1,6 @@
 //! The cord of a strand as it hangs: its way, and how it ends.
 
+use crate::drape::Seat;
 use crate::geometry::{Point, path};
 use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline;
@@ -95,17 +96,19 @@ impl Sketch<'_> {
                 ways.push(std::mem::take(&mut way).rounded());
             }
             match seats.next_if(|seat| seat.centre == joint.at) {
-                Some(seat) => {
-                    let (bit, along) = (self.bit(seat), Point::towards(seat.angle));
-                    way.corner(seat.centre - along * bit.before);
-                    way.corner(seat.centre + along * bit.after);
-                }
+                Some(seat) => self.hole(seat).into_iter().for_each(|end| way.corner(end)),
                 None if self.is_bare(at) => way.bend(joint.at),
                 None => way.corner(joint.at),
             }
         }
         ways.push(way.rounded());
         ways
+    }
+
+    /// Where the hole of what sits in a seat begins and ends.
+    fn hole(&self, seat: &Seat) -> [Point; 2] {
+        let (bit, along) = (self.bit(seat), Point::towards(seat.angle));
+        [seat.centre - along * bit.before, seat.centre + along * bit.after]
     }
 
     /// Whether cord is bare on both sides of a joint and bends there; chain has corners, for its links are straight.

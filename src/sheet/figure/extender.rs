@@ -35,15 +35,7 @@ pub fn hooked(parts: &[Part], design: &Design) -> Vec<Part> {
 pub fn joined(ways: [ClosureWay; 2], drawn: [Vec<Part>; 2], out: [Point; 2], canvas: Canvas<'_>) -> Layers {
     let design = canvas.design();
     let all = [design.closure.left(), design.closure.right()];
-    // What holds an extender or a ring is drawn over it, a bar over its ring.
-    let is_held = |parts: &[Part]| {
-        let is_ring = parts.last().is_some_and(|part| {
-            let finding = &design.findings[part.finding];
-            finding.ring().is_some() || finding.kind() == FindingKind::ToggleRing
-        });
-        is_ring || extender(parts, design).is_some()
-    };
-    let order = if is_held(all[0]) { [0, 1] } else { [1, 0] };
+    let order = if is_held(all[0], design) { [0, 1] } else { [1, 0] };
     let mut layers = Layers::default();
     for at in order {
         let layer = if lies_before(all[at], design) { &mut layers.before } else { &mut layers.behind };
@@ -53,6 +45,15 @@ pub fn joined(ways: [ClosureWay; 2], drawn: [Vec<Part>; 2], out: [Point; 2], can
     let links = order.map(|at| linked(&ways[at], &drawn[at], at, canvas));
     layers.before.extend(links.into_iter().flatten());
     layers
+}
+
+/// Whether a side ends in what the other holds, which is drawn over it: in an extender or a ring.
+fn is_held(parts: &[Part], design: &Design) -> bool {
+    let is_ring = parts.last().is_some_and(|part| {
+        let finding = &design.findings[part.finding];
+        finding.ring().is_some() || finding.kind() == FindingKind::ToggleRing
+    });
+    is_ring || extender(parts, design).is_some()
 }
 
 /// What of an extender hangs loose from where a way has come with the least of a side, first towards `out`.
