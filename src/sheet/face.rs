@@ -58,7 +58,7 @@ pub struct Face {
 }
 
 /// Draws the cover.
-pub fn face(sheet: &Sheet<'_>, picture: &dyn Illustration, materials: &Materials, stencils: &mut Stencils<'_>) -> Face {
+pub fn face(sheet: &Sheet<'_>, picture: &dyn Illustration, materials: &Materials, stencils: &Stencils<'_>) -> Face {
     drawn(sheet, picture, materials, None, stencils)
 }
 
@@ -71,7 +71,7 @@ pub fn cautious(
     picture: &dyn Illustration,
     materials: &Materials,
     saves: bool,
-    stencils: &mut Stencils<'_>,
+    stencils: &Stencils<'_>,
 ) -> Option<Face> {
     let may = saves || matches!(drape::shows(sheet.piece, picture), Shows::Picture);
     let may = may && !sheet.piece.design.wear.child;
@@ -87,7 +87,7 @@ fn drawn(
     picture: &dyn Illustration,
     materials: &Materials,
     cautions: Option<Block>,
-    stencils: &mut Stencils<'_>,
+    stencils: &Stencils<'_>,
 ) -> Face {
     let room = sheet.room().above(CLEAR);
     let mut page = Filled::new(room);
@@ -120,7 +120,7 @@ fn figures(
     picture: &dyn Illustration,
     room: Rect,
     over: &mut Lists,
-    stencils: &mut Stencils<'_>,
+    stencils: &Stencils<'_>,
 ) -> drape::Drawn {
     let shows = drape::shows(sheet.piece, picture);
     if let Shows::Picture = shows {
@@ -140,7 +140,7 @@ fn picture_above_drape(
     sheet: &Sheet<'_>,
     picture: &dyn Illustration,
     room: Rect,
-    stencils: &mut Stencils<'_>,
+    stencils: &Stencils<'_>,
 ) -> drape::Drawn {
     let heading = heading(Subheading::Hanging);
     let below = room.below(room.height * (1.0 - DRAPE_SHARE));
@@ -192,7 +192,7 @@ fn fill(
     over: &mut Lists,
     sheet: &Sheet<'_>,
     materials: &Materials,
-    stencils: &mut Stencils<'_>,
+    stencils: &Stencils<'_>,
 ) -> (bool, bool) {
     let width = column.left.width;
     column.top(facts::list(sheet.piece, width), APART);
@@ -222,13 +222,7 @@ fn for_a_child(sheet: &Sheet<'_>, width: f64) -> Option<Block> {
 
 /// What one piece takes, the beads as the legend that all pages refer to; that goes over where it has no room, and what else
 /// there is to buy stands with what to ask for on a page of its own in any case.
-fn needed(
-    column: &mut Filled,
-    over: &mut Lists,
-    sheet: &Sheet<'_>,
-    materials: &Materials,
-    stencils: &mut Stencils<'_>,
-) {
+fn needed(column: &mut Filled, over: &mut Lists, sheet: &Sheet<'_>, materials: &Materials, stencils: &Stencils<'_>) {
     let width = column.left.width;
     let legend = legend::table(sheet.piece, stencils);
     let beads =
@@ -275,7 +269,7 @@ fn section(sheet: &Sheet<'_>, has_cautions: bool) -> flow::Section {
 }
 
 /// The worn figure with what it assumes, where there is room for both.
-fn worn(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Option<Block> {
+fn worn(sheet: &Sheet<'_>, room: Rect, stencils: &Stencils<'_>) -> Option<Block> {
     let said = say::on_neck(&facts::worn(sheet.piece)?, sheet.piece.telling.units);
     let words = Type::TINY.paragraph(&said, room.width);
     let title = heading(Subheading::OnNeck);

@@ -27,7 +27,7 @@ const SWATCHES_APART: f64 = 1.4;
 const ROWS_APART: f64 = 1.6;
 
 /// One row a bead: letter, drawing, name and size, count.
-pub fn table(piece: &Piece, stencils: &mut Stencils<'_>) -> Table {
+pub fn table(piece: &Piece, stencils: &Stencils<'_>) -> Table {
     let design = &piece.design;
     let mut table = Table::new(vec![
         Column::new("", Align::Left),
@@ -86,14 +86,14 @@ fn readable_on(colour: Rgb) -> Rgb {
 }
 
 /// A bead at actual size, its hole level.
-pub fn drawing(index: Index<Bead>, bead: &Bead, stencils: &mut Stencils<'_>) -> Block {
+pub fn drawing(index: Index<Bead>, bead: &Bead, stencils: &Stencils<'_>) -> Block {
     let (along, across) = (bead.along.value(), bead.across.value());
     let centre = Point::new(along / 2.0, across / 2.0);
     Block::new(along, across, vec![stencils.sample(index, centre, 1.0)])
 }
 
 /// A finding at actual size; of a chain, a piece.
-pub fn finding(index: Index<Finding>, kind: FindingKind, stencils: &mut Stencils<'_>) -> Block {
+pub fn finding(index: Index<Finding>, kind: FindingKind, stencils: &Stencils<'_>) -> Block {
     let mark = match kind {
         FindingKind::Chain => stencils.chain(index, &[Point::ORIGIN, Point::new(CHAIN, 0.0)], 1.0),
         _ => stencils.finding(index, Point::ORIGIN, 0.0, 1.0),

@@ -34,7 +34,7 @@ const LARGE: Type = Type { colour: style::INK, weight: Type::BODY.weight, ..Type
 const KEY_SIZE: (f64, f64) = (20.0, 12.0);
 
 /// Pours all strands.
-pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
+pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &Stencils<'_>) {
     let names = sheet.piece.design.strands.iter().map(|strand| strand.name.as_str());
     page::begin(flow, &SectionKind::Stringing(names.collect()));
     let width = flow.width();
@@ -78,7 +78,7 @@ fn has_neighbours(strand: &Strand) -> bool {
 }
 
 /// Every bead and strung cap with its letter or mark and its name, in rows.
-fn key(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block> {
+fn key(sheet: &Sheet<'_>, width: f64, stencils: &Stencils<'_>) -> Vec<Block> {
     let mut entries = Vec::new();
     for (index, bead) in sheet.piece.design.beads.entries() {
         let part = reduction(bead);
@@ -94,7 +94,7 @@ fn key(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block>
 }
 
 /// Every strung cap with the marks that stand for it in rows.
-fn caps(design: &Design, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block> {
+fn caps(design: &Design, width: f64, stencils: &Stencils<'_>) -> Vec<Block> {
     let strung = design.strung_caps();
     let entry = |(which, index): (usize, &Index<Finding>)| {
         let finding = &design.findings[*index];
@@ -117,7 +117,7 @@ fn reduction(bead: &Bead) -> u32 {
     parts
 }
 
-fn drawing(index: Index<Bead>, bead: &Bead, scale: f64, stencils: &mut Stencils<'_>) -> Block {
+fn drawing(index: Index<Bead>, bead: &Bead, scale: f64, stencils: &Stencils<'_>) -> Block {
     let size = Point::new(bead.along.value(), bead.across.value()) * scale;
     Block::new(size.x, size.y, vec![stencils.sample(index, size * 0.5, scale)])
 }
@@ -130,7 +130,7 @@ fn takes(bead: &Bead) -> Option<Length> {
 }
 
 /// Pours strands that are strung alike: one row for all of them.
-fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils: &mut Stencils<'_>) {
+fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils: &Stencils<'_>) {
     let width = flow.width();
     let apart = flow.room(LINES_APART);
     let row = figure::row(sheet.piece, alike[0], width, stencils);

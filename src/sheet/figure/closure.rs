@@ -3,7 +3,6 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::Piece;
-use crate::art::Stencils;
 use crate::design::{Bar, Design, Finding, Part};
 use crate::drape::fall;
 use crate::geometry::{Extent, Point, path};
@@ -12,7 +11,7 @@ use crate::units::Length;
 
 use super::extender::extender;
 use super::side::{ClosureWay, Layers, mouths, reach, stretch};
-use super::{Frame, outline_box};
+use super::{Canvas, outline_box};
 
 /// Room in mm of the piece that stays open between the two sides of an arch.
 const OPENING: f64 = 8.0;
@@ -171,8 +170,8 @@ impl OpenClosure {
     }
 
     /// Both sides' findings.
-    pub fn layers(&self, design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Layers {
-        let closure = &design.closure;
-        Layers::of([(&self.left, closure.left()), (&self.right, closure.right())], design, frame, stencils)
+    pub fn layers(&self, canvas: Canvas<'_>) -> Layers {
+        let closure = &canvas.design().closure;
+        Layers::of([(&self.left, closure.left()), (&self.right, closure.right())], canvas)
     }
 }

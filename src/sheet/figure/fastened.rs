@@ -4,7 +4,7 @@
 //! added to that from outside to outside, so that drawn together a loop would but touch what it goes round: it is drawn so
 //! much farther out, as long as it is, where bare cord makes up for that; else it is drawn longer.
 
-use crate::art::{Stencils, eye_wire};
+use crate::art::eye_wire;
 use crate::design::{Design, Finding, Part, Strand};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Segment};
@@ -13,6 +13,8 @@ use crate::pattern::FindingKind;
 use crate::steps::ends::{Fastening, way};
 use crate::steps::side::Side;
 use crate::units::Length;
+
+use super::Canvas;
 
 /// Breadth of a loop as a share of its length, by eye.
 const BREADTH: f64 = 0.6;
@@ -85,10 +87,9 @@ impl Fastened {
         self,
         strand: &Strand,
         (end, inward, [through, out]): (Point, f64, [f64; 2]),
-        scale: f64,
-        design: &Design,
-        stencils: &mut Stencils<'_>,
+        canvas: Canvas<'_>,
     ) -> Vec<Mark> {
+        let (design, stencils, scale) = (canvas.design(), canvas.stencils, canvas.scale());
         let on = |at: Point| end + at.turned(inward) * scale;
         let cord = |path: Vec<Segment>| outline::flattened(&path).into_iter().map(on).collect::<Vec<_>>();
         let outside = 0.5 * strand.cord_width(design).value() - through;

@@ -14,7 +14,7 @@ use crate::sheet::english;
 use crate::sheet::said::Alternative;
 
 use super::labels::{DISC_ROOM, is_numbered, thick};
-use super::{Frame, Track, closing_on, lowest_point, on_tracks, straightened, strand_box};
+use super::{Canvas, Frame, Track, closing_on, lowest_point, on_tracks, straightened, strand_box};
 
 /// How far the shoulders are drawn from the middle, and how high the neck, as shares of its base's breadth.
 const SHOULDERS: f64 = 1.0;
@@ -24,7 +24,7 @@ const THROAT: f64 = 0.42;
 const MOST: usize = 4_000;
 
 /// The figure in a block of a width, at most so high. Nothing for pieces that are not hung round a neck.
-pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &mut Stencils<'_>) -> Option<Block> {
+pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &Stencils<'_>) -> Option<Block> {
     let worn = piece.drape.worn.as_ref().filter(|worn| worn.lines.iter().any(|line| !line.is_empty()))?;
     let tracks = Track::all(&worn.lines);
     let laid = on_tracks(piece, &tracks);
@@ -37,8 +37,8 @@ pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &mut Stencils
         marks.extend(worn.lines.iter().flat_map(|line| strand(line, &frame)));
     } else {
         let laid: Vec<_> = laid.iter().map(Option::as_ref).collect();
-        let closure = closing_on(&tracks, piece, &frame, stencils);
-        marks.extend(closure.around(super::strands(&piece.design, &laid, &frame, stencils)));
+        let canvas = Canvas::new(frame, stencils);
+        marks.extend(closing_on(&tracks, canvas).around(super::strands(&laid, canvas)));
     }
     marks.extend(numbers(piece, worn, &frame));
     let height = extent.height() * scale;

@@ -158,13 +158,13 @@ impl Strip<'_> {
     }
 
     /// Pours it into pages with a room.
-    pub fn pour(&self, flow: &mut Flow, room: Rect, piece: &Piece, stencils: &mut Stencils<'_>) {
+    pub fn pour(&self, flow: &mut Flow, room: Rect, stencils: &Stencils<'_>) {
         let tiers = Tiers::of(self.height, room.height);
         tiers.begin(flow);
         let page = flow.count();
         for tier in 0..tiers.count {
             let top = words(self.number) - tiers.down() * tier as f64;
-            let mut marks = self.drawn(top, &tiers, piece, stencils);
+            let mut marks = self.drawn(top, &tiers, stencils);
             let bottom = (self.height - tiers.down() * tier as f64).min(tiers.height);
             marks.extend(self.veils(bottom));
             marks.extend(tiers.veils(tier, self.width));
@@ -176,8 +176,8 @@ impl Strip<'_> {
     }
 
     /// What lies in it, with its upper edge so far down.
-    fn drawn(&self, top: f64, tiers: &Tiers, piece: &Piece, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-        let marks = self.lane.draw(self.window, self.number, self.width, piece, stencils).at(Point::new(0.0, top));
+    fn drawn(&self, top: f64, tiers: &Tiers, stencils: &Stencils<'_>) -> Vec<Mark> {
+        let marks = self.lane.draw(self.window, self.number, self.width, stencils).at(Point::new(0.0, top));
         let is_clear = self.number.is_none() || self.lane.longest <= self.beyond;
         if is_clear && tiers.count == 1 {
             return marks;
@@ -272,7 +272,7 @@ mod tests {
     #[test]
     fn what_a_cut_goes_through_is_whole_on_both_strips() {
         let piece = piece();
-        let lanes = super::super::lane::lanes(&piece, &mut Stencils::new(&piece.design, &piece.palette, Ink::Colour));
+        let lanes = super::super::lane::lanes(&piece, &Stencils::new(&piece.design, &piece.palette, Ink::Colour));
         for paper in Paper::ALL {
             let strips = strips(&lanes, page::room(*paper).width, &piece);
             let widest = piece.design.beads.iter().map(|bead| bead.along.value()).fold(0.0, f64::max);
@@ -289,7 +289,7 @@ mod tests {
     #[test]
     fn strips_show_every_seat_whole_and_end_behind_their_strand() {
         let piece = piece();
-        let lanes = super::super::lane::lanes(&piece, &mut Stencils::new(&piece.design, &piece.palette, Ink::Colour));
+        let lanes = super::super::lane::lanes(&piece, &Stencils::new(&piece.design, &piece.palette, Ink::Colour));
         let strips = strips(&lanes, page::room(Paper::Letter).width, &piece);
         for (at, (strand, hung)) in piece.design.strands.iter().zip(&piece.drape.strands).enumerate() {
             let of_it = |strip: &&Strip<'_>| std::ptr::eq(strip.lane, &raw const lanes[at]);

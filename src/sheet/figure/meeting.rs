@@ -1,19 +1,18 @@
 //! What both ends of a strand go through where they meet, below its row: laid along the line, the two ends at its left.
 
 use crate::art::Stencils;
-use crate::design::{Design, Strand};
+use crate::design::Strand;
 use crate::geometry::Point;
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Segment};
 use crate::paint::{outline, style};
 use crate::sheet::english::{ENDS, figure};
-use crate::sheet::figure::strands::branched;
 use crate::sheet::said::Alternative;
 use crate::steps::english::chart::MEETING;
 
-use super::label::{LETTER, runs};
-use super::span;
+use super::row::{LETTER, half, runs};
+use super::{Canvas, Frame};
 
 /// Room between what is said of a cord and the cord.
 const APART: f64 = 1.5;
@@ -29,17 +28,17 @@ const FACE: Type = Type::TINY.coloured(style::INK);
 const ABOVE: f64 = 1.0;
 
 /// The meeting on a line of a width, and whether it is drawn smaller than it is.
-pub fn meeting(design: &Design, strand: &Strand, width: f64, stencils: &mut Stencils<'_>) -> Option<(Block, bool)> {
-    let meeting = strand.meeting()?;
+pub fn meeting(strand: &Strand, width: f64, stencils: &Stencils<'_>) -> Option<(Block, bool)> {
+    let (design, meeting) = (stencils.design(), strand.meeting()?);
     let words = ENDS.map(|words| FACE.width(words)).into_iter().fold(0.0, f64::max) + APART;
     let from = words + WAY.iter().sum::<f64>();
     let scale = ((width - from) / meeting.drop).min(1.0);
-    let half = meeting.bits.iter().map(|bit| span::half(bit, design)).fold(0.0, f64::max) * scale;
+    let half = meeting.bits.iter().map(|bit| half(bit, design)).fold(0.0, f64::max) * scale;
     let below = half.max(ASIDE + FACE.size);
     let middle = Point::new(from, Type::STRONG.line_height() + LETTER.line_height() + ABOVE + below);
     let mut drawn: Vec<_> =
         LEVELS.map(|level| stencils.strand_cord(strand, &way(Point::new(words, middle.y + level), middle), 1.0)).into();
-    drawn.extend(branched(meeting, middle, 0.0, design, scale, stencils));
+    drawn.extend(Canvas::new(Frame { scale, ..Frame::ACTUAL }, stencils).branched(meeting, middle, 0.0));
     let mut marks = said(middle.y);
     let letter = |(words, level): &(String, f64)| {
         LETTER.mark(words, middle + Point::new(level * scale, -half - ABOVE), Anchor::Middle)
