@@ -11,7 +11,7 @@ use super::finding::{self, FindingDrawing};
 use super::light::{Ink, Light, TURNS, turn};
 use super::look::Look;
 use super::mirror;
-use super::pearl::Variant;
+use super::pearl::{Deal, Variant};
 use crate::design::{Bead, ChainLinks, Cord, Design, Finding, Form, Index, Strand};
 use crate::geometry::{Extent, Point, path as line};
 use crate::paint::mark::{Key, Mark, Symbol};
@@ -35,16 +35,13 @@ pub struct Stencils<'a> {
     ink: Ink,
     /// What is drawn of each symbol, and what that shows.
     drawn: RefCell<BTreeMap<Key, (Look, Vec<Mark>)>>,
-    /// How many of each bead were stamped.
-    stamped: RefCell<BTreeMap<Index<Bead>, u32>>,
 }
 
 impl<'a> Stencils<'a> {
     /// Starts a page's stencils.
     #[must_use]
     pub const fn new(design: &'a Design, palette: &'a Palette, ink: Ink) -> Self {
-        let drawn = RefCell::new(BTreeMap::new());
-        Self { design, palette, ink, drawn, stamped: RefCell::new(BTreeMap::new()) }
+        Self { design, palette, ink, drawn: RefCell::new(BTreeMap::new()) }
     }
 
     /// The design that they are of.
@@ -53,23 +50,17 @@ impl<'a> Stencils<'a> {
         self.design
     }
 
-    /// A bead with its centre at a point and its hole along an angle. Letters, numbers and counts
-    /// are the page's affair.
+    /// A bead with its centre at a point and its hole along an angle, of pearls that differ the one whose colour the
+    /// pattern says: what a list shows. Letters, numbers and counts are the page's affair.
     pub fn bead(&self, index: Index<Bead>, at: Point, angle: f64, scale: f64) -> Mark {
+        self.bead_of(Variant::default(), index, (at, angle), scale)
+    }
+
+    fn bead_of(&self, variant: Variant, index: Index<Bead>, (at, angle): (Point, f64), scale: f64) -> Mark {
         if self.is_speck(index, scale) {
             let (bead, coat, ink) = (&self.design.beads[index], self.palette.bead(index), self.ink);
             return self.stamp(Look::Speck { bead: index }, || vec![bead::speck(bead, coat, ink)], at, angle, scale);
         }
-        let variant = self.variant(index);
-        self.bead_of(variant, index, (at, angle), scale)
-    }
-
-    /// A bead with its hole level, of pearls that differ the one whose colour the pattern says: what a list shows.
-    pub fn sample(&self, index: Index<Bead>, at: Point, scale: f64) -> Mark {
-        self.bead_of(Variant::default(), index, (at, 0.0), scale)
-    }
-
-    fn bead_of(&self, variant: Variant, index: Index<Bead>, (at, angle): (Point, f64), scale: f64) -> Mark {
         let bead = &self.design.beads[index];
         let angle = least_turn(bead, self.palette.bead(index).finish, angle);
         self.turned_bead(bead, false, variant, index, (at, angle), scale)
@@ -97,23 +88,30 @@ impl<'a> Stencils<'a> {
         self.ink != Ink::Outline && bead.along.max(bead.across).value() * scale < SPECK
     }
 
-    /// A flat bead as its edge is seen, square to its face.
-    pub fn bead_on_edge(&self, index: Index<Bead>, at: Point, angle: f64, scale: f64) -> Mark {
+    /// A flat bead of the piece as its edge is seen, square to its face.
+    pub fn bead_on_edge(&self, index: Index<Bead>, deal: Deal, at: Point, angle: f64, scale: f64) -> Mark {
         if self.is_speck(index, scale) {
             return self.bead(index, at, angle, scale);
         }
         let edge = bead::on_edge(&self.design.beads[index]);
-        let variant = self.variant(index);
+        let variant = self.variant(index, Some(deal));
         self.turned_bead(&edge, true, variant, index, (at, angle), scale)
     }
 
-    /// A bead whose hole comes nearer by so much a mm: as long as an ellipsoid of its size looks from there, which of a flat
-    /// bead with its face to the front is as deep as that is thick.
-    pub fn bead_aslant(&self, index: Index<Bead>, at: Point, angle: f64, scale: f64, toward: f64) -> Mark {
+    /// A bead of the piece whose hole comes nearer by so much a mm: as long as an ellipsoid of its size looks from there, which
+    /// of a flat bead with its face to the front is as deep as that is thick. What strands share is dealt nothing.
+    pub fn bead_aslant(
+        &self,
+        index: Index<Bead>,
+        deal: Option<Deal>,
+        at: Point,
+        (angle, toward): (f64, f64),
+        scale: f64,
+    ) -> Mark {
         let bead = &self.design.beads[index];
         let deep = if bead.lies_flat() { *bead.thick } else { bead.across };
         let seen = shortened([bead.along.value(), deep.value()], toward);
-        match self.bead(index, at, angle, scale) {
+        match self.bead_of(self.variant(index, deal), index, (at, angle), scale) {
             Mark::Stamp { symbol, at, scale, .. } if seen != 1.0 => {
                 Mark::Stamp { symbol, at, angle, scale, along: seen }
             }
@@ -121,17 +119,11 @@ impl<'a> Stencils<'a> {
         }
     }
 
-    /// Which of the pearls that differ comes next; in grey and outline, where a hatch says which bead it
+    /// Which of the pearls that differ a bead is dealt; in grey and outline, where a hatch says which bead it
     /// is, all are alike.
-    fn variant(&self, index: Index<Bead>) -> Variant {
-        let mut stamped = self.stamped.borrow_mut();
-        let stamp = stamped.entry(index).or_default();
-        *stamp += 1;
-        if self.ink == Ink::Colour {
-            Variant::dealt(self.palette.bead(index).finish, index.number(), *stamp)
-        } else {
-            Variant::default()
-        }
+    fn variant(&self, index: Index<Bead>, deal: Option<Deal>) -> Variant {
+        let deal = deal.filter(|_| self.ink == Ink::Colour);
+        deal.map(|deal| Variant::dealt(self.palette.bead(index).finish, deal)).unwrap_or_default()
     }
 
     /// A finding's drawing, under the light on one of its turns.

@@ -89,7 +89,7 @@ fn readable_on(colour: Rgb) -> Rgb {
 pub fn drawing(index: Index<Bead>, bead: &Bead, stencils: &Stencils<'_>) -> Block {
     let (along, across) = (bead.along.value(), bead.across.value());
     let centre = Point::new(along / 2.0, across / 2.0);
-    Block::new(along, across, vec![stencils.sample(index, centre, 1.0)])
+    Block::new(along, across, vec![stencils.bead(index, centre, 0.0, 1.0)])
 }
 
 /// A finding at actual size; of a chain, a piece.

@@ -3,6 +3,7 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::Piece;
+use crate::art::Deal;
 use crate::design::{Bar, Bead, Bit, Dangle, Design, Finding, Index, Pin, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
@@ -79,7 +80,7 @@ impl<'a> Sketch<'a> {
             if let Some(aside) = middle(bit, self.strand, self.design()) {
                 let across = Point::towards(FRAC_PI_2 - seat.angle);
                 let centre = self.canvas.page(seat.centre) + across * (aside * self.canvas.scale());
-                marks.extend(self.at(bit, centre, -seat.angle, seat.toward));
+                marks.extend(self.at(seat, centre));
             }
         }
         marks
@@ -170,35 +171,45 @@ impl<'a> Sketch<'a> {
 
     /// What sits in a seat, but for what the strand shares with others.
     pub(super) fn seated(&self, seat: &Seat) -> Vec<Mark> {
-        let bit = self.bit(seat);
-        if middle(bit, self.strand, self.design()).is_some() {
+        if middle(self.bit(seat), self.strand, self.design()).is_some() {
             return Vec::new();
         }
-        self.at(bit, self.canvas.page(seat.centre), -seat.angle, seat.toward)
+        self.at(seat, self.canvas.page(seat.centre))
     }
 
-    /// Something strung with its centre at a point of the page.
-    fn at(&self, bit: &Bit, at: Point, angle: f64, toward: f64) -> Vec<Mark> {
+    /// What sits in a seat with its centre at a point of the page.
+    fn at(&self, seat: &Seat, at: Point) -> Vec<Mark> {
+        let (bit, angle, deal) = (self.bit(seat), -seat.angle, Deal::of(&self.strand.name, seat.train, seat.bit));
         match bit.what {
             What::Bead(bead) if self.on_edge && self.design().beads[bead].lies_flat() => {
-                vec![self.canvas.stencils.bead_on_edge(bead, at, angle, self.canvas.scale())]
+                vec![self.canvas.stencils.bead_on_edge(bead, deal, at, angle, self.canvas.scale())]
             }
-            _ => self.canvas.strung(bit, self.strand, at, (angle, toward)),
+            _ => self.canvas.strung((bit, deal), self.strand, at, (angle, seat.toward)),
         }
     }
 }
 
 /// What is strung, at points of the page.
 impl Canvas<'_> {
-    /// Something on a strand with its centre at a point and its hole along an angle, which comes nearer by so much a mm.
-    pub fn strung(&self, bit: &Bit, strand: &Strand, at: Point, (angle, toward): (f64, f64)) -> Vec<Mark> {
+    /// Something on a strand, and what its place is dealt, with its centre at a point and its hole along an angle, which
+    /// comes nearer by so much a mm.
+    pub fn strung(
+        &self,
+        (bit, deal): (&Bit, Deal),
+        strand: &Strand,
+        at: Point,
+        (angle, toward): (f64, f64),
+    ) -> Vec<Mark> {
         let scale = self.scale();
         match &bit.what {
-            What::Bead(bead) => vec![self.stencils.bead_aslant(*bead, at, angle, scale, toward)],
+            What::Bead(bead) => {
+                let own = middle(bit, strand, self.design()).is_none().then_some(deal);
+                vec![self.stencils.bead_aslant(*bead, own, at, (angle, toward), scale)]
+            }
             What::Gap => Vec::new(),
             What::Knot => vec![self.stencils.knot(strand.cord, strand.legs, at, angle, scale, bit.length())],
             What::Finding(index) => vec![self.strung_finding(*index, bit, at, angle)],
-            What::Dangle(dangle) => self.branch(dangle, at),
+            What::Dangle(dangle) => self.branch((dangle, deal), at),
         }
     }
 
@@ -212,7 +223,7 @@ impl Canvas<'_> {
     }
 
     /// A branch straight down from a point on the cord.
-    pub fn branch(&self, dangle: &Dangle, from: Point) -> Vec<Mark> {
+    pub fn branch(&self, (dangle, deal): (&Dangle, Deal), from: Point) -> Vec<Mark> {
         let (down, scale) = (FRAC_PI_2, self.scale());
         let foot = from + Point::new(0.0, dangle.drop * scale);
         let hanger = |on: Index<Finding>| {
@@ -223,21 +234,22 @@ impl Canvas<'_> {
             }
         };
         let mut marks: Vec<_> = dangle.on.map(hanger).into_iter().collect();
-        marks.extend(self.branched(dangle, from, down));
+        marks.extend(self.branched((dangle, deal), from, down));
         marks
     }
 
-    /// What is strung on a branch, from a point along a way.
-    pub fn branched(&self, dangle: &Dangle, from: Point, way: f64) -> Vec<Mark> {
-        let strung = |(bit, level): (&Bit, f64)| {
+    /// What is strung on a branch in a place, from a point along a way.
+    pub fn branched(&self, (dangle, deal): (&Dangle, Deal), from: Point, way: f64) -> Vec<Mark> {
+        let strung = |((below, bit), level): ((usize, &Bit), f64)| {
             let at = from + Point::towards(way) * (level * self.scale());
+            let deal = Some(deal.hanging(below));
             match bit.what {
-                What::Bead(bead) => Some(self.stencils.bead(bead, at, way, self.scale())),
+                What::Bead(bead) => Some(self.stencils.bead_aslant(bead, deal, at, (way, 0.0), self.scale())),
                 What::Finding(index) => Some(self.strung_finding(index, bit, at, way)),
                 What::Gap | What::Knot | What::Dangle(_) => None,
             }
         };
-        dangle.bits.iter().zip(dangle.levels(self.design())).filter_map(strung).collect()
+        dangle.bits.iter().enumerate().zip(dangle.levels(self.design())).filter_map(strung).collect()
     }
 
     /// The loop that memory wire is turned into, from a point outward along an angle.
