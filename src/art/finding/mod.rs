@@ -36,7 +36,7 @@ pub struct FindingDrawing {
 pub fn marks(drawing: &FindingDrawing, finding: &Finding) -> Vec<Mark> {
     match &finding.form {
         Form::Crimp(crimp) => tube::crimp(drawing, crimp),
-        Form::Cone(cone) => tube::cone(drawing, cone),
+        Form::Cone(cone) => tube::cone(drawing, cone, says(finding, FLUTED)),
         Form::BeadCap(cap) => tube::cap(drawing, cap),
         Form::CrimpCover(body) => tube::cover(drawing, body),
         Form::KnotCover(cover) => tube::knot_cover(drawing, &cover.body),
@@ -174,6 +174,14 @@ pub fn link_inside(chain: &ChainLinks) -> f64 {
 #[must_use]
 pub fn link_wire(chain: &ChainLinks) -> f64 {
     loops::link_size(chain).2
+}
+
+/// The word by which a name says that a finding has flutes.
+const FLUTED: &str = "fluted";
+
+/// Whether a finding's name has a word.
+fn says(finding: &Finding, word: &str) -> bool {
+    finding.name.split(|sign: char| !sign.is_alphanumeric()).any(|one| one.eq_ignore_ascii_case(word))
 }
 
 /// A size in mm, or the default where the pattern does not state it.
