@@ -151,8 +151,8 @@ impl<'a> Stencils<'a> {
         )
     }
 
-    /// The lower half on the page of a ring that is drawn by [`Self::finding`]: what of it lies before a strand that goes
-    /// through it and hangs from there.
+    /// The lower half on the page of a ring that is drawn by [`Self::finding`], or the left half of one that hangs: what of
+    /// it lies before a strand that goes through it and hangs from there.
     pub fn lower_half(&self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
         let finding = &self.design.findings[index];
         let (turn, right) = (self.turn(angle), libm::cos(angle) >= 0.0);

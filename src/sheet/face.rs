@@ -227,7 +227,7 @@ fn needed(column: &mut Filled, over: &mut Lists, sheet: &Sheet<'_>, materials: &
     let legend = legend::table(sheet.piece, stencils);
     let beads =
         Block::stack([Type::TINY.line(&say::heading(Subheading::Legend)), legend.set(width).block()], BELOW_LEGEND);
-    let besides = needs::besides(sheet.piece, materials, width, sheet.style.ink);
+    let besides = needs::besides(sheet.piece, materials, width, (sheet.style.ink, stencils));
     let all = titled(Subheading::Needs, Block::stack([beads.clone(), besides.clone()], BESIDES_APART));
     let shown = if legend.fits(width) { [all, titled(Subheading::Needs, beads)].into() } else { Vec::new() };
     match shown.into_iter().find(|block| column.holds(block, 0.0)) {

@@ -13,7 +13,7 @@ use super::light::{Ink, Light, metal_toned, shading};
 use super::wire::wire;
 use crate::design::{ChainLinks, Finding, Form};
 use crate::geometry::Point;
-use crate::paint::mark::{Fill, Mark, Rgb, Segment, Stroke};
+use crate::paint::mark::{ColourStop, Fill, Mark, Rgb, Segment, Stroke};
 use crate::pattern::Finish;
 use crate::units::Length;
 
@@ -145,6 +145,18 @@ impl FindingDrawing {
     fn flat(&self, tone: f64) -> Fill {
         let colour = if self.ink == Ink::Outline { Rgb::WHITE } else { metal_toned(self.colour, tone) };
         Fill::Flat(colour, 1.0)
+    }
+
+    /// A flat plate about x that reaches so far across it: a little lighter on the side of the light.
+    fn plate(&self, [from, to]: [f64; 2], half: f64) -> Fill {
+        const TONES: [(f64, f64); 3] = [(0.0, 0.5), (0.45, 0.12), (1.0, -0.12)];
+        let [centre, reach] =
+            [Point::new(f64::midpoint(from, to), 0.0), self.light.towards * half.max((to - from) / 2.0)];
+        let stop = |(at, tone)| ColourStop { at, colour: metal_toned(self.colour, tone), opacity: 1.0 };
+        match self.ink {
+            Ink::Outline => self.flat(0.0),
+            Ink::Colour | Ink::Grey => Fill::Linear(centre + reach, centre - reach, TONES.map(stop).to_vec()),
+        }
     }
 
     /// The colour of an edge or a shade line.

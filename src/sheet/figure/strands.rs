@@ -9,7 +9,7 @@ use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::paint::outline;
-use crate::pattern::FindingKind;
+use crate::pattern::{Drilled, FindingKind};
 use crate::sheet::english;
 use crate::sheet::said::Alternative;
 use crate::trade::usual;
@@ -222,20 +222,34 @@ impl Canvas<'_> {
         self.stencils.whole(index, centre - Point::towards(way) * ((back + over) * self.scale()), way, self.scale())
     }
 
-    /// A branch straight down from a point on the cord.
+    /// A ring by which a branch hangs straight down from a point on the cord, as what it goes through lies over it.
+    pub fn ring(&self, dangle: &Dangle, from: Point) -> Option<Mark> {
+        let ring = dangle.on.filter(|on| self.design().findings[*on].kind() == FindingKind::JumpRing)?;
+        Some(self.stencils.finding(ring, from, FRAC_PI_2, self.scale()))
+    }
+
+    /// A branch straight down from a point on the cord; a ring goes through both, so that half of it lies before them. A
+    /// bead that is drilled across its tip hides the wire in it.
     pub fn branch(&self, (dangle, deal): (&Dangle, Deal), from: Point) -> Vec<Mark> {
         let (down, scale) = (FRAC_PI_2, self.scale());
         let foot = from + Point::new(0.0, dangle.drop * scale);
-        let hanger = |on: Index<Finding>| {
-            if self.design().findings[on].is_pin() {
-                self.stencils.pin(on, foot, -down, scale, dangle.drop)
-            } else {
-                self.stencils.whole(on, from, down, scale)
-            }
+        let hanger = |on: Index<Finding>| match self.design().findings[on].kind() {
+            FindingKind::JumpRing => self.stencils.lower_half(on, from, down, scale),
+            _ if self.design().findings[on].is_pin() => self.stencils.pin(on, foot, -down, scale, dangle.drop),
+            _ => self.stencils.whole(on, from, down, scale),
         };
-        let mut marks: Vec<_> = dangle.on.map(hanger).into_iter().collect();
-        marks.extend(self.branched((dangle, deal), from, down));
-        marks
+        let (hanger, hung) = (dangle.on.map(hanger), self.branched((dangle, deal), from, down));
+        if self.is_in_a_ring(dangle) {
+            return hung.into_iter().chain(hanger).collect();
+        }
+        hanger.into_iter().chain(hung).collect()
+    }
+
+    /// Whether what hangs on a branch is held by a ring that is seen to go through it.
+    fn is_in_a_ring(&self, dangle: &Dangle) -> bool {
+        let is_ring = |on| self.design().findings[on].kind() == FindingKind::JumpRing;
+        let is_tip = |bead: Index<Bead>| self.design().beads[bead].drilled == Drilled::Tip;
+        dangle.on.is_some_and(is_ring) && !dangle.bits.first().and_then(|bit| bit.what.bead()).is_some_and(is_tip)
     }
 
     /// What is strung on a branch in a place, from a point along a way.

@@ -135,7 +135,8 @@ impl<'a, 'r> RowLine<'a, 'r> {
     /// The line's beads and all else with the cord at a height: branches behind the beads beside them, beads below what
     /// covers them.
     fn row(&self, y: f64) -> Vec<Mark> {
-        let mut marks = self.cord(y);
+        let mut marks: Vec<_> = self.spans.iter().filter_map(|span| self.ring(span, y)).collect();
+        marks.extend(self.cord(y));
         let (branches, strung): (Vec<&Span<'_>>, Vec<_>) = self.spans.iter().partition(|span| span.branch().is_some());
         let (beads, others): (Vec<_>, Vec<_>) = strung.into_iter().partition(|span| span.bead().is_some());
         for span in branches.into_iter().chain(beads).chain(others) {
@@ -198,6 +199,12 @@ impl<'a, 'r> RowLine<'a, 'r> {
         let next = strand.face_from(design, station) - station;
         let room = LEAD - strand.cord_width(design).value();
         Some(if pair - next <= room { next - pair } else { next })
+    }
+
+    /// The ring of a branch that hangs on the cord, and not below it.
+    fn ring(&self, span: &Span<'_>, y: f64) -> Option<Mark> {
+        let dangle = span.branch().filter(|_| span.hang == 0.0)?;
+        self.canvas(span.scale).ring(dangle, Point::new(span.centre(), y))
     }
 
     fn bit(&self, span: &Span<'_>, y: f64) -> Vec<Mark> {
@@ -298,8 +305,11 @@ fn cut(at: Point, half: f64) -> Mark {
 
 /// A branch so far below the cord, with a thin line down to it.
 fn hung(branch: (&Dangle, Deal), below: f64, at: Point, canvas: Canvas<'_>) -> Vec<Mark> {
+    if below == 0.0 {
+        return canvas.branch(branch, at);
+    }
     let top = at + Point::new(0.0, below);
     let stroke = Some(Stroke::new(style::QUIET, 0.2));
     let line = Mark::Shape { outline: outline::line(at, top), fill: None, stroke };
-    (below > 0.0).then_some(line).into_iter().chain(canvas.branch(branch, top)).collect()
+    std::iter::once(line).chain(canvas.ring(branch.0, top)).chain(canvas.branch(branch, top)).collect()
 }
