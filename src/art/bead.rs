@@ -28,12 +28,6 @@ pub const fn looks_the_same_reversed(shape: Shape) -> bool {
     !matches!(shape, Shape::Drop | Shape::Chip)
 }
 
-/// A flat bead as it looks from its edge: a block as broad as it is thick.
-#[must_use]
-pub fn on_edge(bead: &Bead) -> Bead {
-    Bead { shape: Shape::Cube, across: *bead.thick, ..bead.clone() }
-}
-
 /// Everything that a bead's marks depend on.
 pub struct BeadDrawing<'a> {
     /// The bead.

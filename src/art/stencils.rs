@@ -57,45 +57,20 @@ impl<'a> Stencils<'a> {
     }
 
     fn bead_of(&self, variant: Variant, index: Index<Bead>, (at, angle): (Point, f64), scale: f64) -> Mark {
+        let (bead, coat, ink) = (&self.design.beads[index], self.palette.bead(index), self.ink);
         if self.is_speck(index, scale) {
-            let (bead, coat, ink) = (&self.design.beads[index], self.palette.bead(index), self.ink);
             return self.stamp(Look::Speck { bead: index }, || vec![bead::speck(bead, coat, ink)], at, angle, scale);
         }
-        let bead = &self.design.beads[index];
-        let angle = least_turn(bead, self.palette.bead(index).finish, angle);
-        self.turned_bead(bead, false, variant, index, (at, angle), scale)
-    }
-
-    /// A bead by its face or its edge, at an angle.
-    fn turned_bead(
-        &self,
-        bead: &Bead,
-        on_edge: bool,
-        variant: Variant,
-        index: Index<Bead>,
-        (at, angle): (Point, f64),
-        scale: f64,
-    ) -> Mark {
-        let (coat, ink, turn) = (self.palette.bead(index), self.ink, turn(angle));
-        let look = Look::Bead { bead: index, turn, variant: variant.number(), on_edge };
+        let angle = least_turn(bead, coat.finish, angle);
+        let turn = turn(angle);
         let draw = || bead::marks(bead, coat, index.number(), ink, Light::on_turn(turn), variant);
-        self.stamp(look, draw, at, angle, scale)
+        self.stamp(Look::Bead { bead: index, turn, variant: variant.number() }, draw, at, angle, scale)
     }
 
     /// Whether a bead is so small on paper that its colour alone is seen.
     fn is_speck(&self, index: Index<Bead>, scale: f64) -> bool {
         let bead = &self.design.beads[index];
         self.ink != Ink::Outline && bead.along.max(bead.across).value() * scale < SPECK
-    }
-
-    /// A flat bead of the piece as its edge is seen, square to its face.
-    pub fn bead_on_edge(&self, index: Index<Bead>, deal: Deal, at: Point, angle: f64, scale: f64) -> Mark {
-        if self.is_speck(index, scale) {
-            return self.bead(index, at, angle, scale);
-        }
-        let edge = bead::on_edge(&self.design.beads[index]);
-        let variant = self.variant(index, Some(deal));
-        self.turned_bead(&edge, true, variant, index, (at, angle), scale)
     }
 
     /// A bead of the piece whose hole comes nearer by so much a mm: as long as an ellipsoid of its size looks from there, which

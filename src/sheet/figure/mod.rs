@@ -32,7 +32,7 @@ pub use drops::{DROPS_WIDTH, drops};
 pub use extender::{hooked, joined};
 pub use labels::{DISC, LabelRoom, disc, labels, room_for_labels, strand_table};
 pub use meeting::meeting;
-pub use ring::{closed_box, is_along_the_limb, ring, ring_extent, rows, seen_as};
+pub use ring::{closed_box, ring, ring_extent, rows, seen_as};
 pub use row::{StrandRow, row};
 pub use ruler::{Ruler, RulerStretch};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};

@@ -53,14 +53,12 @@ pub struct Sketch<'a> {
     pub hung: &'a Hung,
     /// On what it is drawn.
     pub canvas: Canvas<'a>,
-    /// Whether it is seen along what it goes round, on which flat beads lie.
-    pub on_edge: bool,
 }
 
 impl<'a> Sketch<'a> {
     /// A strand on whose face one looks.
     pub const fn new(strand: &'a Strand, hung: &'a Hung, canvas: Canvas<'a>) -> Self {
-        Self { strand, hung, canvas, on_edge: false }
+        Self { strand, hung, canvas }
     }
 
     pub(super) const fn design(&self) -> &'a Design {
@@ -180,12 +178,7 @@ impl<'a> Sketch<'a> {
     /// What sits in a seat with its centre at a point of the page.
     fn at(&self, seat: &Seat, at: Point) -> Vec<Mark> {
         let (bit, angle, deal) = (self.bit(seat), -seat.angle, Deal::of(&self.strand.name, seat.train, seat.bit));
-        match bit.what {
-            What::Bead(bead) if self.on_edge && self.design().beads[bead].lies_flat() => {
-                vec![self.canvas.stencils.bead_on_edge(bead, deal, at, angle, self.canvas.scale())]
-            }
-            _ => self.canvas.strung((bit, deal), self.strand, at, (angle, seat.toward)),
-        }
+        self.canvas.strung((bit, deal), self.strand, at, (angle, seat.toward))
     }
 }
 

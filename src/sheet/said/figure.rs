@@ -65,5 +65,5 @@ pub enum SeenAs {
     /// From a little above, so that it is measured across alone.
     FromAbove,
     /// Along the limb, with flat beads on their edges.
-    OnEdge,
+    FacesUp,
 }
