@@ -28,7 +28,7 @@ pub struct Subject<'a> {
 enum Pose {
     /// As it hangs, its closure open.
     Open,
-    /// A necklace laid closed.
+    /// A necklace laid closed, or a strap in a loose curve.
     Closed(Arranged),
     /// Round a limb.
     Ring(Extent),

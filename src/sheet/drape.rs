@@ -23,7 +23,7 @@ pub enum Shows {
     Picture,
     /// The drape alone: what hangs open is pictured as it hangs.
     Drape,
-    /// Both: a necklace is pictured closed, and measured as it hangs.
+    /// Both: a necklace is pictured closed, a strap in a curve, and measured as it hangs.
     Both,
 }
 
@@ -31,10 +31,10 @@ pub enum Shows {
 pub fn shows(piece: &Piece, picture: &dyn Illustration) -> Shows {
     if piece.drape.ring().is_some() || piece.design.heading.kind == Kind::Earrings {
         Shows::Picture
-    } else if piece.drape.worn.is_some() && piece.design.closure.open().is_none() && !picture.hangs() {
-        Shows::Both
-    } else {
+    } else if picture.hangs() {
         Shows::Drape
+    } else {
+        Shows::Both
     }
 }
 

@@ -130,7 +130,7 @@ fn figures(
         over.push((Subheading::Strands, figure::strand_table(sheet.piece).set(sheet.room().width)));
     }
     if let Shows::Drape = shows {
-        return drape::hanging(sheet.piece, room, stencils);
+        return titled_drape(sheet, room, stencils);
     }
     picture_above_drape(sheet, picture, room, stencils)
 }
@@ -142,13 +142,18 @@ fn picture_above_drape(
     room: Rect,
     stencils: &Stencils<'_>,
 ) -> drape::Drawn {
-    let heading = heading(Subheading::Hanging);
     let below = room.below(room.height * (1.0 - DRAPE_SHARE));
-    let (drape, scaled) = drape::hanging(sheet.piece, below.below(heading.height + 1.0), stencils);
     let mut marks = drape::picture(picture, room.above(below.height + APART), stencils);
-    marks.extend(heading.at(below.corner()));
+    let (drape, scaled) = titled_drape(sheet, below, stencils);
     marks.extend(drape);
     (marks, scaled)
+}
+
+/// The drape under its heading, to which sentences refer.
+fn titled_drape(sheet: &Sheet<'_>, room: Rect, stencils: &Stencils<'_>) -> drape::Drawn {
+    let heading = heading(Subheading::Hanging);
+    let (drape, scaled) = drape::hanging(sheet.piece, room.below(heading.height + 1.0), stencils);
+    ([heading.at(room.corner()), drape].concat(), scaled)
 }
 
 /// Room on a page, filled from its top and its foot.

@@ -19,7 +19,7 @@ use crate::trade::sight::contrast;
 const CHAIN: f64 = 40.0;
 /// Width of the room of a charm among words.
 const CHARM: f64 = 9.0;
-/// Width of a small one.
+/// Width of a small disc.
 const DOT: f64 = 2.0;
 /// Width of a swatch of colour.
 const SWATCH: f64 = 6.0;
