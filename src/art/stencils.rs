@@ -181,14 +181,15 @@ impl<'a> Stencils<'a> {
         self.stamp(look, || finding.pin().map(closed).unwrap_or_default(), at, angle, scale)
     }
 
-    /// Chain along a path, its links at actual size times `scale`, on face and on edge by turns: as many as so much of
-    /// it has, spread over the path.
+    /// Chain along a path, its links at actual size times `scale`, on edge and on face by turns up to the last, which is on
+    /// its face: as many as so much of it has, spread over the path.
     pub fn chain(&self, index: Index<Finding>, path: &[Point], scale: f64) -> Mark {
         let Some(chain) = self.design.findings[index].chain() else { return Mark::ornament(Vec::new()) };
-        let stamps = places(path, spread(chain, line::length(path), scale)).into_iter().enumerate();
+        let places = places(path, spread(chain, line::length(path), scale));
+        let is_edge = |link: usize| (places.len() - link).is_multiple_of(2);
         // Links overlap by the thickness of the wire on either side.
-        let marks = stamps.map(|(i, (at, angle))| self.link(index, chain, i % 2 == 1, (at, angle), scale)).collect();
-        Mark::ornament(marks)
+        let links = places.iter().enumerate();
+        Mark::ornament(links.map(|(link, place)| self.link(index, chain, is_edge(link), *place, scale)).collect())
     }
 
     fn link(

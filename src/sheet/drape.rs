@@ -58,7 +58,7 @@ pub fn measured_picture(piece: &Piece, picture: &dyn Illustration, room: Rect, s
     let aside = if hangs { 2.0 * DROPS_WIDTH } else { 0.0 };
     let below = BAR_GAP + BAR_HEIGHT;
     let scale = Scale::fitting((extent.width(), extent.height()), (room.width - aside, room.height - below));
-    let frame = Frame::centred(extent, room.above(below), scale.factor());
+    let frame = framed(extent, room, scale);
     let mut marks = pictured(picture, Canvas::new(frame, stencils));
     if hangs {
         marks.extend(figure::drops(piece, &frame, frame.page(extent.low).x - DROPS_WIDTH));
@@ -124,7 +124,7 @@ fn beside_labels(piece: &Piece, whole: Extent, room: Rect) -> (Rect, Scale) {
 fn at_rest(piece: &Piece, closing: Option<OpenClosure>, canvas: Canvas<'_>) -> Vec<Mark> {
     let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
     let closure = closing.map(|closing| closing.layers(canvas)).unwrap_or_default();
-    closure.around(figure::strands(&hung, canvas))
+    [figure::rail(piece, canvas).into_iter().collect(), closure.around(figure::strands(&hung, canvas))].concat()
 }
 
 /// Smallest scale at which beads laid straight tell anything: half their size.

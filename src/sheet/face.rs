@@ -36,8 +36,10 @@ const APART: f64 = 6.0;
 const CLEAR: f64 = 3.0;
 /// Room between the beads and what else it takes.
 const BESIDES_APART: f64 = 2.5;
-/// Width of the column at the right, without the widest bead drawn in it.
+/// Width of the column at the right, without the widest bead drawn in it, and that of a bead which it has room for on every
+/// cover, so that columns stand alike.
 const COLUMN: f64 = 54.0;
+const BEAD: f64 = 12.0;
 /// The most of the page's room that the column may take.
 const COLUMN_SHARE: f64 = 0.42;
 /// Gap between the columns.
@@ -210,7 +212,7 @@ fn fill(
     let sets = [width < LISTED, false].map(|one_a_line| buying::tools(sheet, width, one_a_line));
     let tools = sets.into_iter().find(|tools| column.holds(tools, besides));
     let has_tools = tools.is_some();
-    tools.into_iter().for_each(|tools| column.foot(tools, APART));
+    tools.into_iter().for_each(|tools| column.top(tools, APART));
     let worn = worn(sheet, column.left, stencils);
     let is_worn = worn.is_some();
     worn.into_iter().for_each(|worn| column.foot(worn, 0.0));
@@ -242,7 +244,7 @@ fn needed(column: &mut Filled, over: &mut Lists, sheet: &Sheet<'_>, materials: &
 }
 
 fn column_width(sheet: &Sheet<'_>) -> f64 {
-    COLUMN + sheet.piece.design.beads.iter().map(|bead| bead.along.value()).fold(0.0, f64::max)
+    COLUMN + sheet.piece.design.beads.iter().map(|bead| bead.along.value()).fold(BEAD, f64::max)
 }
 
 /// Pages for the lists that the face has no room for.

@@ -85,16 +85,17 @@ pub fn rows(piece: &Piece) -> Vec<Option<Hung>> {
 #[must_use]
 pub fn seen_as(piece: &Piece) -> Option<SeenAs> {
     match piece.drape.ring() {
-        None => hung_apart(piece),
+        None => over(piece),
         Some(_) if is_aslant(piece) => Some(SeenAs::FromAbove),
         Some(_) => piece.design.beads.iter().any(Bead::lies_flat).then_some(SeenAs::FacesUp),
     }
 }
 
-/// From how far apart a piece hangs that neither closes to a ring, nor lies over a rail, nor hangs from an ear.
-fn hung_apart(piece: &Piece) -> Option<SeenAs> {
-    let from_points = piece.design.heading.kind != Kind::Earrings && !fall::falls(&piece.design);
-    from_points.then(|| SeenAs::HungApart(Length::mm(piece.drape.span)))
+/// Over what a piece hangs that neither closes to a ring, nor hangs from an ear.
+fn over(piece: &Piece) -> Option<SeenAs> {
+    let apart = || SeenAs::HungApart(Length::mm(piece.drape.span));
+    let hung = if fall::falls(&piece.design) { SeenAs::OverRail } else { apart() };
+    (piece.design.heading.kind != Kind::Earrings).then_some(hung)
 }
 
 /// Whether the piece is seen from a little above.

@@ -66,4 +66,6 @@ pub enum SeenAs {
     FromAbove,
     /// Along the limb, with flat beads on their edges.
     FacesUp,
+    /// Over a rail as broad as the neck.
+    OverRail,
 }
