@@ -4,11 +4,12 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::f64::consts::PI;
 
-use super::bead;
+use super::bead::{self, Seen};
 use super::chain::places;
 use super::cord;
 use super::finding::{self, FindingDrawing};
-use super::light::{Ink, Light, TURNS, turn};
+use super::hatch::by_tone;
+use super::light::{Ink, Light, TURNS, lightness, turn};
 use super::look::Look;
 use super::mirror;
 use super::pearl::{Deal, Variant};
@@ -25,6 +26,9 @@ use crate::units::Length;
 /// inch.
 const SPECK: f64 = 0.17;
 
+/// How often at most lines are drawn twice as thick, so that they are as thick on paper.
+const MOST_HALVED: u32 = 5;
+
 /// Stamps of a design's beads and findings in its colours, in one ink.
 ///
 /// Points are on the page, angles in radians clockwise,
@@ -33,6 +37,8 @@ pub struct Stencils<'a> {
     design: &'a Design,
     palette: &'a Palette,
     ink: Ink,
+    /// The hatch of each bead, which tells them apart without colour.
+    hatches: Vec<usize>,
     /// What is drawn of each symbol, and what that shows.
     drawn: RefCell<BTreeMap<Key, (Look, Vec<Mark>)>>,
 }
@@ -40,8 +46,10 @@ pub struct Stencils<'a> {
 impl<'a> Stencils<'a> {
     /// Starts a page's stencils.
     #[must_use]
-    pub const fn new(design: &'a Design, palette: &'a Palette, ink: Ink) -> Self {
-        Self { design, palette, ink, drawn: RefCell::new(BTreeMap::new()) }
+    pub fn new(design: &'a Design, palette: &'a Palette, ink: Ink) -> Self {
+        let lightness = |at| lightness(palette.bead(at).colour);
+        let hatches = by_tone(&design.beads.indices().map(lightness).collect::<Vec<_>>());
+        Self { design, palette, ink, hatches, drawn: RefCell::new(BTreeMap::new()) }
     }
 
     /// The design that they are of.
@@ -63,8 +71,10 @@ impl<'a> Stencils<'a> {
         }
         let angle = least_turn(bead, coat.finish, angle);
         let turn = turn(angle);
-        let draw = || bead::marks(bead, coat, index.number(), ink, Light::on_turn(turn), variant);
-        self.stamp(Look::Bead { bead: index, turn, variant: variant.number() }, draw, at, angle, scale)
+        let (hatch, seen) = (self.hatches.get(index.number()).copied(), Seen { variant, halved: halved(scale) });
+        let draw = || bead::marks(bead, coat, (ink, hatch.unwrap_or_default()), Light::on_turn(turn), seen);
+        let look = Look::Bead { bead: index, turn, variant: variant.number(), halved: seen.halved };
+        self.stamp(look, draw, at, angle, scale)
     }
 
     /// Whether a bead is so small on paper that its colour alone is seen.
@@ -314,6 +324,11 @@ fn shortened([along, deep]: [f64; 2], toward: f64) -> f64 {
     let (square, deep) = ((1.0 - toward * toward).max(0.0), toward * deep / along);
     let seen = (square + deep * deep).sqrt();
     if (seen - 1.0).abs() < SAME { 1.0 } else { seen }
+}
+
+/// How often what is drawn at a scale is halved, the next whole number; what is smaller still is specks.
+fn halved(scale: f64) -> u32 {
+    (0..MOST_HALVED).find(|halved| scale * f64::from(1_u32 << halved) >= 1.0).unwrap_or(MOST_HALVED)
 }
 
 /// The angle at which a bead looks as at the given one and needs fewest symbols.
