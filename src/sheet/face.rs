@@ -41,8 +41,10 @@ const APART: f64 = 6.0;
 const ABOVE_CHECK: f64 = 3.0;
 /// Room between the beads and what else it takes.
 const BESIDES_APART: f64 = 2.5;
-/// Width of the column at the right, without the widest bead drawn in it.
+/// Width of the column at the right, without the widest bead drawn in it, and that of a bead which it has room for on every
+/// cover, so that columns stand alike.
 const COLUMN: f64 = 54.0;
+const BEAD: f64 = 12.0;
 /// The most of the page's room that the column may take.
 const COLUMN_SHARE: f64 = 0.42;
 /// Share of the left column's height that is left to the drape below a picture.
@@ -129,20 +131,25 @@ impl Cover<'_> {
             over.push((Subheading::Strands, figure::strand_table(self.piece()).set(self.sheet.room().width)));
         }
         if let Shows::Drape = shows {
-            return drape::hanging(self.piece(), room, self.stencils);
+            return self.titled_drape(room);
         }
         self.picture_above_drape(room)
     }
 
     /// The picture, and below it the drape under its heading.
     fn picture_above_drape(&self, room: Rect) -> drape::Drawn {
-        let heading = heading(Subheading::Hanging);
         let below = room.below(room.height * (1.0 - DRAPE_SHARE));
-        let (drape, scaled) = drape::hanging(self.piece(), below.below(heading.height + BELOW_HEADING), self.stencils);
         let mut marks = drape::picture(self.picture, room.above(below.height + APART), self.stencils);
-        marks.extend(heading.at(below.corner()));
+        let (drape, scaled) = self.titled_drape(below);
         marks.extend(drape);
         (marks, scaled)
+    }
+
+    /// The drape under its heading, to which sentences refer.
+    fn titled_drape(&self, room: Rect) -> drape::Drawn {
+        let heading = heading(Subheading::Hanging);
+        let (drape, scaled) = drape::hanging(self.piece(), room.below(heading.height + BELOW_HEADING), self.stencils);
+        ([heading.at(room.corner()), drape].concat(), scaled)
     }
 
     /// Fills the column at the right; a legend that it has no room for goes over. Says whether the tools stand there, and
@@ -155,7 +162,7 @@ impl Cover<'_> {
         let ways = ways.map(|ways| titled(Subheading::Colourways, ways)).filter(|ways| column.holds(ways, 0.0));
         ways.into_iter().for_each(|ways| column.top(ways, APART));
         self.needed(column, over);
-        self.foot(column)
+        self.rest(column)
     }
 
     /// What one piece takes, the beads as the legend that all pages refer to; that goes over where it has no room, and what else
@@ -165,7 +172,7 @@ impl Cover<'_> {
         let legend = legend::table(self.piece(), self.stencils);
         let title = Type::TINY.line(&say::heading(Subheading::Legend));
         let beads = Block::stack([title, legend.set(width).block()], BELOW_LEGEND);
-        let besides = needs::besides(self.piece(), self.materials, width, self.sheet.style.ink);
+        let besides = needs::besides(self.piece(), self.materials, width, (self.sheet.style.ink, self.stencils));
         let all = titled(Subheading::Needs, Block::stack([beads.clone(), besides.clone()], BESIDES_APART));
         let shown = if legend.fits(width) { [all, titled(Subheading::Needs, beads)].into() } else { Vec::new() };
         match shown.into_iter().find(|block| column.holds(block, 0.0)) {
@@ -174,14 +181,14 @@ impl Cover<'_> {
         }
     }
 
-    /// Puts the tools and the piece as it is worn at the foot of the column, and says whether they stand there.
-    fn foot(&self, column: &mut Filled) -> (bool, bool) {
+    /// Puts the tools below that, and the piece as it is worn at the foot of the column; says whether they stand there.
+    fn rest(&self, column: &mut Filled) -> (bool, bool) {
         let width = column.left.width;
         let besides = if self.piece().drape.worn.is_some() { WORN } else { 0.0 };
         let sets = [width < LISTED, false].map(|one_a_line| buying::tools(self.sheet, width, one_a_line));
         let tools = sets.into_iter().find(|tools| column.holds(tools, besides));
         let has_tools = tools.is_some();
-        tools.into_iter().for_each(|tools| column.foot(tools, APART));
+        tools.into_iter().for_each(|tools| column.top(tools, APART));
         let worn = worn(self.sheet, column.left, self.stencils);
         let is_worn = worn.is_some();
         worn.into_iter().for_each(|worn| column.foot(worn, 0.0));
@@ -238,7 +245,7 @@ fn for_a_child(sheet: &Sheet<'_>, width: f64) -> Option<Block> {
 }
 
 fn column_width(sheet: &Sheet<'_>) -> f64 {
-    COLUMN + sheet.piece.design.beads.iter().map(|bead| bead.along.value()).fold(0.0, f64::max)
+    COLUMN + sheet.piece.design.beads.iter().map(|bead| bead.along.value()).fold(BEAD, f64::max)
 }
 
 /// Pages for the lists that the face has no room for.
