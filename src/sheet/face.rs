@@ -13,7 +13,7 @@ use super::figure::{self, LabelRoom};
 use super::making::cautions;
 use super::page::PageBody;
 use super::said::{FooterScale, SectionKind, Subheading};
-use super::{Illustration, Sheet, buying, check, drape, facts, legend, needs};
+use super::{Illustration, Sheet, buying, check, drape, facts, legend, needs, page};
 use crate::paint::layout::flow::{self, Flow};
 use crate::paint::layout::table::SetTable;
 use crate::paint::layout::text::Type;
@@ -30,10 +30,14 @@ const BELOW_LEGEND: f64 = 0.8;
 const WORN: f64 = 70.0;
 /// Least height of that figure.
 const LEAST_WORN: f64 = 22.0;
-/// Room between what stands in a column.
+/// Room in mm between that figure and what is said of it.
+const BELOW_WORN: f64 = 2.0;
+/// Room in mm below a heading.
+const BELOW_HEADING: f64 = 1.0;
+/// Room in mm between what stands in a column, and between lists.
 const APART: f64 = 6.0;
 /// Room above the bar that stands on the footer, and its words.
-const CLEAR: f64 = 3.0;
+const ABOVE_CHECK: f64 = 3.0;
 /// Room between the beads and what else it takes.
 const BESIDES_APART: f64 = 2.5;
 /// Width of the column at the right, without the widest bead drawn in it, and that of a bead which it has room for on every
@@ -42,8 +46,6 @@ const COLUMN: f64 = 54.0;
 const BEAD: f64 = 12.0;
 /// The most of the page's room that the column may take.
 const COLUMN_SHARE: f64 = 0.42;
-/// Gap between the columns.
-const GAP: f64 = 8.0;
 /// Share of the left column's height that is left to the drape below a picture.
 const DRAPE_SHARE: f64 = 0.4;
 
@@ -91,7 +93,7 @@ fn drawn(
     cautions: Option<Block>,
     stencils: &Stencils<'_>,
 ) -> Face {
-    let room = sheet.room().above(CLEAR);
+    let room = sheet.room().above(ABOVE_CHECK);
     let mut page = Filled::new(room);
     page.top(facts::head(sheet.piece, room.width), APART);
     let head = std::mem::take(&mut page.marks);
@@ -100,7 +102,7 @@ fn drawn(
     if let Some((rows, scale)) = drape::laid_straight(sheet.piece, room.width, stencils) {
         page.foot(titled(Subheading::Straight(scale), rows), APART);
     }
-    let (left, column) = page.left.split_right(column_width(sheet).min(room.width * COLUMN_SHARE), GAP);
+    let (left, column) = page.left.split_right(column_width(sheet).min(room.width * COLUMN_SHARE), page::COLUMNS_APART);
     let mut over = Vec::new();
     let mut column = Filled::new(column);
     let (has_tools, is_worn) = fill(&mut column, &mut over, sheet, materials, stencils);
@@ -252,7 +254,7 @@ fn more(lists: Lists, room: Rect) -> Vec<PageBody> {
     let mut flow = Flow::new(room);
     flow.begin(say::section(&SectionKind::Lists));
     for (title, table) in lists {
-        flow.gap(6.0);
+        flow.gap(APART);
         flow.heading(heading(title));
         flow.table(table);
     }
@@ -261,7 +263,7 @@ fn more(lists: Lists, room: Rect) -> Vec<PageBody> {
 
 /// A heading with room below it.
 pub fn heading(title: Subheading<'_>) -> Block {
-    Block::stack([Type::HEADING.line(&say::heading(title)).in_role(Role::Heading(2)), Block::gap(1.0)], 0.0)
+    Block::stack([Type::HEADING.line(&say::heading(title)).in_role(Role::Heading(2)), Block::gap(BELOW_HEADING)], 0.0)
 }
 
 /// A block under its heading.
@@ -280,10 +282,10 @@ fn worn(sheet: &Sheet<'_>, room: Rect, stencils: &Stencils<'_>) -> Option<Block>
     let said = say::on_neck(&facts::worn(sheet.piece)?, sheet.piece.telling.units);
     let words = Type::TINY.paragraph(&said, room.width);
     let title = heading(Subheading::OnNeck);
-    let height = room.height - title.height - words.height - 2.0;
+    let height = room.height - title.height - words.height - BELOW_WORN;
     if sheet.piece.drape.worn.is_none() {
         return (height >= 0.0).then(|| Block::stack([title, words], 0.0));
     }
     let figure = (height >= LEAST_WORN).then(|| figure::worn(sheet.piece, room.width, height, stencils)).flatten()?;
-    Some(Block::stack([title, Block::stack([figure, words], 2.0)], 0.0))
+    Some(Block::stack([title, Block::stack([figure, words], BELOW_WORN)], 0.0))
 }

@@ -10,7 +10,7 @@ use super::english::{self, spec};
 use crate::paint::layout::Block;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Role, Stroke};
+use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Role};
 use crate::paint::{outline, style};
 use crate::pattern::FindingKind;
 use crate::trade::sight::contrast;
@@ -66,18 +66,18 @@ pub fn colourways(piece: &Piece, width: f64) -> Option<Block> {
 
 /// A disc of a colour with a bead's letter, and an edge so that a pale one is seen on paper.
 fn swatch(colour: Rgb, letter: &str) -> Block {
-    let (radius, edge) = (SWATCH / 2.0, Stroke::new(style::INK, 0.15));
+    let (radius, edge) = (SWATCH / 2.0, style::INK_HAIRLINE);
     let centre = Point::new(radius, radius);
     let outline = outline::circle(centre, radius - edge.width / 2.0);
     let disc = Mark::Shape { outline, fill: Some(Fill::Flat(colour, 1.0)), stroke: Some(edge) };
     let face = Type::TINY.bold().coloured(readable_on(colour));
-    let letter = face.mark(letter, centre + Point::new(0.0, face.size * 0.35), Anchor::Middle);
+    let letter = face.mark(letter, centre + Point::new(0.0, face.size * style::HALF_CAPITAL), Anchor::Middle);
     Block::new(SWATCH, SWATCH, vec![disc, letter])
 }
 
 /// A small disc of a colour, with an edge so that a pale one is seen on paper.
 pub fn dot(colour: Rgb) -> Block {
-    let (radius, edge) = (DOT / 2.0, Stroke::new(style::INK, 0.15));
+    let (radius, edge) = (DOT / 2.0, style::INK_HAIRLINE);
     let outline = outline::circle(Point::new(radius, radius), radius - edge.width / 2.0);
     Block::new(DOT, DOT, vec![Mark::Shape { outline, fill: Some(Fill::Flat(colour, 1.0)), stroke: Some(edge) }])
 }

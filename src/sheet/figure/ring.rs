@@ -21,7 +21,7 @@ use super::strands::{Sketch, strand_box, strands};
 use super::{Canvas, ClosureWay, Frame, Layers, mouths};
 
 /// How far in mm the closure's way is level where it leaves the rows.
-const LEVEL: f64 = 0.1;
+const LEVEL_START: f64 = 0.1;
 
 /// The closed piece about the frame's origin, the middle of its first row at the foot.
 pub fn ring(piece: &Piece, canvas: Canvas<'_>) -> Option<Vec<Mark>> {
@@ -152,6 +152,6 @@ fn hangs(ring: &Ring, way: &[Point]) -> Point {
 /// it begins level.
 fn across_bars(way: Vec<Point>) -> Vec<Point> {
     let Some(&[from, to]) = way.get(..2) else { return way };
-    let level = from + Point::new(LEVEL.copysign(to.x - from.x), 0.0);
+    let level = from + Point::new(LEVEL_START.copysign(to.x - from.x), 0.0);
     [from, level].into_iter().chain(way.into_iter().skip(1)).collect()
 }

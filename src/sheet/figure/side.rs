@@ -15,6 +15,11 @@ use crate::units::Length;
 use super::Canvas;
 use super::fastened::{is_hitched, reach_round};
 
+/// How far on in mm a line's direction is taken.
+const AHEAD: f64 = 0.1;
+/// Chords in mm into which a stretch of a line is cut.
+const CHORD: f64 = 0.5;
+
 /// The way of one side of a closure.
 #[derive(Clone, Debug, Default)]
 pub struct ClosureWay {
@@ -70,7 +75,7 @@ fn placed(parts: &[Part]) -> impl Iterator<Item = (&Part, [f64; 2])> {
 
 /// The stretch of a line between two distances.
 pub fn stretch(line: &[Point], from: f64, to: f64) -> Vec<Point> {
-    let steps = ((to - from) / 0.5).ceil().max(1.0);
+    let steps = ((to - from) / CHORD).ceil().max(1.0);
     let at = |step: f64| path::along(line, from + (to - from) * step / steps);
     (0..=steps as usize).filter_map(|step| at(step as f64)).collect()
 }
@@ -270,7 +275,7 @@ impl<'a> DrawnSide<'a> {
 
     /// A bar, square to the line where it stands.
     fn across(&mut self, finding: Index<Finding>, at: f64) {
-        let (from, outward) = self.way(at, at + 0.1);
+        let (from, outward) = self.way(at, at + AHEAD);
         self.marks.push(self.canvas.stencils.finding(finding, from, outward, self.canvas.scale()));
     }
 
@@ -286,7 +291,7 @@ impl<'a> DrawnSide<'a> {
         let kind = self.finding(finding);
         let scale = self.canvas.scale();
         let (from, outward) =
-            if kind.comb().is_some() { self.way(at, at + 0.1) } else { self.way_of(finding, at, next) };
+            if kind.comb().is_some() { self.way(at, at + AHEAD) } else { self.way_of(finding, at, next) };
         if inward && eye_wire(kind) > 0.0 {
             self.marks.push(self.canvas.stencils.linked(finding, from, outward, scale));
         }

@@ -19,6 +19,14 @@ use super::{Canvas, Frame, Track, closing_on, lowest_point, on_tracks, straighte
 /// How far the shoulders are drawn from the middle, and how high the neck, as shares of its base's breadth.
 const SHOULDERS: f64 = 1.0;
 const THROAT: f64 = 0.42;
+/// Room round the strands, as a share of that.
+const AROUND: f64 = 0.12;
+/// Width in mm of a strand that is drawn as a line.
+const STRAND: f64 = 0.5;
+/// Dash and gap in mm of what is not seen.
+const DASHES: [f64; 2] = [0.8, 0.8];
+/// Steps along a quarter of the neck's base.
+const QUARTER_STEPS: i32 = 12;
 
 /// Most things strung that are drawn one by one; of more a line is drawn, as one would see it.
 const MOST: usize = 4_000;
@@ -58,7 +66,7 @@ fn extent(piece: &Piece, worn: &Worn, laid: &[Option<Hung>]) -> Option<Extent> {
         high: Point::new(SHOULDERS * breadth, THROAT * breadth),
     };
     let seen = worn.lines.iter().flat_map(|line| in_sight(line));
-    let lines = Extent::of(seen)?.grown(0.12 * breadth);
+    let lines = Extent::of(seen)?.grown(AROUND * breadth);
     let rows = piece.design.strands.iter().zip(laid);
     let boxes = rows.filter_map(|(strand, hung)| strand_box(&piece.design, strand, hung.as_ref()?));
     Some(boxes.fold(frame.and(lines), Extent::and))
@@ -69,14 +77,15 @@ fn body(worn: &Worn, frame: &Frame) -> Mark {
     let right: Vec<Point> = worn.skin.outline(THROAT, SHOULDERS);
     let side = |sign: f64| {
         let points: Vec<_> = right.iter().map(|point| frame.page(Point::new(sign * point.x, point.y))).collect();
-        stroke(outline::curve(&points), 0.25)
+        stroke(outline::curve(&points), style::BOLD)
     };
-    let front: Vec<_> =
-        (-12..=12).map(|step| frame.page(worn.skin.around(FRAC_PI_2 * f64::from(step) / 12.0).front())).collect();
+    let front: Vec<_> = (-QUARTER_STEPS..=QUARTER_STEPS)
+        .map(|step| frame.page(worn.skin.around(FRAC_PI_2 * f64::from(step) / f64::from(QUARTER_STEPS)).front()))
+        .collect();
     let base = Mark::Shape {
         outline: outline::polyline(&front),
         fill: None,
-        stroke: Some(Stroke { dashes: vec![0.8, 0.8], ..Stroke::new(style::RULE, 0.2) }),
+        stroke: Some(Stroke { dashes: DASHES.to_vec(), ..style::RULE_LINE }),
     };
     Mark::figure(english::figure(&Alternative::Neck), vec![side(-1.0), side(1.0), base])
 }
@@ -86,7 +95,7 @@ fn strand(line: &[Waypoint], frame: &Frame) -> Vec<Mark> {
     let runs = line.chunk_by(|one, other| one.hidden == other.hidden).filter(|run| !run[0].hidden);
     let drawn = |run: &[Waypoint]| {
         let points: Vec<_> = in_sight(run).map(|point| frame.page(point)).collect();
-        stroke(outline::polyline(&straightened(&points)), 0.5)
+        stroke(outline::polyline(&straightened(&points)), STRAND)
     };
     runs.map(drawn).collect()
 }

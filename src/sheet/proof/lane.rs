@@ -7,7 +7,7 @@ use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Mark, Stroke};
+use crate::paint::mark::Mark;
 use crate::paint::{outline, style};
 use crate::sheet::english;
 use crate::sheet::figure::names::{Lies, Names};
@@ -218,7 +218,7 @@ impl<'a> Lane<'a> {
         };
         let ends = [first, last].into_iter().filter(|at| *at == 0.0 || *at == self.length);
         let outline: Vec<_> = ends.flat_map(line).collect();
-        let stroke = Some(Stroke::new(style::RULE, 0.15));
+        let stroke = Some(style::RULE_HAIRLINE);
         (!outline.is_empty()).then_some(Mark::Shape { outline, fill: None, stroke })
     }
 }

@@ -19,18 +19,23 @@ use crate::sheet::said::Join;
 use super::lane::Lane;
 use super::part::part;
 
-/// Least and most room beyond a cut on either side.
+/// Least and most room in mm beyond a cut on either side, and at most one of so many parts of what is cut.
 const BEYOND: (f64, f64) = (6.0, 30.0);
+const BEYOND_PART: f64 = 5.0;
 /// Room above a strip for the words at its cuts, and below one that goes on below.
 const WORDS: f64 = 4.0;
 /// Room below a strip.
 const GAP: f64 = 4.0;
-/// Half the size of a corner mark.
+/// Half the size of a corner mark in mm.
 const CORNER: f64 = 2.0;
 /// How far what is shown again is made pale.
 const VEIL: f64 = 0.68;
 /// Room between a line to cut along and its words.
 const ASIDE: f64 = 1.0;
+/// Dash and gap of that line, in mm.
+const DASHES: [f64; 2] = [2.0, 1.0];
+/// How far above a page's foot words stand, as a share of their size.
+const FOOT: f64 = 0.25;
 
 /// The part of a lane that a strip shows, in stations.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -75,7 +80,8 @@ fn of_lane<'a>(
     numbers: &mut impl Iterator<Item = usize>,
     piece: &Piece,
 ) -> Vec<Strip<'a>> {
-    let beyond = if is_whole(lane, width) { BEYOND.0 } else { lane.longest.clamp(BEYOND.0, BEYOND.1.min(width / 5.0)) };
+    let beyond =
+        if is_whole(lane, width) { BEYOND.0 } else { lane.longest.clamp(BEYOND.0, BEYOND.1.min(width / BEYOND_PART)) };
     let step = width - 2.0 * beyond;
     let count = ((lane.end() - beyond) / step).ceil().max(1.0) as usize;
     let strip = |at: usize| {
@@ -124,7 +130,7 @@ impl Tiers {
         if height <= room {
             return Self { count: 1, height, beyond: 0.0 };
         }
-        let beyond = BEYOND.1.min(room / 5.0);
+        let beyond = BEYOND.1.min(room / BEYOND_PART);
         let tiers = Self { count: 0, height: room, beyond };
         let count = ((height - WORDS - 2.0 * beyond) / tiers.down()).ceil().max(1.0);
         Self { count: count as usize, ..tiers }
@@ -218,7 +224,7 @@ impl Strip<'_> {
     /// The lines at which one of its tiers joins those above and below it, with their words below it.
     fn tier_joins(&self, tier: usize, page: usize, tiers: &Tiers) -> Vec<Mark> {
         let line = |y: f64| join(Point::new(CORNER, y), Point::new(self.width - CORNER, y));
-        let baseline = tiers.height - style::TINY * 0.25;
+        let baseline = tiers.height - style::TINY * FOOT;
         let mut marks = Vec::new();
         if tier > 0 {
             marks.extend(line(WORDS + tiers.beyond));
@@ -242,7 +248,7 @@ fn veil(room: Rect) -> Mark {
 
 /// A dashed line to cut along, with a corner mark at each end.
 fn join(from: Point, to: Point) -> Vec<Mark> {
-    let dashes = Stroke { dashes: vec![2.0, 1.0], ..Stroke::new(style::QUIET, 0.15) };
+    let dashes = Stroke { dashes: DASHES.to_vec(), ..Stroke::new(style::QUIET, style::HAIRLINE) };
     let corner = |end: Point| {
         let at = |dx: f64, dy: f64| end + Point::new(dx, dy);
         [outline::line(at(-CORNER, 0.0), at(CORNER, 0.0)), outline::line(at(0.0, -CORNER), at(0.0, CORNER))].concat()
@@ -250,7 +256,7 @@ fn join(from: Point, to: Point) -> Vec<Mark> {
     let corners = [corner(from), corner(to)].concat();
     vec![
         Mark::Shape { outline: outline::line(from, to), fill: None, stroke: Some(dashes) },
-        Mark::Shape { outline: corners, fill: None, stroke: Some(Stroke::new(style::INK, 0.2)) },
+        Mark::Shape { outline: corners, fill: None, stroke: Some(style::INK_LINE) },
     ]
 }
 

@@ -9,11 +9,11 @@ use crate::art::Deal;
 use crate::design::{Dangle, End, What};
 use crate::geometry::Point;
 use crate::paint::layout::Block;
-use crate::paint::mark::{Mark, Stroke};
+use crate::paint::mark::Mark;
 use crate::paint::{outline, style};
 use crate::pattern::CordKind;
 use crate::sheet::english;
-use crate::sheet::figure::fastened::Fastened;
+use crate::sheet::figure::fastened::{Fastened, LEAST_KNOT};
 use crate::sheet::figure::names::{Lies, Names};
 use crate::sheet::figure::ruler::{Ruler, RulerStretch};
 use crate::sheet::figure::{Canvas, Frame, ends};
@@ -27,7 +27,7 @@ use super::spans::{self, Span, Spanned, TAIL};
 use super::{LEAD, RowOf};
 
 /// Stations in mm that differ by less are the same.
-const SAME: f64 = 1e-6;
+const SAME_STATION: f64 = 1e-6;
 /// Room in mm between the beads and what stands below them.
 const ABOVE_RULER: f64 = 1.0;
 /// Least that a line reaches above its cord and below it, in mm.
@@ -40,8 +40,6 @@ const STUB: f64 = 3.5;
 const CUT: f64 = 0.9;
 /// How much farther in mm those strokes reach up and down.
 const CUT_TALL: f64 = 0.9;
-/// Least size in mm of a knot that ends a cord, so that it is seen.
-const LEAST_KNOT: f64 = 0.8;
 
 /// A line to draw.
 pub struct RowLine<'a, 'r> {
@@ -95,7 +93,7 @@ impl<'a, 'r> RowLine<'a, 'r> {
             let on = |span: &&Span<'_>| {
                 let Spanned::Bit(bit, _) = span.thing else { return false };
                 let at = if is_group { 0.0 } else { bit.before };
-                (span.from + at - post.station.value()).abs() < SAME
+                (span.from + at - post.station.value()).abs() < SAME_STATION
             };
             let span = self.spans.iter().find(on)?;
             Some((post.name.clone(), if is_group { span.x } else { span.centre() }))
@@ -127,7 +125,7 @@ impl<'a, 'r> RowLine<'a, 'r> {
             goes_on = measured;
         }
         for stretch in &mut stretches {
-            stretch.closes = (stretch.from + stretch.length - self.of.strand.finished.value()).abs() < SAME;
+            stretch.closes = (stretch.from + stretch.length - self.of.strand.finished.value()).abs() < SAME_STATION;
         }
         stretches
     }
@@ -300,7 +298,7 @@ fn cut(at: Point, half: f64) -> Mark {
     let tall = half + CUT_TALL;
     let stroke = |x: f64| outline::line(at + Point::new(x - tall / 3.0, tall), at + Point::new(x + tall / 3.0, -tall));
     let outline = [stroke(-CUT), stroke(CUT)].concat();
-    Mark::Shape { outline, fill: None, stroke: Some(Stroke::new(style::INK, 0.25)) }
+    Mark::Shape { outline, fill: None, stroke: Some(style::INK_RULE) }
 }
 
 /// A branch so far below the cord, with a thin line down to it.
@@ -309,7 +307,7 @@ fn hung(branch: (&Dangle, Deal), below: f64, at: Point, canvas: Canvas<'_>) -> V
         return canvas.branch(branch, at);
     }
     let top = at + Point::new(0.0, below);
-    let stroke = Some(Stroke::new(style::QUIET, 0.2));
+    let stroke = Some(style::QUIET_LINE);
     let line = Mark::Shape { outline: outline::line(at, top), fill: None, stroke };
     std::iter::once(line).chain(canvas.ring(branch.0, top)).chain(canvas.branch(branch, top)).collect()
 }

@@ -4,7 +4,7 @@
 use crate::design::{Bead, Bit, Dangle, Design, Finding, Index, What};
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Anchor, Mark, Stroke};
+use crate::paint::mark::{Anchor, Mark};
 use crate::paint::{outline, style};
 use crate::sheet::english;
 use crate::sheet::said::BareCord;
@@ -13,24 +13,28 @@ use crate::units::{Length, UnitStyle};
 use super::drawn::{LEAST_REACH, RowLine};
 use super::spans::{Span, Spanned};
 
-/// Height of one row of labels.
+/// Height of one row of labels in mm.
 const ROW: f64 = style::BODY * 1.12;
-/// Height of the brackets below them.
+/// How far above the foot of their row they stand, as a share of it.
+const FOOT: f64 = 0.12;
+/// Room in mm that the brackets below them take, that above them, and how far their ends reach down.
 const BRACKET: f64 = 1.6;
+const BRACKET_TOP: f64 = 0.5;
+const BRACKET_ENDS: f64 = 0.8;
+/// How far a bracket keeps off the ends of its stretch: a share of that, and most in mm.
+const BRACKET_INSET: (f64, f64) = (0.1, 0.4);
 /// Most rows of labels: a label that is wider than its run goes up a row.
 const ROWS: usize = 2;
-/// Least room between labels, so that neighbours do not read as one word: a space.
-const CLEAR: f64 = 0.2 * style::BODY;
+/// Least room in mm between labels, so that neighbours do not read as one word: a space.
+const LABELS_APART: f64 = 0.2 * style::BODY;
 /// Bare cord from this length on, in mm, has its length printed.
 const LEAST_GAP: f64 = 8.0;
-/// Room between a branch and its letters.
-const BESIDE: f64 = 0.8;
-/// From a bead up to the foot of its number.
-const ABOVE: f64 = 1.6;
+/// Room in mm between a branch and its letters.
+const BESIDE_BRANCH: f64 = 0.8;
+/// From a bead up to the foot of its number, in mm.
+const ABOVE_BEAD: f64 = 1.6;
 /// How far the tick below a number keeps off it, and off its bead, in mm.
 const TICK_CLEAR: [f64; 2] = [0.4, 0.2];
-/// Room that is missing by less is there.
-const ROUNDING: f64 = 1e-9;
 /// How the letters beside branches look.
 pub const LETTER: Type = Type::SMALL_STRONG;
 
@@ -98,19 +102,18 @@ impl LineLabels {
     pub fn marks(&self) -> Vec<Mark> {
         let rows = self.rows();
         let text = |label: &RunLabel| {
-            let baseline = (rows - label.row) as f64 * ROW - ROW * 0.12;
+            let baseline = (rows - label.row) as f64 * ROW - ROW * FOOT;
             label.face.mark(&label.words, Point::new(label.left, baseline), Anchor::Start)
         };
-        let top = rows as f64 * ROW + 0.5;
+        let top = rows as f64 * ROW + BRACKET_TOP;
         let corners = |(from, to): &(f64, f64)| {
-            let inset = ((to - from) * 0.1).min(0.4);
+            let inset = ((to - from) * BRACKET_INSET.0).min(BRACKET_INSET.1);
             let (from, to) = (from + inset, to - inset);
-            outline::polyline(
-                &[(from, top + 0.8), (from, top), (to, top), (to, top + 0.8)].map(|(x, y)| Point::new(x, y)),
-            )
+            let foot = top + BRACKET_ENDS;
+            outline::polyline(&[(from, foot), (from, top), (to, top), (to, foot)].map(|(x, y)| Point::new(x, y)))
         };
         let brackets = self.brackets.iter().flat_map(corners).collect();
-        let stroke = Some(Stroke::new(style::RULE, 0.2));
+        let stroke = Some(style::RULE_LINE);
         let mut marks: Vec<_> = self.labels.iter().map(text).collect();
         marks.push(Mark::Shape { outline: brackets, fill: None, stroke });
         marks
@@ -123,12 +126,12 @@ fn place(stretch: &Labelled, taken: &mut [f64; ROWS], spare: f64, width: f64) ->
     let words = stretch.said.words();
     let mut widths = words.iter().map(|words| (words, stretch.face.width(words)));
     let from = |wide: f64| (stretch.from + (room - wide) / 2.0).clamp(0.0, (width - wide).max(0.0));
-    let pushed = |wide: f64| from(wide).max(taken[0] + CLEAR);
+    let pushed = |wide: f64| from(wide).max(taken[0] + LABELS_APART);
     let fits = |wide: f64| wide <= room || pushed(wide) + wide <= stretch.to + spare;
     let (words, wide) = widths.clone().find(|(_, wide)| fits(*wide)).or_else(|| widths.next_back())?;
     let left = if wide > room && fits(wide) { pushed(wide) } else { from(wide) };
     let row = taken.iter().position(|taken| *taken <= left)?;
-    taken[row] = left + wide + CLEAR;
+    taken[row] = left + wide + LABELS_APART;
     Some(RunLabel { words: words.clone(), face: stretch.face, left, row })
 }
 
@@ -223,7 +226,7 @@ fn counted(length: f64, link: Length) -> u64 {
 /// Height of a line's numbers with their ticks, nothing where it has none.
 pub fn counts_height(spans: &[Span<'_>]) -> f64 {
     let has_number = |span: &Span<'_>| numbered(span).is_some() || span.left_out() > 0;
-    if spans.iter().any(has_number) { ABOVE + style::TINY * 0.8 } else { 0.0 }
+    if spans.iter().any(has_number) { ABOVE_BEAD + style::TINY * style::CAPITAL } else { 0.0 }
 }
 
 /// The number of every tenth bead, all at one height above the beads, with a short tick down to it; above the cut where beads
@@ -231,12 +234,12 @@ pub fn counts_height(spans: &[Span<'_>]) -> f64 {
 pub fn counts(line: &RowLine<'_, '_>, cord: f64) -> Vec<Mark> {
     let (mut taken, mut ticks, mut marks) = (0.0, Vec::new(), Vec::new());
     let words = |span: &Span<'_>| numbered(span).or_else(|| left_out(span, line.of.units));
-    let baseline = cord - line.spans.iter().map(|span| span.reach.above).fold(LEAST_REACH, f64::max) - ABOVE;
+    let baseline = cord - line.spans.iter().map(|span| span.reach.above).fold(LEAST_REACH, f64::max) - ABOVE_BEAD;
     for (span, words) in line.spans.iter().filter_map(|span| Some((span, words(span)?))) {
         let wide = Type::TINY.width(&words);
         let left = (span.centre() - wide / 2.0).clamp(0.0, (line.of.width - wide).max(0.0));
         if left >= taken {
-            taken = left + wide + CLEAR;
+            taken = left + wide + LABELS_APART;
             marks.push(Type::TINY.mark(&words, Point::new(left, baseline), Anchor::Start));
             let foot = Point::new(span.centre(), cord - span.reach.above - TICK_CLEAR[1]);
             if span.left_out() == 0 {
@@ -244,7 +247,7 @@ pub fn counts(line: &RowLine<'_, '_>, cord: f64) -> Vec<Mark> {
             }
         }
     }
-    marks.push(Mark::Shape { outline: ticks, fill: None, stroke: Some(Stroke::new(style::QUIET, 0.2)) });
+    marks.push(Mark::Shape { outline: ticks, fill: None, stroke: Some(style::QUIET_LINE) });
     marks
 }
 
@@ -272,10 +275,10 @@ pub fn beside_branches(line: &RowLine<'_, '_>, cord: f64) -> Vec<Mark> {
         let (left, right) = room_of(span);
         let is_free = |x: &f64| {
             let inside = *x >= 0.0 && x + wide <= line.of.width;
-            inside && taken.iter().all(|(from, to)| x + wide <= *from + ROUNDING || *x >= to - ROUNDING)
+            inside && taken.iter().all(|(from, to)| x + wide <= *from + style::ROUNDED || *x >= to - style::ROUNDED)
         };
         let Some(x) = [right, left - wide].into_iter().find(is_free) else { continue };
-        taken.push((x - BESIDE, x + wide + BESIDE));
+        taken.push((x - BESIDE_BRANCH, x + wide + BESIDE_BRANCH));
         marks.extend(letters.iter().map(|(words, y)| LETTER.mark(words, Point::new(x, *y), Anchor::Start)));
     }
     marks
@@ -283,14 +286,14 @@ pub fn beside_branches(line: &RowLine<'_, '_>, cord: f64) -> Vec<Mark> {
 
 /// What a branch takes of the line, with room beside it.
 fn room_of(span: &Span<'_>) -> (f64, f64) {
-    let half = span.reach.aside + BESIDE;
+    let half = span.reach.aside + BESIDE_BRANCH;
     (span.centre() - half, span.centre() + half)
 }
 
 /// The letters of one branch with their baselines, without those that would reach above a height.
 fn of_branch(design: &Design, span: &Span<'_>, cord: f64, lowest: f64) -> Vec<(String, f64)> {
     let Some(branch) = span.branch() else { return Vec::new() };
-    let baseline = |level: f64| cord + span.hang + level * span.scale + LETTER.size * 0.35;
+    let baseline = |level: f64| cord + span.hang + level * span.scale + LETTER.size * style::HALF_CAPITAL;
     let all = runs(branch, design).into_iter().map(|(words, level)| (words, baseline(level)));
     all.filter(|(_, y)| y - LETTER.size >= lowest).collect()
 }

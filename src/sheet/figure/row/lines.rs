@@ -20,19 +20,19 @@ const LEAST_TIMES: usize = 4;
 /// Lines of repeats that are drawn before those left out, and after them.
 const DRAWN_LINES: [f64; 2] = [2.0, 0.5];
 /// Cord lengths in mm that differ by less are the same.
-const SAME: f64 = 1e-6;
+const SAME_CORD: f64 = 1e-6;
 
 /// Most beads of a run that are drawn at either end of what is left out.
 const DRAWN: usize = 10;
 /// Width in mm of what stands for those left out: room for their number and length.
-pub const LEFT_OUT: f64 = 34.0;
+const LEFT_OUT: f64 = 34.0;
 /// The most of a line that a shortened run takes.
-const SHARE: f64 = 0.85;
+const RUN_SHARE: f64 = 0.85;
 /// How many times as long a run is as what would be drawn of it, at least, for some of it to be left out.
-const LEAST: f64 = 1.6;
+const LEAST_LONGER: f64 = 1.6;
 
-/// Shortest that bare cord is drawn, with room for its length.
-const SHORTEST: f64 = 14.0;
+/// Shortest in mm that bare cord is drawn, with room for its length.
+const SHORTEST_CORD: f64 = 14.0;
 /// Share of a line below which the last one is made longer.
 const LEAST_LAST: f64 = 0.33;
 /// Share of a line at its end in which it may end beside bare cord or between runs, and where a repeat begins.
@@ -209,7 +209,7 @@ fn same(one: &Span<'_>, other: &Span<'_>) -> bool {
         (Spanned::Bare { .. }, Spanned::Bare { .. }) => true,
         _ => false,
     };
-    thing && (one.cord - other.cord).abs() < SAME
+    thing && (one.cord - other.cord).abs() < SAME_CORD
 }
 
 /// Spans without most of each run that is long in a room, unless something there has a place of its own.
@@ -239,10 +239,10 @@ fn middle(run: &[Span<'_>], room: f64) -> Option<(usize, usize)> {
     let beads: Vec<usize> = (0..run.len()).filter(|at| run[*at].bead().is_some()).collect();
     let whole = length(run);
     let each = whole / beads.len().max(1) as f64;
-    let fit = ((SHARE * room - LEFT_OUT) / (2.0 * each)).floor().max(1.0) as usize;
+    let fit = ((RUN_SHARE * room - LEFT_OUT) / (2.0 * each)).floor().max(1.0) as usize;
     let drawn = DRAWN.min(fit);
     let last = beads.len().checked_sub(drawn)?;
-    let long = whole > LEAST * (2.0 * drawn as f64).mul_add(each, LEFT_OUT);
+    let long = whole > LEAST_LONGER * (2.0 * drawn as f64).mul_add(each, LEFT_OUT);
     (long && drawn < last).then(|| (beads[drawn], beads[last]))
 }
 
@@ -303,7 +303,7 @@ fn gather(lines: &mut Vec<Vec<Span<'_>>>, room: f64) {
     let bare = last.iter().filter(|span| span.is_bare()).count() as f64;
     let ends: f64 = last.iter().filter(|span| !span.is_bare()).map(Span::length).sum();
     let left = room - length(before) - ends;
-    if left >= SHORTEST * bare {
+    if left >= SHORTEST_CORD * bare {
         before.extend(last.iter().map(|span| span.cut_short(left / bare.max(1.0))));
     } else {
         let run = last_run(before);

@@ -2,6 +2,7 @@
 
 use crate::art::Deal;
 use crate::design::{Bar, Bead, Bit, Dangle, Design, End, Finding, Index, Rest, Strand, What};
+use crate::paint::style;
 use crate::pattern::CordKind;
 use crate::sheet::figure;
 use crate::sheet::figure::fastened::Fastened;
@@ -16,12 +17,10 @@ const CUT_SHORT: f64 = 32.0;
 const NONE: f64 = 0.05;
 /// Length in mm of the tail that is drawn beyond an end's knot.
 pub const TAIL: f64 = 7.0;
-/// Most that a drawing may reach to either side, up and down, and most that it may take of the
+/// Most in mm that a drawing may reach to either side, up and down, and most that it may take of the
 /// cord: what the smallest page has room for in one line.
 const MOST: Reach = Reach { aside: 25.0, above: 40.0, below: 80.0 };
 const MOST_LENGTH: f64 = 60.0;
-/// Lengths in mm that differ by less are the same.
-const SAME: f64 = 1e-9;
 /// Least that a finding reaches to either side along the cord, in mm.
 const LEAST_FINDING: f64 = 1.5;
 /// How far in mm a branch reaches above the cord, where it hangs on, and below its foot.
@@ -33,7 +32,7 @@ const UNSAID: [f64; 2] = [3.0, 10.0];
 /// Half the breadth of a loop in cord: a share of its length, and so many mm.
 const LOOP: (f64, f64) = (0.3, 1.0);
 /// Room in mm between beads and what hangs below them.
-const CLEAR: f64 = 1.8;
+const BELOW_BEADS: f64 = 1.8;
 
 /// How far a drawing reaches from its centre, or of an end from the cord.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -185,7 +184,7 @@ impl<'a> Span<'a> {
     /// Whether it is drawn shorter or longer than it is.
     #[must_use]
     pub fn is_broken(&self) -> bool {
-        (self.length() - self.cord).abs() > SAME
+        (self.length() - self.cord).abs() > style::ROUNDED
     }
 
     /// Whether the ruler runs along it: it is drawn as long as it is, and whole.
@@ -305,7 +304,7 @@ fn lower(spans: &mut [Span<'_>], design: &Design) {
     let hang = (0..spans.len()).filter(crowded).map(beside).fold(0.0, f64::max);
     if hang > 0.0 {
         for span in spans.iter_mut().filter(|span| span.branch().is_some()) {
-            span.hang = hang + CLEAR;
+            span.hang = hang + BELOW_BEADS;
             span.reach.below += span.hang;
         }
     }
