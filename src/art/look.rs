@@ -17,6 +17,8 @@ pub enum Look {
     Finding { finding: Index<Finding>, turn: u32, mirrored: bool },
     /// The half of a ring to the right of its way outward, or to the left.
     Half { finding: Index<Finding>, turn: u32, right: bool },
+    /// The half of a ring that lies before what it goes through at both ends.
+    Front { finding: Index<Finding>, turn: u32 },
     /// Of a finding's eyes what lies before what links with them.
     Linked { finding: Index<Finding>, turn: u32 },
     /// A crimp pressed shut.
@@ -42,6 +44,7 @@ impl Look {
             Self::Speck { bead } => Key::new("speck").of(bead.number()),
             Self::Finding { finding, turn, mirrored } => of("finding", finding, turn).mirrored(mirrored),
             Self::Half { finding, turn, right } => of(if right { "right-half" } else { "left-half" }, finding, turn),
+            Self::Front { finding, turn } => of("front-half", finding, turn),
             Self::Linked { finding, turn } => of("linked", finding, turn),
             Self::Pressed { finding, turn } => of("pressed", finding, turn),
             Self::Pin { finding, reach } => of("pin", finding, reach),
@@ -73,6 +76,7 @@ mod tests {
             (Look::Finding { finding: nth(0), turn: 1, mirrored: true }, "finding-0-1-mirrored"),
             (Look::Half { finding: nth(0), turn: 3, right: true }, "right-half-0-3"),
             (Look::Half { finding: nth(0), turn: 3, right: false }, "left-half-0-3"),
+            (Look::Front { finding: nth(2), turn: 6 }, "front-half-2-6"),
             (Look::Linked { finding: nth(2), turn: 5 }, "linked-2-5"),
             (Look::Pressed { finding: nth(2), turn: 0 }, "pressed-2-0"),
             (Look::Pin { finding: nth(1), reach: 1250 }, "pin-1-1250"),

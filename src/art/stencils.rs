@@ -136,8 +136,16 @@ impl<'a> Stencils<'a> {
         )
     }
 
-    /// The lower half on the page of a ring that is drawn by [`Self::finding`], or the left half of one that hangs: what of
-    /// it lies before a strand that goes through it and hangs from there.
+    /// The half of a ring that is drawn by [`Self::finding`] which lies before what it goes through at both ends.
+    pub fn front_half(&self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
+        let finding = &self.design.findings[index];
+        let turn = self.turn(angle);
+        let drawing = self.drawing(index, turn);
+        self.stamp(Look::Front { finding: index, turn }, || finding::front(&drawing, finding), at, angle, scale)
+    }
+
+    /// The lower half on the page of a ring that is drawn by [`Self::finding`]: what of it lies before a strand that goes
+    /// through it and hangs from there.
     pub fn lower_half(&self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
         let finding = &self.design.findings[index];
         let (turn, right) = (self.turn(angle), libm::cos(angle) >= 0.0);

@@ -60,10 +60,11 @@ pub fn measured_picture(piece: &Piece, picture: &dyn Illustration, room: Rect, s
     let scale = Scale::fitting((extent.width(), extent.height()), (room.width - aside, room.height - below));
     let frame = framed(extent, room, scale);
     let mut marks = pictured(picture, Canvas::new(frame, stencils));
+    let foot = stencils.around(&marks).map_or(room.top, |drawn| drawn.high.y);
     if hangs {
         marks.extend(figure::drops(piece, &frame, frame.page(extent.low).x - DROPS_WIDTH));
     }
-    marks.extend(bar(room, frame.page(extent.low).y - room.top, scale, piece));
+    marks.extend(bar(room, foot - room.top, scale, piece));
     (marks, FooterScale::Picture(scale))
 }
 

@@ -103,12 +103,21 @@ impl Hoop {
         (0..lines(0.0).len()).filter_map(|at| line(at, at as f64)).collect()
     }
 
+    /// Its half to the right of x, as one looks along that on the page, that lies before what it goes through at both ends;
+    /// its ends are cut square, so that it lies on the whole unseen.
+    pub fn front(self, drawing: &FindingDrawing) -> Vec<Mark> {
+        self.part(drawing, [0.0, PI])
+    }
+
     /// Its half to the right of x, as one looks along that on the page, or to the left, and at the outer end so much more
     /// as lies over what goes through there; its ends are cut square, so that it lies on the whole unseen.
     pub fn half(self, drawing: &FindingDrawing, right: bool) -> Vec<Mark> {
-        let (from, to) = if right { (-OVER, PI) } else { (PI, 2.0 * PI + OVER) };
-        let half = arc(self.centre, (self.radius, self.radius), from, to);
-        drawing.wire(&half, self.thick).into_iter().map(square).collect()
+        self.part(drawing, if right { [-OVER, PI] } else { [PI, 2.0 * PI + OVER] })
+    }
+
+    fn part(self, drawing: &FindingDrawing, [from, to]: [f64; 2]) -> Vec<Mark> {
+        let part = arc(self.centre, (self.radius, self.radius), from, to);
+        drawing.wire(&part, self.thick).into_iter().map(square).collect()
     }
 }
 
@@ -128,6 +137,12 @@ pub fn jump_ring(drawing: &FindingDrawing, ring: &JumpRing) -> Vec<Mark> {
 pub fn half_ring(drawing: &FindingDrawing, ring: &JumpRing, right: bool) -> Vec<Mark> {
     let hoop = Hoop::of_ring(ring);
     hoop.half(drawing, right).into_iter().chain(slit(drawing, ring, hoop).filter(|_| right)).collect()
+}
+
+/// Its half that lies before what it goes through, see [`Hoop::front`].
+pub fn front_ring(drawing: &FindingDrawing, ring: &JumpRing) -> Vec<Mark> {
+    let hoop = Hoop::of_ring(ring);
+    hoop.front(drawing).into_iter().chain(slit(drawing, ring, hoop)).collect()
 }
 
 /// The slit at which a ring opens.

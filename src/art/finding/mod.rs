@@ -81,6 +81,12 @@ pub fn half(drawing: &FindingDrawing, finding: &Finding, right: bool) -> Vec<Mar
     }
 }
 
+/// The half of a ring that lies before what it goes through at both ends; nothing of what is no ring.
+#[must_use]
+pub fn front(drawing: &FindingDrawing, finding: &Finding) -> Vec<Mark> {
+    if let Form::JumpRing(ring) = &finding.form { loops::front_ring(drawing, ring) } else { Vec::new() }
+}
+
 /// The rounds of wire by which a finding hangs on the strands' side, each of which links with what holds it.
 fn eyes(finding: &Finding) -> Vec<Hoop> {
     match &finding.form {

@@ -85,6 +85,6 @@ pub fn seen_as(seen: SeenAs, units: UnitStyle) -> String {
         SeenAs::HungApart(apart) => format!("hung {} apart", units.one().ruler(apart)),
         SeenAs::FromAbove => "across, from above".to_owned(),
         SeenAs::OverRail => "over a rail as broad as the neck".to_owned(),
-        SeenAs::FacesUp => "flat beads are turned with their faces up".to_owned(),
+        SeenAs::FacesUp => "flat beads lie face up".to_owned(),
     }
 }

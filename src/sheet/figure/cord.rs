@@ -1,5 +1,7 @@
 //! The cord of a strand as it hangs: its way, and how it ends.
 
+use std::iter::Peekable;
+
 use crate::design::What;
 use crate::drape::Seat;
 use crate::geometry::{Point, path};
@@ -89,45 +91,65 @@ impl Sketch<'_> {
         marks
     }
 
-    /// The way of the cord: from joint to joint, bare cord bent smoothly, and where a joint is the middle of what is strung,
-    /// as on a closed ring, straight through its hole; in two stretches where the middle is not seen.
+    /// The way of the cord: straight through all that is strung, and smoothly from hole to hole, whether it is bare there or
+    /// beads part; in two stretches where the middle is not seen.
     fn ways(&self) -> Vec<Vec<Point>> {
-        let mut seats = self.hung.seats.iter().peekable();
-        let mut ways = Vec::new();
-        let mut way = CordWay::default();
+        let seats = &mut self.hung.seats.iter().peekable();
+        let (mut ways, mut way) = (Vec::new(), CordWay::default());
         let mut unseen = self.hung.unseen;
         for (at, joint) in self.hung.joints.iter().enumerate() {
-            if unseen.take_if(|[from, _]| joint.station > *from).is_some() {
+            if let Some([from, _]) = unseen.take_if(|[from, _]| joint.station > *from) {
+                self.holes(seats, from, &mut way);
                 ways.push(std::mem::take(&mut way).rounded());
             }
-            match seats.next_if(|seat| seat.centre == joint.at) {
-                Some(seat) => self.hole(seat).into_iter().for_each(|end| way.corner(end)),
-                None if self.is_bare(at) => way.bend(joint.at),
-                None => way.corner(joint.at),
+            self.holes(seats, joint.station, &mut way);
+            match self.lies(at) {
+                Lies::Bare => way.bend(joint.at),
+                Lies::AtEnd => way.corner(joint.at, None),
+                Lies::AtHole => {}
             }
         }
         ways.push(way.rounded());
         ways
     }
 
-    /// Where the hole of what sits in a seat begins and ends.
-    fn hole(&self, seat: &Seat) -> [Point; 2] {
-        let (bit, along) = (self.bit(seat), Point::towards(seat.angle));
-        [seat.centre - along * bit.before, seat.centre + along * bit.after]
+    /// Leads the cord through the holes of all that is seated up to a station.
+    fn holes<'s>(&self, seats: &mut Peekable<impl Iterator<Item = &'s Seat>>, station: f64, way: &mut CordWay) {
+        while let Some(seat) = seats.next_if(|seat| seat.station <= station) {
+            let (bit, along) = (self.bit(seat), Point::towards(seat.angle));
+            let led = (!self.is_chain()).then_some(along);
+            way.corner(seat.centre - along * bit.before, led);
+            way.corner(seat.centre + along * bit.after, led);
+        }
     }
 
-    /// Whether cord is bare on both sides of a joint and bends there; chain has corners, for its links are straight.
-    fn is_bare(&self, at: usize) -> bool {
-        if self.design().cords[self.strand.cord].kind == CordKind::Chain {
-            return false;
-        }
+    /// How the cord lies at a joint; chain has corners, for its links are straight.
+    fn lies(&self, at: usize) -> Lies {
         let joints = &self.hung.joints;
         let beside = at.checked_sub(1).and_then(|before| Some([joints.get(before)?, joints.get(at + 1)?]));
-        beside.is_some_and(|[before, after]| {
-            let next = self.hung.seats.partition_point(|seat| seat.station < before.station);
-            self.hung.seats.get(next).is_none_or(|seat| seat.station > after.station)
-        })
+        let Some([before, after]) = beside else { return Lies::AtEnd };
+        let next = self.hung.seats.partition_point(|seat| seat.station < before.station);
+        let is_bare = self.hung.seats.get(next).is_none_or(|seat| seat.station > after.station);
+        match () {
+            () if self.is_chain() => Lies::AtEnd,
+            () if is_bare => Lies::Bare,
+            () => Lies::AtHole,
+        }
     }
+
+    fn is_chain(&self) -> bool {
+        self.design().cords[self.strand.cord].kind == CordKind::Chain
+    }
+}
+
+/// How cord lies at a joint.
+enum Lies {
+    /// Bare on both sides, so that it bends there.
+    Bare,
+    /// Beside a hole that leads it.
+    AtHole,
+    /// At an end, or a corner.
+    AtEnd,
 }
 
 /// A way in stretches of bare cord between corners.
@@ -137,6 +159,8 @@ struct CordWay {
     done: Vec<Point>,
     /// From there on.
     bare: Vec<Point>,
+    /// Which way it leaves that corner, where a hole leads it.
+    led: Option<Point>,
 }
 
 impl CordWay {
@@ -144,33 +168,48 @@ impl CordWay {
         self.bare.push(at);
     }
 
-    fn corner(&mut self, at: Point) {
+    fn corner(&mut self, at: Point, led: Option<Point>) {
         self.bare.push(at);
-        self.done.extend(bent(&self.bare));
-        self.bare = vec![at];
+        self.done.extend(bent(&self.bare, [self.led, led]));
+        (self.bare, self.led) = (vec![at], led);
     }
 
     fn rounded(mut self) -> Vec<Point> {
-        self.done.extend(bent(&self.bare));
+        self.done.extend(bent(&self.bare, [self.led, None]));
         self.done.dedup();
         self.done
     }
 }
 
+/// Farthest in mm beyond a hole that it leads the cord.
+const LED: f64 = 3.0;
+
 /// A smooth line through points: at each it runs parallel to the line between the neighbours, as far as the neighbour is
-/// near.
-fn bent(points: &[Point]) -> Vec<Point> {
-    if points.len() < 3 {
+/// near, and at either end as a hole leads it there.
+fn bent(points: &[Point], led: [Option<Point>; 2]) -> Vec<Point> {
+    if points.len() < 2 || points.len() < 3 && led.iter().flatten().all(|led| is_along(*led, points)) {
         return points.to_vec();
     }
     // Indices run from 0 to `last`.
     let last = points.len() - 1;
     let along = |at: usize| Point::towards((points[(at + 1).min(last)] - points[at.saturating_sub(1)]).angle());
+    let way = |at: usize, third: f64| match (at, led) {
+        (0, [Some(led), _]) => led * third.min(LED),
+        (at, [_, Some(led)]) if at == last => led * third.min(LED),
+        _ => along(at) * third,
+    };
     let piece = |at: usize| {
         let (from, to) = (points[at - 1], points[at]);
         let third = from.distance(to) / 3.0;
-        Segment::Curve(from + along(at - 1) * third, to - along(at) * third, to)
+        Segment::Curve(from + way(at - 1, third), to - way(at, third), to)
     };
     let segments: Vec<_> = std::iter::once(Segment::Move(points[0])).chain((1..=last).map(piece)).collect();
     outline::flattened(&segments)
+}
+
+/// Whether a direction is that from the first of two points to the other, as far as is seen.
+fn is_along(led: Point, points: &[Point]) -> bool {
+    const SEEN: f64 = 0.02;
+    let way = points[1] - points[0];
+    led.dot(way) >= 0.0 && led.left().dot(way).abs() <= SEEN * way.length().max(1.0)
 }

@@ -227,7 +227,7 @@ impl Canvas<'_> {
         let (down, scale) = (FRAC_PI_2, self.scale());
         let foot = from + Point::new(0.0, dangle.drop * scale);
         let hanger = |on: Index<Finding>| match self.design().findings[on].kind() {
-            FindingKind::JumpRing => self.stencils.lower_half(on, from, down, scale),
+            FindingKind::JumpRing => self.stencils.front_half(on, from, down, scale),
             _ if self.design().findings[on].is_pin() => self.stencils.pin(on, foot, -down, scale, dangle.drop),
             _ => self.stencils.whole(on, from, down, scale),
         };
