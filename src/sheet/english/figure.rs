@@ -32,10 +32,7 @@ pub fn figure(figure: &Alternative<'_>) -> String {
 /// What the two cords there are.
 pub const ENDS: [&str; 2] = ["first end", "last end"];
 /// What stands before the bar that tells whether a page was printed at its size.
-pub const CHECK_PRINT: &str = "Check the print: measure between the outer ticks";
-
-/// How long the edges of the bar are: the upper and the lower.
-pub const BAR_SIZES: [&str; 2] = ["50 mm", "2 in"];
+pub const CHECK_PRINT: &str = "Check the print: 50 mm between the outer ticks above the line, 2 in below it";
 
 impl fmt::Display for Scale {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
