@@ -3,8 +3,8 @@
 use super::cautions::{cuts_metal, cuts_soft_metal};
 use super::ends::{Fastening, closings, is_glued, stops, way};
 use super::side::Side;
-use super::steps;
 use super::task::{Beside, EndWork, Hang, Hold, Task};
+use super::work;
 use crate::design::{Crimp, Design, Finding, Strand, What};
 use crate::materials::Article;
 use crate::materials::need;
@@ -88,7 +88,7 @@ fn for_stringing(design: &Design) -> [(bool, Tool); 5] {
 
 /// What ends are closed and findings joined with.
 fn for_closing(design: &Design) -> [(bool, Tool); 6] {
-    let steps = steps(design);
+    let steps = work(design);
     // Crimps that stop beads or hold groups are pressed flat.
     let folded = steps.iter().filter_map(|step| match step.task {
         Task::End(_, EndWork::Press(crimp)) => design.findings[crimp].crimp(),

@@ -135,7 +135,7 @@ fn silk_with_its_own_needle_asks_for_none() {
     let own = shipped("moonwrack");
     let needles: Vec<_> = tools(&own, UnitStyle::Both).into_iter().filter(|tool| tool.contains("needle")).collect();
     assert_eq!(needles, ["needle: the silk has its own"]);
-    assert!(told(&own).contains("the cord's own needle"));
+    assert!(told(&own).contains("the silk's own needle"));
     // It is said where the cord is cut, before one end of it is chosen.
     let steps = told(&own);
     let at = |words: &str| steps.find(words).unwrap_or_else(|| panic!("{words}"));
@@ -143,7 +143,7 @@ fn silk_with_its_own_needle_asks_for_none() {
     // Seed beads on thread that has none are strung with one that is bought.
     let bought = shipped("fathom");
     assert!(
-        tools(&bought, UnitStyle::Both).iter().any(|tool| tool == "beading needle, for holes of 1 mm"),
+        tools(&bought, UnitStyle::Both).iter().any(|tool| tool == "beading needle for holes of 1 mm"),
         "{:?}",
         tools(&bought, UnitStyle::Both)
     );

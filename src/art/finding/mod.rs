@@ -23,6 +23,13 @@ pub use hook::{jaw, lever};
 pub use loops::{closed_pin, link, link_on_edge};
 pub use tube::pressed;
 
+/// Width in mm of the line round a part of a finding, which lies within its sizes.
+const EDGE: f64 = 0.1;
+/// Width in mm of the line round a small part on another.
+const FINE_EDGE: f64 = 0.08;
+/// Width in mm of a line across a part: a seam or a slit.
+const SEAM: f64 = 0.12;
+
 /// How a finding is drawn.
 pub struct FindingDrawing {
     metal: Rgb,

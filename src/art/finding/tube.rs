@@ -1,13 +1,11 @@
 //! Hollow findings turned about the cord: crimps, cones, caps and covers.
 
-use super::{FindingDrawing, or};
+use super::{EDGE, FindingDrawing, or};
 use crate::design::{Cap, Cone, CordEnd, Crimp, Dimensions};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{circle, curve, line, polyline, rounded_rect};
 use crate::trade::usual::{self, WALL};
-
-const EDGE: f64 = 0.1;
 
 fn at(x: f64, y: f64) -> Point {
     Point::new(x, y)

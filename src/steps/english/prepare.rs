@@ -113,8 +113,8 @@ impl Teller<'_> {
         let several = self.design.strands.len() > 1;
         let whose = if several { format!(" of {}", strand.name) } else { String::new() };
         format!(
-            "The {} among the beads{whose} take up about {}, which is counted in: if those {} took more than told, add \
-             what they took more once for each {} of them before you cut.",
+            "The {} among the beads{whose} take up about {}, which is counted in: if those {} took more than told, add the \
+             difference once for each {} knots before you cut.",
             count(u64::from(strand.knots()), "knot"),
             self.ruler(strand.take_up_between()),
             usual::TRIAL_KNOTS,

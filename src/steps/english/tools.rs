@@ -15,7 +15,7 @@ pub fn tool(tool: Tool, units: UnitStyle) -> String {
         Tool::HardWireCutters => "memory wire cutters",
         Tool::Scissors => "sharp scissors",
         Tool::OwnNeedle(cord) => return format!("needle: the {cord} has its own"),
-        Tool::Needle(hole) => return format!("beading needle, for holes of {}", hole.hundredths()),
+        Tool::Needle(hole) => return format!("beading needle for holes of {}", hole.hundredths()),
         Tool::Tape => "tape for tags",
         Tool::Card(tall) => return format!("card {} tall", units.ruler(tall)),
         Tool::Stoppers(number) if number > 1 => return format!("{} or tape", count(number, "bead stopper")),
