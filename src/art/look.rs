@@ -1,6 +1,7 @@
 //! What symbols of beads, findings and knots are of, and how each is seen.
 
 use super::light::TURNS;
+use super::pearl::VARIANTS;
 use crate::design::{Bead, Cord, Finding, Index};
 use crate::paint::mark::Key;
 
@@ -8,8 +9,8 @@ use crate::paint::mark::Key;
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[expect(missing_docs, reason = "the names say it")]
 pub enum Look {
-    /// A bead under the light on one of its turns, and which of the pearls that differ; of a flat one its face or its edge.
-    Bead { bead: Index<Bead>, turn: u32, variant: u32, on_edge: bool },
+    /// A bead under the light on one of its turns, and which of the pearls that differ; on paper halved about so often.
+    Bead { bead: Index<Bead>, turn: u32, variant: u32, halved: u32 },
     /// A bead so small on paper that its colour alone is seen.
     Speck { bead: Index<Bead> },
     /// A finding under the light on one of its turns, or its mirror image.
@@ -35,8 +36,8 @@ impl Look {
     #[must_use]
     pub const fn key(self) -> Key {
         match self {
-            Self::Bead { bead, turn, variant, on_edge } => {
-                Key::new(if on_edge { "bead-on-edge" } else { "bead" }).of(bead.number()).seen(turn + TURNS * variant)
+            Self::Bead { bead, turn, variant, halved } => {
+                Key::new("bead").of(bead.number()).seen(turn + TURNS * (variant + VARIANTS * halved))
             }
             Self::Speck { bead } => Key::new("speck").of(bead.number()),
             Self::Finding { finding, turn, mirrored } => of("finding", finding, turn).mirrored(mirrored),
@@ -65,8 +66,8 @@ mod tests {
     #[test]
     fn every_look_has_a_key_of_its_own() {
         let looks = [
-            (Look::Bead { bead: nth(3), turn: 12, variant: 0, on_edge: false }, "bead-3-12"),
-            (Look::Bead { bead: nth(3), turn: 12, variant: 2, on_edge: true }, "bead-on-edge-3-60"),
+            (Look::Bead { bead: nth(3), turn: 12, variant: 0, halved: 0 }, "bead-3-12"),
+            (Look::Bead { bead: nth(3), turn: 12, variant: 2, halved: 1 }, "bead-3-180"),
             (Look::Speck { bead: nth(7) }, "speck-7"),
             (Look::Finding { finding: nth(0), turn: 1, mirrored: false }, "finding-0-1"),
             (Look::Finding { finding: nth(0), turn: 1, mirrored: true }, "finding-0-1-mirrored"),

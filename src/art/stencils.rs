@@ -4,14 +4,15 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::f64::consts::PI;
 
-use super::bead;
+use super::bead::{self, Seen};
 use super::chain::places;
 use super::cord;
 use super::finding::{self, FindingDrawing};
-use super::light::{Ink, Light, TURNS, turn};
+use super::hatch::by_tone;
+use super::light::{Ink, Light, TURNS, lightness, turn};
 use super::look::Look;
 use super::mirror;
-use super::pearl::Variant;
+use super::pearl::{Deal, Variant};
 use crate::design::{Bead, ChainLinks, Cord, Design, Finding, Form, Index, Strand};
 use crate::geometry::{Extent, Point, path as line};
 use crate::paint::mark::{Key, Mark, Symbol};
@@ -25,6 +26,9 @@ use crate::units::Length;
 /// inch.
 const SPECK: f64 = 0.17;
 
+/// How often at most lines are drawn twice as thick, so that they are as thick on paper.
+const MOST_HALVED: u32 = 5;
+
 /// Stamps of a design's beads and findings in its colours, in one ink.
 ///
 /// Points are on the page, angles in radians clockwise,
@@ -33,18 +37,19 @@ pub struct Stencils<'a> {
     design: &'a Design,
     palette: &'a Palette,
     ink: Ink,
+    /// The hatch of each bead, which tells them apart without colour.
+    hatches: Vec<usize>,
     /// What is drawn of each symbol, and what that shows.
     drawn: RefCell<BTreeMap<Key, (Look, Vec<Mark>)>>,
-    /// How many of each bead were stamped.
-    stamped: RefCell<BTreeMap<Index<Bead>, u32>>,
 }
 
 impl<'a> Stencils<'a> {
     /// Starts a page's stencils.
     #[must_use]
-    pub const fn new(design: &'a Design, palette: &'a Palette, ink: Ink) -> Self {
-        let drawn = RefCell::new(BTreeMap::new());
-        Self { design, palette, ink, drawn, stamped: RefCell::new(BTreeMap::new()) }
+    pub fn new(design: &'a Design, palette: &'a Palette, ink: Ink) -> Self {
+        let lightness = |at| lightness(palette.bead(at).colour);
+        let hatches = by_tone(&design.beads.indices().map(lightness).collect::<Vec<_>>());
+        Self { design, palette, ink, hatches, drawn: RefCell::new(BTreeMap::new()) }
     }
 
     /// The design that they are of.
@@ -53,41 +58,22 @@ impl<'a> Stencils<'a> {
         self.design
     }
 
-    /// A bead with its centre at a point and its hole along an angle. Letters, numbers and counts
-    /// are the page's affair.
+    /// A bead with its centre at a point and its hole along an angle, of pearls that differ the one whose colour the
+    /// pattern says: what a list shows. Letters, numbers and counts are the page's affair.
     pub fn bead(&self, index: Index<Bead>, at: Point, angle: f64, scale: f64) -> Mark {
-        if self.is_speck(index, scale) {
-            let (bead, coat, ink) = (&self.design.beads[index], self.palette.bead(index), self.ink);
-            return self.stamp(Look::Speck { bead: index }, || vec![bead::speck(bead, coat, ink)], at, angle, scale);
-        }
-        let variant = self.variant(index);
-        self.bead_of(variant, index, (at, angle), scale)
-    }
-
-    /// A bead with its hole level, of pearls that differ the one whose colour the pattern says: what a list shows.
-    pub fn sample(&self, index: Index<Bead>, at: Point, scale: f64) -> Mark {
-        self.bead_of(Variant::default(), index, (at, 0.0), scale)
+        self.bead_of(Variant::default(), index, (at, angle), scale)
     }
 
     fn bead_of(&self, variant: Variant, index: Index<Bead>, (at, angle): (Point, f64), scale: f64) -> Mark {
-        let bead = &self.design.beads[index];
-        let angle = least_turn(bead, self.palette.bead(index).finish, angle);
-        self.turned_bead(bead, false, variant, index, (at, angle), scale)
-    }
-
-    /// A bead by its face or its edge, at an angle.
-    fn turned_bead(
-        &self,
-        bead: &Bead,
-        on_edge: bool,
-        variant: Variant,
-        index: Index<Bead>,
-        (at, angle): (Point, f64),
-        scale: f64,
-    ) -> Mark {
-        let (coat, ink, turn) = (self.palette.bead(index), self.ink, turn(angle));
-        let look = Look::Bead { bead: index, turn, variant: variant.number(), on_edge };
-        let draw = || bead::marks(bead, coat, index.number(), ink, Light::on_turn(turn), variant);
+        let (bead, coat, ink) = (&self.design.beads[index], self.palette.bead(index), self.ink);
+        if self.is_speck(index, scale) {
+            return self.stamp(Look::Speck { bead: index }, || vec![bead::speck(bead, coat, ink)], at, angle, scale);
+        }
+        let angle = least_turn(bead, coat.finish, angle);
+        let turn = turn(angle);
+        let (hatch, seen) = (self.hatches.get(index.number()).copied(), Seen { variant, halved: halved(scale) });
+        let draw = || bead::marks(bead, coat, (ink, hatch.unwrap_or_default()), Light::on_turn(turn), seen);
+        let look = Look::Bead { bead: index, turn, variant: variant.number(), halved: seen.halved };
         self.stamp(look, draw, at, angle, scale)
     }
 
@@ -97,23 +83,20 @@ impl<'a> Stencils<'a> {
         self.ink != Ink::Outline && bead.along.max(bead.across).value() * scale < SPECK
     }
 
-    /// A flat bead as its edge is seen, square to its face.
-    pub fn bead_on_edge(&self, index: Index<Bead>, at: Point, angle: f64, scale: f64) -> Mark {
-        if self.is_speck(index, scale) {
-            return self.bead(index, at, angle, scale);
-        }
-        let edge = bead::on_edge(&self.design.beads[index]);
-        let variant = self.variant(index);
-        self.turned_bead(&edge, true, variant, index, (at, angle), scale)
-    }
-
-    /// A bead whose hole comes nearer by so much a mm: as long as an ellipsoid of its size looks from there, which of a flat
-    /// bead with its face to the front is as deep as that is thick.
-    pub fn bead_aslant(&self, index: Index<Bead>, at: Point, angle: f64, scale: f64, toward: f64) -> Mark {
+    /// A bead of the piece whose hole comes nearer by so much a mm: as long as an ellipsoid of its size looks from there, which
+    /// of a flat bead with its face to the front is as deep as that is thick. What strands share is dealt nothing.
+    pub fn bead_aslant(
+        &self,
+        index: Index<Bead>,
+        deal: Option<Deal>,
+        at: Point,
+        (angle, toward): (f64, f64),
+        scale: f64,
+    ) -> Mark {
         let bead = &self.design.beads[index];
         let deep = if bead.lies_flat() { *bead.thick } else { bead.across };
         let seen = shortened([bead.along.value(), deep.value()], toward);
-        match self.bead(index, at, angle, scale) {
+        match self.bead_of(self.variant(index, deal), index, (at, angle), scale) {
             Mark::Stamp { symbol, at, scale, .. } if seen != 1.0 => {
                 Mark::Stamp { symbol, at, angle, scale, along: seen }
             }
@@ -121,17 +104,11 @@ impl<'a> Stencils<'a> {
         }
     }
 
-    /// Which of the pearls that differ comes next; in grey and outline, where a hatch says which bead it
+    /// Which of the pearls that differ a bead is dealt; in grey and outline, where a hatch says which bead it
     /// is, all are alike.
-    fn variant(&self, index: Index<Bead>) -> Variant {
-        let mut stamped = self.stamped.borrow_mut();
-        let stamp = stamped.entry(index).or_default();
-        *stamp += 1;
-        if self.ink == Ink::Colour {
-            Variant::dealt(self.palette.bead(index).finish, index.number(), *stamp)
-        } else {
-            Variant::default()
-        }
+    fn variant(&self, index: Index<Bead>, deal: Option<Deal>) -> Variant {
+        let deal = deal.filter(|_| self.ink == Ink::Colour);
+        deal.map(|deal| Variant::dealt(self.palette.bead(index).finish, deal)).unwrap_or_default()
     }
 
     /// A finding's drawing, under the light on one of its turns.
@@ -159,8 +136,8 @@ impl<'a> Stencils<'a> {
         )
     }
 
-    /// The lower half on the page of a ring that is drawn by [`Self::finding`]: what of it lies before a strand that goes
-    /// through it and hangs from there.
+    /// The lower half on the page of a ring that is drawn by [`Self::finding`], or the left half of one that hangs: what of
+    /// it lies before a strand that goes through it and hangs from there.
     pub fn lower_half(&self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
         let finding = &self.design.findings[index];
         let (turn, right) = (self.turn(angle), libm::cos(angle) >= 0.0);
@@ -214,14 +191,15 @@ impl<'a> Stencils<'a> {
         self.stamp(look, || finding.pin().map(closed).unwrap_or_default(), at, angle, scale)
     }
 
-    /// Chain along a path, its links at actual size times `scale`, on face and on edge by turns: as many as so much of
-    /// it has, spread over the path.
+    /// Chain along a path, its links at actual size times `scale`, on edge and on face by turns up to the last, which is on
+    /// its face: as many as so much of it has, spread over the path.
     pub fn chain(&self, index: Index<Finding>, path: &[Point], scale: f64) -> Mark {
         let Some(chain) = self.design.findings[index].chain() else { return Mark::ornament(Vec::new()) };
-        let stamps = places(path, spread(chain, line::length(path), scale)).into_iter().enumerate();
+        let places = places(path, spread(chain, line::length(path), scale));
+        let is_edge = |link: usize| (places.len() - link).is_multiple_of(2);
         // Links overlap by the thickness of the wire on either side.
-        let marks = stamps.map(|(i, (at, angle))| self.link(index, chain, i % 2 == 1, (at, angle), scale)).collect();
-        Mark::ornament(marks)
+        let links = places.iter().enumerate();
+        Mark::ornament(links.map(|(link, place)| self.link(index, chain, is_edge(link), *place, scale)).collect())
     }
 
     fn link(
@@ -346,6 +324,11 @@ fn shortened([along, deep]: [f64; 2], toward: f64) -> f64 {
     let (square, deep) = ((1.0 - toward * toward).max(0.0), toward * deep / along);
     let seen = (square + deep * deep).sqrt();
     if (seen - 1.0).abs() < SAME { 1.0 } else { seen }
+}
+
+/// How often what is drawn at a scale is halved, the next whole number; what is smaller still is specks.
+fn halved(scale: f64) -> u32 {
+    (0..MOST_HALVED).find(|halved| scale * f64::from(1_u32 << halved) >= 1.0).unwrap_or(MOST_HALVED)
 }
 
 /// The angle at which a bead looks as at the given one and needs fewest symbols.

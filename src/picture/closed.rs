@@ -1,4 +1,4 @@
-//! A necklace laid closed, in the frame of [`crate::drape::Closed`].
+//! A necklace laid closed, in the frame of [`crate::drape::Closed`], and a strap in a loose curve.
 
 use crate::Piece;
 use crate::drape::{self, Hung};
@@ -8,20 +8,24 @@ use crate::sheet::figure::{
     Canvas, ClosureWay, Layers, Track, closed_box, closing_on, hooked, joined, mouths, on_tracks,
 };
 
+use super::loose;
 use super::shade::Shade;
 use super::subject::strung;
 
-/// A piece that lies closed.
+/// A piece that a hand has laid out.
 pub struct Arranged {
     tracks: Vec<Option<Track>>,
     strands: Vec<Option<Hung>>,
+    /// The way between its ends; none where they lie apart.
     closing: Vec<Point>,
 }
 
 impl Arranged {
-    /// Lays a piece closed, where it closes behind a neck.
+    /// Lays a piece closed, where it closes behind a neck, or in a loose curve, where it is a strap.
     pub fn of(piece: &Piece) -> Option<Self> {
-        let drape::Closed { lines, closing } = drape::lay_closed(&piece.design, &piece.drape)?;
+        let closed = drape::lay_closed(&piece.design, &piece.drape);
+        let loose = || Some(drape::Closed { lines: vec![loose::way(&piece.design)?], closing: Vec::new() });
+        let drape::Closed { lines, closing } = closed.or_else(loose)?;
         let tracks = Track::all(&lines);
         Some(Self { strands: on_tracks(piece, &tracks), tracks, closing })
     }
@@ -38,10 +42,10 @@ impl Arranged {
         shade.resting(shade.closed(strands, closure))
     }
 
-    /// The closure, hooked up, and what of an extender is loose, which lies inside.
+    /// The closure as far as it is in front, or hooked up, and what of an extender is loose, which lies inside.
     fn closure(&self, canvas: Canvas<'_>) -> Layers {
         let design = canvas.design();
-        if drape::fall::falls(design) {
+        if drape::fall::falls(design) || self.closing.is_empty() {
             return closing_on(&self.tracks, canvas);
         }
         let drawn = [design.closure.left(), design.closure.right()].map(|parts| hooked(parts, design));

@@ -10,6 +10,7 @@ mod caption;
 mod closed;
 mod english;
 mod ground;
+mod loose;
 mod mirror;
 mod portrait;
 mod shade;

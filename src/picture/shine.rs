@@ -2,7 +2,7 @@
 //! the light's bloom, and the dark where neighbours in the row keep the light off a bead's ends.
 
 use crate::Piece;
-use crate::art::{self, Light, Look, looks_the_same_turned};
+use crate::art::{Light, Look, looks_the_same_turned};
 use crate::design::Bead;
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::{ColourStop, Fill, Mark, Rgb, Segment, Stroke, Symbol};
@@ -24,10 +24,9 @@ const BLOOM: f64 = 0.3;
 
 /// A bead's symbol as a close picture shows it; other symbols as they are.
 pub fn polished(look: Look, mut symbol: Symbol, piece: &Piece) -> Symbol {
-    let Look::Bead { bead: at, turn, on_edge, .. } = look else { return symbol };
+    let Look::Bead { bead: at, turn, .. } = look else { return symbol };
     let bead = &piece.design.beads[at];
     let finish = piece.palette.bead(at).finish;
-    let bead = &if on_edge { art::on_edge(bead) } else { bead.clone() };
     if finish == Finish::Clear {
         symbol.marks = symbol.marks.into_iter().map(glassy).collect();
     }

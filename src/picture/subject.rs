@@ -28,7 +28,7 @@ pub struct Subject<'a> {
 enum Pose {
     /// As it hangs, its closure open.
     Open,
-    /// A necklace laid closed.
+    /// A necklace laid closed, or a strap in a loose curve.
     Closed(Arranged),
     /// Round a limb.
     Ring(Extent),
@@ -125,10 +125,9 @@ pub fn strung(piece: &Piece, strands: &[Option<Hung>], shade: Shade, canvas: Can
     if piece.design.twist.is_some() {
         return vec![twined(&hung, shade, canvas)];
     }
-    let on_edge = figure::is_along_the_limb(piece);
     let figure = |index: Index<Strand>| {
         let hung = (*hung.get(index.number())?)?;
-        let sketch = Sketch { on_edge, ..Sketch::new(&piece.design.strands[index], hung, canvas) };
+        let sketch = Sketch::new(&piece.design.strands[index], hung, canvas);
         Some(sketch.named(sketch.strand()))
     };
     let figures: Vec<_> = figure::longest_first(&piece.design).into_iter().filter_map(figure).collect();

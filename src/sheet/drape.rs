@@ -23,7 +23,7 @@ pub enum Shows {
     Picture,
     /// The drape alone: what hangs open is pictured as it hangs.
     Drape,
-    /// Both: a necklace is pictured closed, and measured as it hangs.
+    /// Both: a necklace is pictured closed, a strap in a curve, and measured as it hangs.
     Both,
 }
 
@@ -31,10 +31,10 @@ pub enum Shows {
 pub fn shows(piece: &Piece, picture: &dyn Illustration) -> Shows {
     if piece.drape.ring().is_some() || piece.design.heading.kind == Kind::Earrings {
         Shows::Picture
-    } else if piece.drape.worn.is_some() && piece.design.closure.open().is_none() && !picture.hangs() {
-        Shows::Both
-    } else {
+    } else if picture.hangs() {
         Shows::Drape
+    } else {
+        Shows::Both
     }
 }
 
@@ -58,7 +58,7 @@ pub fn measured_picture(piece: &Piece, picture: &dyn Illustration, room: Rect, s
     let aside = if hangs { 2.0 * DROPS_WIDTH } else { 0.0 };
     let below = BAR_GAP + BAR_HEIGHT;
     let scale = Scale::fitting((extent.width(), extent.height()), (room.width - aside, room.height - below));
-    let frame = Frame::centred(extent, room.above(below), scale.factor());
+    let frame = framed(extent, room, scale);
     let mut marks = pictured(picture, Canvas::new(frame, stencils));
     if hangs {
         marks.extend(figure::drops(piece, &frame, frame.page(extent.low).x - DROPS_WIDTH));
@@ -124,7 +124,7 @@ fn beside_labels(piece: &Piece, whole: Extent, room: Rect) -> (Rect, Scale) {
 fn at_rest(piece: &Piece, closing: Option<OpenClosure>, canvas: Canvas<'_>) -> Vec<Mark> {
     let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
     let closure = closing.map(|closing| closing.layers(canvas)).unwrap_or_default();
-    closure.around(figure::strands(&hung, canvas))
+    [figure::rail(piece, canvas).into_iter().collect(), closure.around(figure::strands(&hung, canvas))].concat()
 }
 
 /// Smallest scale at which beads laid straight tell anything: half their size.

@@ -40,8 +40,10 @@ const APART: f64 = 6.0;
 const ABOVE_CHECK: f64 = 3.0;
 /// Room between the beads and what else it takes.
 const BESIDES_APART: f64 = 2.5;
-/// Width of the column at the right, without the widest bead drawn in it.
+/// Width of the column at the right, without the widest bead drawn in it, and that of a bead which it has room for on every
+/// cover, so that columns stand alike.
 const COLUMN: f64 = 54.0;
+const BEAD: f64 = 12.0;
 /// The most of the page's room that the column may take.
 const COLUMN_SHARE: f64 = 0.42;
 /// Share of the left column's height that is left to the drape below a picture.
@@ -132,7 +134,7 @@ fn figures(
         over.push((Subheading::Strands, figure::strand_table(sheet.piece).set(sheet.room().width)));
     }
     if let Shows::Drape = shows {
-        return drape::hanging(sheet.piece, room, stencils);
+        return titled_drape(sheet, room, stencils);
     }
     picture_above_drape(sheet, picture, room, stencils)
 }
@@ -144,13 +146,18 @@ fn picture_above_drape(
     room: Rect,
     stencils: &Stencils<'_>,
 ) -> drape::Drawn {
-    let heading = heading(Subheading::Hanging);
     let below = room.below(room.height * (1.0 - DRAPE_SHARE));
-    let (drape, scaled) = drape::hanging(sheet.piece, below.below(heading.height + 1.0), stencils);
     let mut marks = drape::picture(picture, room.above(below.height + APART), stencils);
-    marks.extend(heading.at(below.corner()));
+    let (drape, scaled) = titled_drape(sheet, below, stencils);
     marks.extend(drape);
     (marks, scaled)
+}
+
+/// The drape under its heading, to which sentences refer.
+fn titled_drape(sheet: &Sheet<'_>, room: Rect, stencils: &Stencils<'_>) -> drape::Drawn {
+    let heading = heading(Subheading::Hanging);
+    let (drape, scaled) = drape::hanging(sheet.piece, room.below(heading.height + 1.0), stencils);
+    ([heading.at(room.corner()), drape].concat(), scaled)
 }
 
 /// Room on a page, filled from its top and its foot.
@@ -207,7 +214,7 @@ fn fill(
     let sets = [width < LISTED, false].map(|one_a_line| buying::tools(sheet, width, one_a_line));
     let tools = sets.into_iter().find(|tools| column.holds(tools, besides));
     let has_tools = tools.is_some();
-    tools.into_iter().for_each(|tools| column.foot(tools, APART));
+    tools.into_iter().for_each(|tools| column.top(tools, APART));
     let worn = worn(sheet, column.left, stencils);
     let is_worn = worn.is_some();
     worn.into_iter().for_each(|worn| column.foot(worn, 0.0));
@@ -229,7 +236,7 @@ fn needed(column: &mut Filled, over: &mut Lists, sheet: &Sheet<'_>, materials: &
     let legend = legend::table(sheet.piece, stencils);
     let beads =
         Block::stack([Type::TINY.line(&say::heading(Subheading::Legend)), legend.set(width).block()], BELOW_LEGEND);
-    let besides = needs::besides(sheet.piece, materials, width, sheet.style.ink);
+    let besides = needs::besides(sheet.piece, materials, width, (sheet.style.ink, stencils));
     let all = titled(Subheading::Needs, Block::stack([beads.clone(), besides.clone()], BESIDES_APART));
     let shown = if legend.fits(width) { [all, titled(Subheading::Needs, beads)].into() } else { Vec::new() };
     match shown.into_iter().find(|block| column.holds(block, 0.0)) {
@@ -239,7 +246,7 @@ fn needed(column: &mut Filled, over: &mut Lists, sheet: &Sheet<'_>, materials: &
 }
 
 fn column_width(sheet: &Sheet<'_>) -> f64 {
-    COLUMN + sheet.piece.design.beads.iter().map(|bead| bead.along.value()).fold(0.0, f64::max)
+    COLUMN + sheet.piece.design.beads.iter().map(|bead| bead.along.value()).fold(BEAD, f64::max)
 }
 
 /// Pages for the lists that the face has no room for.

@@ -17,7 +17,9 @@ use crate::trade::sight::contrast;
 
 /// Longest piece of chain in mm that is drawn among findings.
 const CHAIN: f64 = 40.0;
-/// Width of a small one.
+/// Width of the room of a charm among words.
+const CHARM: f64 = 9.0;
+/// Width of a small disc.
 const DOT: f64 = 2.0;
 /// Width of a swatch of colour.
 const SWATCH: f64 = 6.0;
@@ -89,7 +91,17 @@ fn readable_on(colour: Rgb) -> Rgb {
 pub fn drawing(index: Index<Bead>, bead: &Bead, stencils: &Stencils<'_>) -> Block {
     let (along, across) = (bead.along.value(), bead.across.value());
     let centre = Point::new(along / 2.0, across / 2.0);
-    Block::new(along, across, vec![stencils.sample(index, centre, 1.0)])
+    Block::new(along, across, vec![stencils.bead(index, centre, 0.0, 1.0)])
+}
+
+/// A charm, its loop at the left, as large as has room among words.
+pub fn charm(index: Index<Finding>, stencils: &Stencils<'_>) -> Block {
+    let drawn = |scale| stencils.finding(index, Point::ORIGIN, 0.0, scale);
+    let Extent { low, high } = stencils.bounds(&drawn(1.0)).unwrap_or_default();
+    let room = Point::new(CHARM, Type::SMALL.line_height());
+    let scale = (room.x / (high.x - low.x)).min(room.y / (high.y - low.y)).min(1.0);
+    let spare = (room - (high - low) * scale) * 0.5;
+    Block::new(room.x, room.y, Block::new(room.x, room.y, vec![drawn(scale)]).at(spare - low * scale))
 }
 
 /// A finding at actual size; of a chain, a piece.

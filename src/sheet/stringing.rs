@@ -140,7 +140,7 @@ fn reduction(bead: &Bead) -> u32 {
 
 fn drawing(index: Index<Bead>, bead: &Bead, scale: f64, stencils: &Stencils<'_>) -> Block {
     let size = Point::new(bead.along.value(), bead.across.value()) * scale;
-    Block::new(size.x, size.y, vec![stencils.sample(index, size * 0.5, scale)])
+    Block::new(size.x, size.y, vec![stencils.bead(index, size * 0.5, 0.0, scale)])
 }
 
 /// How much cord a bead takes in a row of its kind, where its size does not say it.

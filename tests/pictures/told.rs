@@ -141,7 +141,9 @@ fn pearls_differ_a_little_and_alike_in_every_run() {
     let sample = Sample::of_beads([pearl]);
     let stamped = || {
         let stencils = sample.stencils(Ink::Colour);
-        let stamps: Vec<_> = (0..60).map(|_| stencils.bead(nth(0), Point::ORIGIN, 0.0, 1.0)).collect();
+        let dealt = |bit| Some(festoon::art::Deal::of("row", 0, bit));
+        let stamp = |bit| stencils.bead_aslant(nth(0), dealt(bit), Point::ORIGIN, (0.0, 0.0), 1.0);
+        let stamps: Vec<_> = (0..60).map(stamp).collect();
         (stamps, stencils.into_symbols())
     };
     let (stamps, symbols) = stamped();

@@ -102,7 +102,7 @@ impl Found {
         }
     }
 
-    /// Of what sort of thing it is a stamp, and of which, as its symbol's id in a file says: `bead-on-edge-3-12`.
+    /// Of what sort of thing it is a stamp, and of which, as its symbol's id in a file says: `right-half-3-12`.
     pub fn stamp(&self) -> Option<(String, usize)> {
         let Seen::Stamp(symbol) = self.seen else { return None };
         let id = symbol.to_string();
@@ -119,7 +119,7 @@ impl Found {
     /// The bead that it is a stamp of.
     pub fn bead(&self) -> Option<Index<Bead>> {
         let (word, number) = self.stamp()?;
-        matches!(word.as_str(), "bead" | "bead-on-edge" | "speck").then(|| nth(number))
+        matches!(word.as_str(), "bead" | "speck").then(|| nth(number))
     }
 }
 

@@ -84,6 +84,7 @@ pub fn seen_as(seen: SeenAs, units: UnitStyle) -> String {
     match seen {
         SeenAs::HungApart(apart) => format!("hung {} apart", units.ruler(apart)),
         SeenAs::FromAbove => "across, from above".to_owned(),
-        SeenAs::OnEdge => "flat beads are seen from their edge".to_owned(),
+        SeenAs::OverRail => "over a rail as broad as the neck".to_owned(),
+        SeenAs::FacesUp => "flat beads are turned with their faces up".to_owned(),
     }
 }

@@ -60,7 +60,7 @@ fn across(shared: Shared, [first, last]: [&Seat; 2], canvas: Canvas<'_>) -> Mark
     let way = if libm::cos(turned - along) >= 0.0 { turned } else { turned + std::f64::consts::PI };
     let middle = inner.between(outer, 0.5);
     match shared {
-        Shared::Bead(bead) => canvas.stencils.bead_aslant(bead, middle, way, canvas.scale(), first.toward),
+        Shared::Bead(bead) => canvas.stencils.bead_aslant(bead, None, middle, (way, first.toward), canvas.scale()),
         Shared::Bar(bar) => {
             let half = canvas.design().findings[bar].length().unwrap_or_default().value() / 2.0;
             let start = middle - Point::towards(way) * (half * canvas.scale());

@@ -1,5 +1,6 @@
 //! The cord of a strand as it hangs: its way, and how it ends.
 
+use crate::design::What;
 use crate::geometry::{Point, path};
 use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline;
@@ -9,9 +10,13 @@ use super::fastened::Fastened;
 use super::{Sketch, straightened};
 
 impl Sketch<'_> {
-    /// The cord.
+    /// The cord, over the rings in which branches hang on it.
     pub(super) fn cord(&self) -> Vec<Mark> {
-        self.plain_ways().into_iter().map(|way| self.stretch(&way)).collect()
+        let hung = self.hung.seats.iter().filter_map(|seat| match &self.bit(seat).what {
+            What::Dangle(dangle) => self.canvas.ring(dangle, self.canvas.page(seat.centre)),
+            _ => None,
+        });
+        hung.chain(self.plain_ways().into_iter().map(|way| self.stretch(&way))).collect()
     }
 
     /// A stretch of the cord.

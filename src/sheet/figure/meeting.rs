@@ -1,7 +1,7 @@
 //! What both ends of a strand go through where they meet, below its row: laid along the line, the two ends at its left.
 
-use crate::art::Stencils;
-use crate::design::Strand;
+use crate::art::{Deal, Stencils};
+use crate::design::{Dangle, Strand};
 use crate::geometry::Point;
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
@@ -29,7 +29,7 @@ const BELOW_LETTERS: f64 = 1.0;
 
 /// The meeting on a line of a width, and whether it is drawn smaller than it is.
 pub fn meeting(strand: &Strand, width: f64, stencils: &Stencils<'_>) -> Option<(Block, bool)> {
-    let (design, meeting) = (stencils.design(), strand.meeting()?);
+    let (design, (meeting, deal)) = (stencils.design(), met(strand)?);
     let words = ENDS.map(|words| FACE.width(words)).into_iter().fold(0.0, f64::max) + BEFORE_CORD;
     let from = words + WAY.iter().sum::<f64>();
     let scale = ((width - from) / meeting.drop).min(1.0);
@@ -38,7 +38,7 @@ pub fn meeting(strand: &Strand, width: f64, stencils: &Stencils<'_>) -> Option<(
     let middle = Point::new(from, Type::STRONG.line_height() + LETTER.line_height() + BELOW_LETTERS + below);
     let mut drawn: Vec<_> =
         LEVELS.map(|level| stencils.strand_cord(strand, &way(Point::new(words, middle.y + level), middle), 1.0)).into();
-    drawn.extend(Canvas::new(Frame { scale, ..Frame::ACTUAL }, stencils).branched(meeting, middle, 0.0));
+    drawn.extend(Canvas::new(Frame { scale, ..Frame::ACTUAL }, stencils).branched((meeting, deal), middle, 0.0));
     let mut marks = said(middle.y);
     let letter = |(words, level): &(String, f64)| {
         LETTER.mark(words, middle + Point::new(level * scale, -half - BELOW_LETTERS), Anchor::Middle)
@@ -46,6 +46,12 @@ pub fn meeting(strand: &Strand, width: f64, stencils: &Stencils<'_>) -> Option<(
     marks.extend(runs(meeting, design).iter().map(letter));
     marks.push(Mark::figure(figure(&Alternative::Meeting(&strand.name)), drawn));
     Some((Block::new(width, middle.y + below, marks), scale < 1.0))
+}
+
+/// What both ends go through, and what its place is dealt.
+fn met(strand: &Strand) -> Option<(&Dangle, Deal)> {
+    let (last, trains) = strand.trains.split_last()?;
+    Some((strand.meeting()?, Deal::of(&strand.name, trains.len(), last.bits.len() - 1)))
 }
 
 /// What is said of it, and of both cords beside a level.

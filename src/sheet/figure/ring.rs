@@ -1,6 +1,6 @@
 //! A bracelet or anklet closed: its rows and its closure round the limb.
 //!
-//! One row is seen along the limb, as a true ring. Several side by side, or one that goes round more than once, are
+//! One row is seen along the limb, as a true ring, its flat beads turned as they lie on a table: with their faces up. Several side by side, or one that goes round more than once, are
 //! seen from a little above, see [`coil`](super::coil), the first row lowest.
 
 use crate::Piece;
@@ -40,8 +40,7 @@ fn laid(piece: &Piece, rows: &[Option<&Hung>], canvas: Canvas<'_>) -> Vec<Mark> 
         return strands(rows, canvas);
     }
     let laid = piece.design.strands.iter().zip(rows).filter_map(|(strand, hung)| Some((strand, (*hung)?)));
-    let on_edge = is_along_the_limb(piece);
-    laid.flat_map(|(strand, hung)| Sketch { on_edge, ..Sketch::new(strand, hung, canvas) }.strand()).collect()
+    laid.flat_map(|(strand, hung)| Sketch::new(strand, hung, canvas).strand()).collect()
 }
 
 /// The box round the closed piece: its rows, and all that is drawn of the closure and of bars across the rows.
@@ -86,22 +85,17 @@ pub fn rows(piece: &Piece) -> Vec<Option<Hung>> {
 #[must_use]
 pub fn seen_as(piece: &Piece) -> Option<SeenAs> {
     match piece.drape.ring() {
-        None => hung_apart(piece),
+        None => over(piece),
         Some(_) if is_aslant(piece) => Some(SeenAs::FromAbove),
-        Some(_) => piece.design.beads.iter().any(Bead::lies_flat).then_some(SeenAs::OnEdge),
+        Some(_) => piece.design.beads.iter().any(Bead::lies_flat).then_some(SeenAs::FacesUp),
     }
 }
 
-/// From how far apart a piece hangs that neither closes to a ring, nor lies over a rail, nor hangs from an ear.
-fn hung_apart(piece: &Piece) -> Option<SeenAs> {
-    let from_points = piece.design.heading.kind != Kind::Earrings && !fall::falls(&piece.design);
-    from_points.then(|| SeenAs::HungApart(Length::mm(piece.drape.span)))
-}
-
-/// Whether the piece is a ring that is seen along the limb, so that flat beads show their edges.
-#[must_use]
-pub fn is_along_the_limb(piece: &Piece) -> bool {
-    piece.drape.ring().is_some() && !is_aslant(piece)
+/// Over what a piece hangs that neither closes to a ring, nor hangs from an ear.
+fn over(piece: &Piece) -> Option<SeenAs> {
+    let apart = || SeenAs::HungApart(Length::mm(piece.drape.span));
+    let hung = if fall::falls(&piece.design) { SeenAs::OverRail } else { apart() };
+    (piece.design.heading.kind != Kind::Earrings).then_some(hung)
 }
 
 /// Whether the piece is seen from a little above.

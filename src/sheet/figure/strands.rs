@@ -3,12 +3,13 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::Piece;
+use crate::art::Deal;
 use crate::design::{Bar, Bead, Bit, Dangle, Design, Finding, Index, Pin, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::paint::outline;
-use crate::pattern::FindingKind;
+use crate::pattern::{Drilled, FindingKind};
 use crate::sheet::english;
 use crate::sheet::said::Alternative;
 use crate::trade::usual;
@@ -52,14 +53,12 @@ pub struct Sketch<'a> {
     pub hung: &'a Hung,
     /// On what it is drawn.
     pub canvas: Canvas<'a>,
-    /// Whether it is seen along what it goes round, on which flat beads lie.
-    pub on_edge: bool,
 }
 
 impl<'a> Sketch<'a> {
     /// A strand on whose face one looks.
     pub const fn new(strand: &'a Strand, hung: &'a Hung, canvas: Canvas<'a>) -> Self {
-        Self { strand, hung, canvas, on_edge: false }
+        Self { strand, hung, canvas }
     }
 
     pub(super) const fn design(&self) -> &'a Design {
@@ -79,7 +78,7 @@ impl<'a> Sketch<'a> {
             if let Some(aside) = middle(bit, self.strand, self.design()) {
                 let across = Point::towards(FRAC_PI_2 - seat.angle);
                 let centre = self.canvas.page(seat.centre) + across * (aside * self.canvas.scale());
-                marks.extend(self.at(bit, centre, -seat.angle, seat.toward));
+                marks.extend(self.at(seat, centre));
             }
         }
         marks
@@ -170,35 +169,40 @@ impl<'a> Sketch<'a> {
 
     /// What sits in a seat, but for what the strand shares with others.
     pub(super) fn seated(&self, seat: &Seat) -> Vec<Mark> {
-        let bit = self.bit(seat);
-        if middle(bit, self.strand, self.design()).is_some() {
+        if middle(self.bit(seat), self.strand, self.design()).is_some() {
             return Vec::new();
         }
-        self.at(bit, self.canvas.page(seat.centre), -seat.angle, seat.toward)
+        self.at(seat, self.canvas.page(seat.centre))
     }
 
-    /// Something strung with its centre at a point of the page.
-    fn at(&self, bit: &Bit, at: Point, angle: f64, toward: f64) -> Vec<Mark> {
-        match bit.what {
-            What::Bead(bead) if self.on_edge && self.design().beads[bead].lies_flat() => {
-                vec![self.canvas.stencils.bead_on_edge(bead, at, angle, self.canvas.scale())]
-            }
-            _ => self.canvas.strung(bit, self.strand, at, (angle, toward)),
-        }
+    /// What sits in a seat with its centre at a point of the page.
+    fn at(&self, seat: &Seat, at: Point) -> Vec<Mark> {
+        let (bit, angle, deal) = (self.bit(seat), -seat.angle, Deal::of(&self.strand.name, seat.train, seat.bit));
+        self.canvas.strung((bit, deal), self.strand, at, (angle, seat.toward))
     }
 }
 
 /// What is strung, at points of the page.
 impl Canvas<'_> {
-    /// Something on a strand with its centre at a point and its hole along an angle, which comes nearer by so much a mm.
-    pub fn strung(&self, bit: &Bit, strand: &Strand, at: Point, (angle, toward): (f64, f64)) -> Vec<Mark> {
+    /// Something on a strand, and what its place is dealt, with its centre at a point and its hole along an angle, which
+    /// comes nearer by so much a mm.
+    pub fn strung(
+        &self,
+        (bit, deal): (&Bit, Deal),
+        strand: &Strand,
+        at: Point,
+        (angle, toward): (f64, f64),
+    ) -> Vec<Mark> {
         let scale = self.scale();
         match &bit.what {
-            What::Bead(bead) => vec![self.stencils.bead_aslant(*bead, at, angle, scale, toward)],
+            What::Bead(bead) => {
+                let own = middle(bit, strand, self.design()).is_none().then_some(deal);
+                vec![self.stencils.bead_aslant(*bead, own, at, (angle, toward), scale)]
+            }
             What::Gap => Vec::new(),
             What::Knot => vec![self.stencils.knot(strand.cord, strand.legs, at, angle, scale, bit.length())],
             What::Finding(index) => vec![self.strung_finding(*index, bit, at, angle)],
-            What::Dangle(dangle) => self.branch(dangle, at),
+            What::Dangle(dangle) => self.branch((dangle, deal), at),
         }
     }
 
@@ -211,33 +215,48 @@ impl Canvas<'_> {
         self.stencils.whole(index, centre - Point::towards(way) * ((back + over) * self.scale()), way, self.scale())
     }
 
-    /// A branch straight down from a point on the cord.
-    pub fn branch(&self, dangle: &Dangle, from: Point) -> Vec<Mark> {
-        let (down, scale) = (FRAC_PI_2, self.scale());
-        let foot = from + Point::new(0.0, dangle.drop * scale);
-        let hanger = |on: Index<Finding>| {
-            if self.design().findings[on].is_pin() {
-                self.stencils.pin(on, foot, -down, scale, dangle.drop)
-            } else {
-                self.stencils.whole(on, from, down, scale)
-            }
-        };
-        let mut marks: Vec<_> = dangle.on.map(hanger).into_iter().collect();
-        marks.extend(self.branched(dangle, from, down));
-        marks
+    /// A ring by which a branch hangs straight down from a point on the cord, as what it goes through lies over it.
+    pub fn ring(&self, dangle: &Dangle, from: Point) -> Option<Mark> {
+        let ring = dangle.on.filter(|on| self.design().findings[*on].kind() == FindingKind::JumpRing)?;
+        Some(self.stencils.finding(ring, from, FRAC_PI_2, self.scale()))
     }
 
-    /// What is strung on a branch, from a point along a way.
-    pub fn branched(&self, dangle: &Dangle, from: Point, way: f64) -> Vec<Mark> {
-        let strung = |(bit, level): (&Bit, f64)| {
+    /// A branch straight down from a point on the cord; a ring goes through both, so that half of it lies before them. A
+    /// bead that is drilled across its tip hides the wire in it.
+    pub fn branch(&self, (dangle, deal): (&Dangle, Deal), from: Point) -> Vec<Mark> {
+        let (down, scale) = (FRAC_PI_2, self.scale());
+        let foot = from + Point::new(0.0, dangle.drop * scale);
+        let hanger = |on: Index<Finding>| match self.design().findings[on].kind() {
+            FindingKind::JumpRing => self.stencils.lower_half(on, from, down, scale),
+            _ if self.design().findings[on].is_pin() => self.stencils.pin(on, foot, -down, scale, dangle.drop),
+            _ => self.stencils.whole(on, from, down, scale),
+        };
+        let (hanger, hung) = (dangle.on.map(hanger), self.branched((dangle, deal), from, down));
+        if self.is_in_a_ring(dangle) {
+            return hung.into_iter().chain(hanger).collect();
+        }
+        hanger.into_iter().chain(hung).collect()
+    }
+
+    /// Whether what hangs on a branch is held by a ring that is seen to go through it.
+    fn is_in_a_ring(&self, dangle: &Dangle) -> bool {
+        let is_ring = |on| self.design().findings[on].kind() == FindingKind::JumpRing;
+        let is_tip = |bead: Index<Bead>| self.design().beads[bead].drilled == Drilled::Tip;
+        dangle.on.is_some_and(is_ring) && !dangle.bits.first().and_then(|bit| bit.what.bead()).is_some_and(is_tip)
+    }
+
+    /// What is strung on a branch in a place, from a point along a way.
+    pub fn branched(&self, (dangle, deal): (&Dangle, Deal), from: Point, way: f64) -> Vec<Mark> {
+        let strung = |((below, bit), level): ((usize, &Bit), f64)| {
             let at = from + Point::towards(way) * (level * self.scale());
+            let deal = Some(deal.hanging(below));
             match bit.what {
-                What::Bead(bead) => Some(self.stencils.bead(bead, at, way, self.scale())),
+                What::Bead(bead) => Some(self.stencils.bead_aslant(bead, deal, at, (way, 0.0), self.scale())),
                 What::Finding(index) => Some(self.strung_finding(index, bit, at, way)),
                 What::Gap | What::Knot | What::Dangle(_) => None,
             }
         };
-        dangle.bits.iter().zip(dangle.levels(self.design())).filter_map(strung).collect()
+        dangle.bits.iter().enumerate().zip(dangle.levels(self.design())).filter_map(strung).collect()
     }
 
     /// The loop that memory wire is turned into, from a point outward along an angle.

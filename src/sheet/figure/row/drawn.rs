@@ -5,6 +5,7 @@
 
 use std::f64::consts::PI;
 
+use crate::art::Deal;
 use crate::design::{Dangle, End, What};
 use crate::geometry::Point;
 use crate::paint::layout::Block;
@@ -90,7 +91,7 @@ impl<'a, 'r> RowLine<'a, 'r> {
         let named = |post: &Post| {
             let is_group = post.keeps == Keeps::Group;
             let on = |span: &&Span<'_>| {
-                let Spanned::Bit(bit) = span.thing else { return false };
+                let Spanned::Bit(bit, _) = span.thing else { return false };
                 let at = if is_group { 0.0 } else { bit.before };
                 (span.from + at - post.station.value()).abs() < SAME_STATION
             };
@@ -132,13 +133,14 @@ impl<'a, 'r> RowLine<'a, 'r> {
     /// The line's beads and all else with the cord at a height: branches behind the beads beside them, beads below what
     /// covers them.
     fn row(&self, y: f64) -> Vec<Mark> {
-        let mut marks = self.cord(y);
+        let mut marks: Vec<_> = self.spans.iter().filter_map(|span| self.ring(span, y)).collect();
+        marks.extend(self.cord(y));
         let (branches, strung): (Vec<&Span<'_>>, Vec<_>) = self.spans.iter().partition(|span| span.branch().is_some());
         let (beads, others): (Vec<_>, Vec<_>) = strung.into_iter().partition(|span| span.bead().is_some());
         for span in branches.into_iter().chain(beads).chain(others) {
             match span.thing {
                 Spanned::End(side) => marks.extend(self.end(&AtEnd { span, side, y })),
-                Spanned::Bit(_) => marks.extend(self.bit(span, y)),
+                Spanned::Bit(..) => marks.extend(self.bit(span, y)),
                 Spanned::Bare { .. } | Spanned::More(..) => {
                     marks.extend(is_cut(span).then(|| cut(Point::new(span.centre(), y), self.half_cut())));
                 }
@@ -176,7 +178,7 @@ impl<'a, 'r> RowLine<'a, 'r> {
                 if side == 0 { outer + plain } else { outer - plain }
             }
             Spanned::End(_) => inner,
-            Spanned::Bit(_) | Spanned::More(..) | Spanned::Bare { .. } => outer + stub,
+            Spanned::Bit(..) | Spanned::More(..) | Spanned::Bare { .. } => outer + stub,
         }
     }
 
@@ -197,14 +199,20 @@ impl<'a, 'r> RowLine<'a, 'r> {
         Some(if pair - next <= room { next - pair } else { next })
     }
 
+    /// The ring of a branch that hangs on the cord, and not below it.
+    fn ring(&self, span: &Span<'_>, y: f64) -> Option<Mark> {
+        let dangle = span.branch().filter(|_| span.hang == 0.0)?;
+        self.canvas(span.scale).ring(dangle, Point::new(span.centre(), y))
+    }
+
     fn bit(&self, span: &Span<'_>, y: f64) -> Vec<Mark> {
-        let Spanned::Bit(bit) = span.thing else { return Vec::new() };
+        let Spanned::Bit(bit, deal) = span.thing else { return Vec::new() };
         let canvas = self.canvas(span.scale);
         let below = spans::below(bit, self.of.strand, self.of.design());
         let at = Point::new(span.centre(), y + below * canvas.scale());
         match &bit.what {
-            What::Dangle(dangle) => hung(dangle, span.hang, at, canvas),
-            _ => canvas.strung(bit, self.of.strand, at, (0.0, 0.0)),
+            What::Dangle(dangle) => hung((dangle, deal), span.hang, at, canvas),
+            _ => canvas.strung((bit, deal), self.of.strand, at, (0.0, 0.0)),
         }
     }
 
@@ -294,9 +302,12 @@ fn cut(at: Point, half: f64) -> Mark {
 }
 
 /// A branch so far below the cord, with a thin line down to it.
-fn hung(dangle: &Dangle, below: f64, at: Point, canvas: Canvas<'_>) -> Vec<Mark> {
+fn hung(branch: (&Dangle, Deal), below: f64, at: Point, canvas: Canvas<'_>) -> Vec<Mark> {
+    if below == 0.0 {
+        return canvas.branch(branch, at);
+    }
     let top = at + Point::new(0.0, below);
     let stroke = Some(style::QUIET_LINE);
     let line = Mark::Shape { outline: outline::line(at, top), fill: None, stroke };
-    (below > 0.0).then_some(line).into_iter().chain(canvas.branch(dangle, top)).collect()
+    std::iter::once(line).chain(canvas.ring(branch.0, top)).chain(canvas.branch(branch, top)).collect()
 }

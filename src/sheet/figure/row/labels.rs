@@ -203,7 +203,7 @@ impl LabelWords {
 
 /// Which of the caps stands there, if one does, and whether it hugs what comes after it.
 fn cap(caps: &[Index<Finding>], span: &Span<'_>) -> Option<(usize, bool)> {
-    let Spanned::Bit(Bit { what: What::Finding(finding), turned, .. }) = span.thing else { return None };
+    let Spanned::Bit(Bit { what: What::Finding(finding), turned, .. }, _) = span.thing else { return None };
     Some((caps.iter().position(|cap| cap == finding)?, *turned))
 }
 

@@ -91,7 +91,7 @@ pub fn parts<'a, 's>(strand: &Strand, spans: &'s [Span<'a>], room: f64) -> Vec<R
 }
 
 fn is_thing(span: &Span<'_>) -> bool {
-    matches!(span.thing, Spanned::Bit(_)) && !span.is_knot()
+    matches!(span.thing, Spanned::Bit(..)) && !span.is_knot()
 }
 
 /// How many things, beads, branches and findings, a list puts on the cord.
@@ -205,7 +205,7 @@ fn all_same(one: &[Span<'_>], other: &[Span<'_>]) -> bool {
 
 fn same(one: &Span<'_>, other: &Span<'_>) -> bool {
     let thing = match (&one.thing, &other.thing) {
-        (Spanned::Bit(one), Spanned::Bit(other)) => one.what == other.what,
+        (Spanned::Bit(one, _), Spanned::Bit(other, _)) => one.what == other.what,
         (Spanned::Bare { .. }, Spanned::Bare { .. }) => true,
         _ => false,
     };
@@ -316,7 +316,7 @@ fn gather(lines: &mut Vec<Vec<Span<'_>>>, room: f64) {
 
 /// Whether a bead, a finding or a branch stands there, or beads that are left out.
 const fn is_strung(span: &Span<'_>) -> bool {
-    matches!(span.thing, Spanned::Bit(_) | Spanned::More(..))
+    matches!(span.thing, Spanned::Bit(..) | Spanned::More(..))
 }
 
 /// Length of spans on paper.

@@ -1,5 +1,6 @@
 //! Spans: a strand from end to end, one thing after another, with the room that each takes on paper.
 
+use crate::art::Deal;
 use crate::design::{Bar, Bead, Bit, Dangle, Design, End, Finding, Index, Rest, Strand, What};
 use crate::paint::style;
 use crate::pattern::CordKind;
@@ -69,8 +70,8 @@ impl Reach {
 pub enum Spanned<'a> {
     /// The first end (0) or the last (1).
     End(usize),
-    /// Something strung.
-    Bit(&'a Bit),
+    /// Something strung, and what its place is dealt.
+    Bit(&'a Bit, Deal),
     /// Beads of a run that are left out of the drawing: how many of which.
     More(u32, Index<Bead>),
     /// Bare cord.
@@ -132,11 +133,9 @@ impl<'a> Span<'a> {
     }
 
     /// Something strung at a station.
-    pub fn bit(bit: &'a Bit, from: f64, strand: &Strand, design: &Design) -> Self {
-        let reach = on_strand(bit, strand, design);
-        let span =
-            Self { reach, before: bit.before, after: bit.after, ..Self::new(Spanned::Bit(bit), from, bit.length()) };
-        span.fitted()
+    pub fn bit((bit, deal): (&'a Bit, Deal), from: f64, strand: &Strand, design: &Design) -> Self {
+        let (reach, span) = (on_strand(bit, strand, design), Self::new(Spanned::Bit(bit, deal), from, bit.length()));
+        Self { reach, before: bit.before, after: bit.after, ..span }.fitted()
     }
 
     /// Drawn smaller where no page has room for it.
@@ -159,7 +158,7 @@ impl<'a> Span<'a> {
     #[must_use]
     pub const fn branch(&self) -> Option<&'a Dangle> {
         match self.thing {
-            Spanned::Bit(Bit { what: What::Dangle(dangle), .. }) => Some(dangle),
+            Spanned::Bit(Bit { what: What::Dangle(dangle), .. }, _) => Some(dangle),
             _ => None,
         }
     }
@@ -198,7 +197,7 @@ impl<'a> Span<'a> {
     #[must_use]
     pub const fn bead(&self) -> Option<Index<Bead>> {
         match self.thing {
-            Spanned::Bit(bit) => bit.what.bead(),
+            Spanned::Bit(bit, _) => bit.what.bead(),
             Spanned::More(_, bead) => Some(bead),
             Spanned::End(_) | Spanned::Bare { .. } => None,
         }
@@ -218,20 +217,20 @@ impl<'a> Span<'a> {
 
     /// Whether it is a strung finding that faces what comes after it, or what stands before it.
     pub fn faces(&self, onward: bool) -> bool {
-        matches!(self.thing, Spanned::Bit(Bit { what: What::Finding(_), turned, .. }) if *turned == onward)
+        matches!(self.thing, Spanned::Bit(Bit { what: What::Finding(_), turned, .. }, _) if *turned == onward)
     }
 
     /// Whether it is a knot.
     #[must_use]
     pub fn is_knot(&self) -> bool {
-        matches!(self.thing, Spanned::Bit(Bit { what: What::Knot, .. }))
+        matches!(self.thing, Spanned::Bit(Bit { what: What::Knot, .. }, _))
     }
 
     /// How many beads it shows, those of a branch included.
     #[must_use]
     pub fn beads(&self) -> usize {
         match self.thing {
-            Spanned::Bit(bit) => beads(bit),
+            Spanned::Bit(bit, _) => beads(bit),
             Spanned::End(_) | Spanned::More(..) | Spanned::Bare { .. } => 0,
         }
     }
@@ -252,10 +251,10 @@ pub fn spans<'a>(design: &'a Design, strand: &'a Strand, starts: &[f64], fastene
     let end = strand.finished.value() - strand.ends[1].takes.value();
     let mut spans = vec![Span::end((0, fastened[0]), 0.0, strand, design)];
     let (mut from, mut before) = (strand.ends[0].takes.value(), None);
-    for (bit, station, sliding) in strung(design, strand, starts) {
+    for (dealt, station, sliding) in strung(design, strand, starts) {
         spans.extend(bare(from, station, before != sliding));
-        spans.push(Span::bit(bit, station, strand, design));
-        (from, before) = (station + bit.length(), sliding);
+        spans.push(Span::bit(dealt, station, strand, design));
+        (from, before) = (station + dealt.0.length(), sliding);
     }
     spans.extend(bare(from, end, before.is_some()));
     spans.push(Span::end((1, fastened[1]), end, strand, design));
@@ -264,15 +263,15 @@ pub fn spans<'a>(design: &'a Design, strand: &'a Strand, starts: &[f64], fastene
     spans
 }
 
-/// What is strung, each with its station, and with its train where that slides.
-fn strung<'a>(design: &Design, strand: &'a Strand, starts: &[f64]) -> Vec<(&'a Bit, f64, Option<usize>)> {
+/// What is strung, each with what its place is dealt and its station, and with its train where that slides.
+fn strung<'a>(design: &Design, strand: &'a Strand, starts: &[f64]) -> Vec<((&'a Bit, Deal), f64, Option<usize>)> {
     let (mut all, slides) = (Vec::new(), strand.slides(design));
     for (train, (one, start)) in strand.trains.iter().zip(starts).enumerate() {
         let sliding = (slides && matches!(one.rest, Rest::Free(..))).then_some(train);
         let mut station = *start;
-        for bit in &one.bits {
+        for (at, bit) in one.bits.iter().enumerate() {
             if bit.what != What::Gap && !bit.what.is_meeting() {
-                all.push((bit, station, sliding));
+                all.push(((bit, Deal::of(&strand.name, train, at)), station, sliding));
             }
             station += bit.length();
         }
