@@ -16,6 +16,8 @@ use super::stock::{Bead, Cord, Lot, Sold};
 
 /// Density of common soda-lime glass in g/cm³ (general density tables: crown glass 2.5).
 const GLASS: f64 = 2.5;
+/// Share of a bead that its hole may not take: nothing would be left of it.
+const FULL_HOLE: f64 = 0.95;
 /// Longest measured bead that is not a slip of the pen.
 const LONGEST_BEAD: Length = Length::mm(200.0);
 
@@ -159,7 +161,7 @@ fn sensible(bead: Bead, written: &pattern::Bead, context: &mut Context) -> Optio
     let (id, across) = (bead.id.clone(), bead.across);
     let wrong = if bead.bores.is_some_and(crowd) {
         Article::HolesCrowd { id, across }
-    } else if bead.hole.value() >= across.value() * 0.95 {
+    } else if bead.hole.value() >= across.value() * FULL_HOLE {
         Article::HoleTooWide { id, hole: *bead.hole, across }
     } else if bead.tolerance.value() > bead.along.value() / 2.0 {
         Article::ToleranceTooLarge { id, tolerance: bead.tolerance }

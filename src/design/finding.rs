@@ -204,6 +204,16 @@ impl Finding {
         matches!(self.form, Form::Charm(_) | Form::Tassel(_))
     }
 
+    /// How broad a charm or tassel is, where that is stated.
+    #[must_use]
+    pub fn broad(&self) -> Option<Length> {
+        match &self.form {
+            Form::Charm(charm) => charm.breadth.stated(),
+            Form::Tassel(tassel) => tassel.breadth.stated(),
+            _ => None,
+        }
+    }
+
     /// What it is made of: as the pattern says, or the cord that it is wound of.
     #[must_use]
     pub fn made_of(&self, design: &Model) -> Option<String> {

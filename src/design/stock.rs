@@ -81,11 +81,15 @@ pub struct Cord {
 }
 
 impl Cord {
-    /// The word for it where it is worked with: `wire`, `silk`; thick thread is `cord`, which passes without a needle
-    /// (common practice, no source).
+    /// The word for it where it is worked with: `wire`, `silk`, `pin` of what stands for one; thick thread is `cord`, which
+    /// passes without a needle (common practice, no source).
     #[must_use]
     pub fn word(&self) -> &'static str {
-        if self.kind == CordKind::Thread && !self.is_thin() { "cord" } else { self.kind.word() }
+        match self.kind {
+            _ if self.is_pin => "pin",
+            CordKind::Thread if !self.is_thin() => "cord",
+            kind => kind.word(),
+        }
     }
 
     /// Whether it is so thin that thread or silk of it is too limp to pass a bead by itself (common practice, no source).

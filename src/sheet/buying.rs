@@ -56,7 +56,7 @@ fn note(flow: &mut Flow, words: &str) {
 }
 
 fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
-    let words = english::spare(materials, sheet.piece.design.copies);
+    let words = english::spare(materials, sheet.piece.design.copies, sheet.units());
     flow.heading(Type::TINY.paragraph(&words, flow.width()));
     flow.table(needs::table(sheet.piece, materials, sheet.style.prices).snug(flow.width()));
     for rule in estimates(materials) {

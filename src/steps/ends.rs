@@ -13,6 +13,8 @@ use super::task::{EndWork, Task};
 use super::{Drawing, Knotted, Step};
 use crate::design::{Design, End, Finding, Index, Part, Strand};
 use crate::pattern::{CordKind, FindingKind, Settle};
+use crate::trade::packing::packing_ratio;
+use crate::trade::usual;
 use crate::units::Length;
 
 /// Bare cord by which a strand's length can be tuned: what a ruler shows.
@@ -146,6 +148,26 @@ pub fn is_glued(design: &Design, strand: &Strand) -> bool {
     sides
         .into_iter()
         .any(|way| matches!(way, Fastening::Covered | Fastening::Glued | Fastening::Knotted | Fastening::Tied))
+}
+
+/// How wide inside the ring of a finding must be for the cords that end on it, where nothing says how wide it is and usual
+/// rings may not do.
+#[must_use]
+pub fn ring_needed(design: &Design, finding: Index<Finding>) -> Option<Length> {
+    let ring = &design.findings[finding];
+    let is_ring = ring.kind().is_clasp() || ring.has_loop() || ring.kind() == FindingKind::EarWire;
+    if !is_ring || ring.comb().is_some() || ring.inside().is_some() {
+        return None;
+    }
+    let goes_through = |ends: &Ends<'_>| {
+        ends.part().is_some_and(|part| part.finding == finding)
+            && matches!(ends.way, Fastening::Crimped | Fastening::Knotted | Fastening::Hitched)
+    };
+    let ends = [Side::First, Side::Last].into_iter().flat_map(|side| groups(design, side)).filter(goes_through);
+    let strands: Vec<_> = ends.flat_map(|ends| ends.strands).map(|at| &design.strands[at]).collect();
+    let thickest = strands.iter().map(|strand| design.cords[strand.cord].diameter).fold(Length::ZERO, Length::max);
+    let needed = thickest * packing_ratio(strands.iter().map(|strand| strand.legs).sum());
+    (needed > usual::RING).then_some(needed)
 }
 
 /// How many stoppers a strand takes while it is strung.

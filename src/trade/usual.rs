@@ -75,6 +75,10 @@ pub const BIGHT: Length = Length::mm(3.0 / 16.0 * 25.4 - 2.0);
 pub const HIDDEN: Length = Length::mm(25.4);
 /// Least of a tail that stays out of the beads to be pulled by: an assumption.
 pub const GRIP: Length = Length::mm(10.0);
+/// Tail that is left of a knot set with glue which nothing covers: common practice, no source.
+pub const STUB: Length = Length::mm(2.0);
+/// Rings of clasps are at least so wide inside: an assumption.
+pub const RING: Length = Length::mm(1.0);
 /// How much wider a hole is than what goes through it where each of its kind is sure to take that: an assumption.
 pub const PLAY: f64 = 1.2;
 /// Extra cord for each end: room to hold it; common practice, no source.

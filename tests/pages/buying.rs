@@ -218,7 +218,7 @@ fn other_sizes_are_told_in_the_letters_of_this_sheet() {
     for said in longer.into_iter().flat_map(|at| charted(&long, at)) {
         assert!(told.contains(&dense(&said)), "{said} in {told}");
     }
-    assert!(told.contains(&dense("As on this sheet, with the table's bare cord: 1 inner.")), "{told}");
+    assert!(told.contains(&dense("As on this sheet, with the table's bare wire: 1 inner.")), "{told}");
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 use crate::materials::render::words::{in_currency, share};
 use crate::materials::{Materials, Suggestion};
+use crate::units::UnitStyle;
 
 /// The columns of the list of what to buy.
 pub const NEEDS_TABLE: [&str; 6] = ["material", "you need", "spare", "buy", "left over", "cost"];
@@ -16,11 +17,12 @@ pub fn sets(number: &str) -> String {
     format!("{number} {}", if number == "1" { "set" } else { "sets" })
 }
 
-/// How spare beads are counted.
-pub fn spare(materials: &Materials, copies: u32) -> String {
+/// How spare beads are counted, and in what sizes are that are sold by millimetres whatever the sheet's units.
+pub fn spare(materials: &Materials, copies: u32, units: UnitStyle) -> String {
     let pair = if copies > 1 { " All counts are for the pair." } else { "" };
     let spare = materials.spare * 100.0;
-    format!("Spare: {spare:.0} % of each bead, at least one. Left over counts the spare ones.{pair}")
+    let sizes = if units == UnitStyle::Mm { "" } else { " Beads and findings have the sizes they are sold by, in mm." };
+    format!("Spare: {spare:.0} % of each bead, at least one. Left over counts the spare ones.{pair}{sizes}")
 }
 
 /// What all that is bought costs.

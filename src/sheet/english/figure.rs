@@ -79,7 +79,7 @@ pub fn about(factor: f64) -> String {
 /// How a piece is seen.
 pub fn seen_as(seen: SeenAs, units: UnitStyle) -> String {
     match seen {
-        SeenAs::HungApart(apart) => format!("hung {} apart", units.one().ruler(apart)),
+        SeenAs::HungApart(apart) => format!("hung {} apart", units.ruler(apart)),
         SeenAs::FromAbove => "across, from above".to_owned(),
         SeenAs::OverRail => "over a rail as broad as the neck".to_owned(),
         SeenAs::FacesUp => "flat beads lie face up".to_owned(),

@@ -5,6 +5,7 @@ use crate::design::{Design, Size, Strand};
 use crate::english::list;
 use crate::sheet::said::{Compared, LengthOf};
 use crate::steps::english::posts::from;
+use crate::steps::english::words::cords;
 use crate::steps::posts::datum;
 
 /// A size as a sentence names it.
@@ -57,8 +58,8 @@ pub fn same_in_all(each: &[(&str, &str)]) -> String {
 }
 
 /// Strands of another size whose beads are as on this sheet, and whether they have bare cord that is not.
-pub fn as_here(titles: &[String], is_bare: bool) -> String {
-    let bare = if is_bare { ", with the table's bare cord" } else { "" };
+pub fn as_here(design: &Design, titles: &[String], is_bare: bool) -> String {
+    let bare = if is_bare { format!(", with the table's bare {}", cords(design)) } else { String::new() };
     format!("As on this sheet{bare}: {}.", list(titles))
 }
 

@@ -3,6 +3,7 @@
 use crate::design::{Assorted, Bead, Bores, Cord, Design, Finding, Held, Pack, Stated};
 use crate::materials::{Article, need};
 use crate::pattern::{CordKind, Drilled, FindingKind, Shape};
+use crate::steps::ends::ring_needed;
 use crate::trade::gauges::awg_diameter;
 use crate::trade::seeds::seed_name;
 use crate::units::{Length, UnitStyle};
@@ -17,7 +18,7 @@ pub fn of(design: &Design, article: Article, units: UnitStyle) -> String {
     match article {
         Article::Bead(at) => bead(&design.beads[at]),
         Article::Cord(at) => cord(&design.cords[at], units),
-        Article::Finding(at) => finding(&design.findings[at]),
+        Article::Finding(at) => finding(&design.findings[at], ring_needed(design, at)),
         Article::Assorted(at) => assorted(design, &design.assorted[at], units),
     }
 }
@@ -105,22 +106,32 @@ fn cord(cord: &Cord, units: UnitStyle) -> String {
     format!("{} {}{thick} thick{strands}{links}{coil}{strength}{needle}", cord.word(), cord.diameter.hundredths())
 }
 
-/// `14 mm long, inside 8 mm, wide end 9 mm, tip 1.5 mm, brass`; sizes that the finding has.
-fn finding(finding: &Finding) -> String {
+/// `14 mm long, inside 8 mm, wide end 9 mm, tip 1.5 mm, brass`; sizes that the finding has, and how wide its ring must be where
+/// thick cord goes through that.
+fn finding(finding: &Finding, ring: Option<Length>) -> String {
     let is_toggle = finding.kind() == FindingKind::ToggleBar;
-    let way = if has_holes(finding) { "along the cord" } else { "long" };
+    let way = if has_holes(finding) { "along the strand" } else { "long" };
     let long = match finding.length() {
         Some(adds) if is_toggle => Some(toggle(finding, adds)),
         length => length.map(|length| format!("{} {way}", length.tenths())),
     };
     let sizes = [
-        ("outside", finding.outside().filter(|_| !is_toggle)),
+        ("outside", finding.outside().filter(|_| !is_toggle && !finding.has_loop())),
         ("inside", finding.inside()),
         ("wide end", finding.mouth()),
         ("tip", finding.cone().map(|cone| cone.tip)),
     ];
     let said = sizes.into_iter().filter_map(|(name, size)| Some(format!("{name}{JOINED}{}", size?.hundredths())));
-    let parts = long.into_iter().chain(holes(finding)).chain(said).chain(wire(finding)).chain(links(finding));
+    let broad = finding.broad().map(|breadth| format!("{} broad", breadth.tenths()));
+    let ring = ring.map(|ring| format!("its ring at least {} inside", ring.at_least(1)));
+    let parts = long
+        .into_iter()
+        .chain(broad)
+        .chain(holes(finding))
+        .chain(said)
+        .chain(wire(finding))
+        .chain(links(finding))
+        .chain(ring);
     parts.chain(finding.material.clone()).collect::<Vec<_>>().join(", ")
 }
 

@@ -198,7 +198,8 @@ impl Teller<'_> {
     fn post(self, keeps: Keeps, here: &Range<usize>) -> String {
         let said = self.posts.and_then(|posts| {
             let post = posts.within(here).iter().find(|post| post.keeps == keeps)?;
-            let station = in_brackets(self.units, post.station, &UnitStyle::Mm.ruler(post.station));
+            let inches = self.units.inches(post.station);
+            let station = in_brackets(self.units, &inches, &UnitStyle::Mm.ruler(post.station));
             Some(format!(" {} at {station}", post.name))
         });
         said.unwrap_or_default()
@@ -259,15 +260,15 @@ fn times_word(count: u32) -> String {
 
 /// A short stretch of cord: millimetres to the tenth, inches to the sixteenth.
 pub fn gap(units: UnitStyle, length: Length) -> String {
-    in_brackets(units, length, &length.tenths())
+    in_brackets(units, &fraction(length), &length.tenths())
 }
 
 /// A length where brackets stand round it already.
-fn in_brackets(units: UnitStyle, length: Length, mm: &str) -> String {
+fn in_brackets(units: UnitStyle, inches: &str, mm: &str) -> String {
     match units {
-        UnitStyle::In => format!("{} in", fraction(length)),
+        UnitStyle::In => format!("{inches} in"),
         UnitStyle::Mm => mm.to_owned(),
-        UnitStyle::Both => format!("{} in / {mm}", fraction(length)),
+        UnitStyle::Both => format!("{inches} in / {mm}"),
     }
 }
 

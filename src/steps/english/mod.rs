@@ -10,6 +10,7 @@ mod ends;
 mod finish;
 mod glued;
 mod knotted;
+mod measured;
 pub mod posts;
 mod prepare;
 mod run;
@@ -30,7 +31,8 @@ use super::{Drawing, Step};
 
 pub use cautions::{FOR_A_CHILD, Warned, caution};
 pub use drawings::drawing;
-pub use stringing::{bias, counts, measures};
+pub use measured::{bias, measures};
+pub use stringing::counts;
 pub use sum::sum;
 pub use tools::tool;
 
@@ -131,7 +133,7 @@ impl<'d> Teller<'d> {
             EndWork::TieInCover => group.tie_in_cover(),
             EndWork::CloseCover => group.close_cover(),
             EndWork::Tie => group.tie(),
-            EndWork::Set { tails } => knotted::set(tails),
+            EndWork::Set { tails } => group.set(tails),
             EndWork::Hitch => group.hitch(),
             EndWork::Stop => group.stop(),
             EndWork::TieEnds => group.tie_ends(),

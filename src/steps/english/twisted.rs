@@ -19,7 +19,7 @@ impl Teller<'_> {
     pub(super) fn twist(self, twist: &Twist) -> Told {
         let all: Vec<_> = self.design.strands.indices().collect();
         let text = format!(
-            "Lay {} side by side, so that none crosses another. Pin one end down, and turn the other {}, always the same way \
+            "Lay {} side by side, so that none crosses another. Hold one end down, and turn the other {}, always the same way \
              round, whichever that is. Draw the piece out and ease it, so that the strands settle. Then close the piece without \
              letting it turn back: what closes it keeps the twist unless it swivels, and it is turned in anew whenever the piece is put on.",
             names(self.design, &all),
