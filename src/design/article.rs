@@ -35,16 +35,16 @@ pub fn bead(id: &str, place: Place, written: &pattern::Bead, context: &mut Conte
         drilled: written.drilled.as_ref().map_or(Drilled::Lengthwise, |at| at.value),
         hole,
         bores: bores(id, written, context)?,
-        tolerance: written.tolerance.as_ref().map_or_else(|| usual_tolerance(shape), |at| at.value),
+        tolerance: Stated::or(written.tolerance.as_ref().map(|at| at.value), usual_tolerance(shape)),
         pitch: pitch(written, context),
-        mass: written.mass.unwrap_or_default(),
+        mass: Stated::or(written.mass, Mass::default()),
         material: written.material.as_ref().map(|at| at.value.clone()),
         sold: written.sold.as_ref().and_then(|sold| self::sold(sold, context)),
         instead: written.instead.iter().flatten().map(|at| at.value.clone()).collect(),
         place,
     };
-    if written.mass.is_none() {
-        bead.mass = mass(&bead, written, context);
+    if bead.mass.is_assumed() {
+        bead.mass = Stated::Assumed(mass(&bead, written, context));
     }
     sensible(bead, written, context)
 }
@@ -82,7 +82,7 @@ fn hole(id: &str, written: &pattern::Bead, across: Length, context: &mut Context
         return Stated::Stated(at.value);
     }
     if let BeadSize::Seed(name) = &written.size.value {
-        return Stated::or(seeds::seed_size(name).map(|seed| seed.hole), usual::HOLE);
+        return Stated::Assumed(seeds::seed_size(name).map_or(usual::HOLE, |seed| seed.hole));
     }
     let hole = Length::mm(usual::HOLE.value().min(across.value() * usual::HOLE_SHARE));
     context.remarks.push(Remark::new(Article::HoleAssumed { id: id.to_owned(), hole }).at(written.size.place));
@@ -162,7 +162,7 @@ fn sensible(bead: Bead, written: &pattern::Bead, context: &mut Context) -> Optio
     } else if bead.hole.value() >= across.value() * 0.95 {
         Article::HoleTooWide { id, hole: *bead.hole, across }
     } else if bead.tolerance.value() > bead.along.value() / 2.0 {
-        Article::ToleranceTooLarge { id, tolerance: bead.tolerance }
+        Article::ToleranceTooLarge { id, tolerance: *bead.tolerance }
     } else {
         return Some(bead);
     };
@@ -180,10 +180,10 @@ pub fn cord(id: &str, place: Place, written: &pattern::Cord, context: &mut Conte
         kind: written.kind,
         is_pin: false,
         diameter,
-        take_up: written.take_up.unwrap_or(diameter * usual::OVERHAND),
+        take_up: Stated::or(written.take_up, diameter * usual::OVERHAND),
         strength: written.strength,
         stiffness: stiffness(id, written, diameter, context)?,
-        mass_per_metre: written.mass.map_or_else(|| Mass::grams(area * cord_density(written.kind)), |mass| mass.0),
+        mass_per_metre: Stated::or(written.mass.map(|mass| mass.0), Mass::grams(area * cord_density(written.kind))),
         coil: coil(id, place, written, context)?,
         link: link(id, written, context),
         needle: written.needle.is_some_and(|answer| answer.0),

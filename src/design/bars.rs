@@ -206,8 +206,8 @@ fn sharing(strands: &Entries<Strand>, shared: Shared, bores: Bores) -> Vec<Share
 pub fn share_mass(strands: &mut Entries<Strand>, stock: Stock<'_>) {
     for (shared, bores) in stock.shared() {
         let mass = match shared {
-            Shared::Bar(at) => stock.findings[at].mass,
-            Shared::Bead(at) => stock.beads[at].mass,
+            Shared::Bar(at) => *stock.findings[at].mass,
+            Shared::Bead(at) => *stock.beads[at].mass,
         };
         for group in sharing(strands, shared, bores) {
             let share = mass.value() * group.taken() as f64 / group.passes() as f64;

@@ -216,9 +216,9 @@ fn parts(
 /// How much a finding lengthens the piece.
 fn reach(finding: &Finding, before: Option<&Finding>) -> Length {
     match &finding.form {
-        Form::Pin(pin) if pin.foot == Foot::Eye => (pin.eye() - pin.wire) * 2.0,
+        Form::Pin(pin) if pin.foot == Foot::Eye => (*pin.eye() - pin.wire) * 2.0,
         Form::Cone(cone) => match before.and_then(Finding::pin) {
-            Some(pin) => cone.depth_of(pin.eye()),
+            Some(pin) => cone.depth_of(*pin.eye()),
             None => cone.length,
         },
         Form::JumpRing(ring) => ring.inside,

@@ -312,20 +312,20 @@ impl Pin {
     /// Outside diameter of its eye, and of the plain loop made at its other end. What a head pin states is its
     /// head's.
     #[must_use]
-    pub fn eye(&self) -> Length {
-        self.outside.filter(|_| self.foot == Foot::Eye).unwrap_or(usual::EYE)
+    pub fn eye(&self) -> Stated<Length> {
+        Stated::or(self.outside.filter(|_| self.foot == Foot::Eye), usual::EYE)
     }
 
     /// Wire that the plain loop takes.
     #[must_use]
     pub fn loop_wire(&self) -> Length {
-        usual::loop_wire(self.eye(), self.wire)
+        usual::loop_wire(*self.eye(), self.wire)
     }
 
     /// Length of its eye, or of its head, which is as thick as its wire.
     pub(super) fn foot_length(&self) -> Length {
         match self.foot {
-            Foot::Eye => self.eye(),
+            Foot::Eye => *self.eye(),
             Foot::Head => self.wire,
         }
     }

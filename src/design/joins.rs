@@ -129,6 +129,6 @@ impl Design {
     pub fn tip(&self, side: &[Part]) -> Option<(Index<Finding>, Length)> {
         let [first, cone, ..] = side else { return None };
         let pin = self.findings[first.finding].pin().filter(|_| self.findings[cone.finding].cone().is_some())?;
-        Some((cone.finding, pin.eye() - pin.wire + cone.reach))
+        Some((cone.finding, *pin.eye() - pin.wire + cone.reach))
     }
 }

@@ -169,12 +169,12 @@ pub struct Strand {
     /// From the first end's loop to the last end's loop.
     pub finished: Length,
     /// Cord that each knot on it takes up beyond its length on the strand, all legs together.
-    pub take_up: Length,
+    pub take_up: Stated<Length>,
     /// Cord that its beads take up where they part on the outer side of the bends it is worn in, all its bare cord taken:
     /// round a limb in a ring, and round a neck in [so many](crate::trade::usual::COIL); nothing on elastic, which gives.
     pub slack: Length,
     /// Extra cord for each end, beyond the finished length, the slack and what knots take up.
-    pub allowance: Length,
+    pub allowance: Stated<Length>,
     /// First and last end.
     pub ends: [End; 2],
     /// What is strung, in order.
@@ -325,7 +325,7 @@ pub struct Wear {
     /// choker lies.
     pub narrowest: Length,
     /// Room between body and piece, for bracelets and anklets.
-    pub ease: Length,
+    pub ease: Stated<Length>,
     /// Where the girth comes from.
     pub source: Stated<Basis>,
     /// The shape of neck and chest, for what is worn round the neck.
@@ -344,11 +344,11 @@ pub struct Price {
     /// Pay for an hour.
     pub rate: Money,
     /// Other costs.
-    pub overhead: Overhead,
+    pub overhead: Stated<Overhead>,
     /// Factor from cost to the price for a shop.
-    pub wholesale: f64,
+    pub wholesale: Stated<f64>,
     /// Factor from cost to the price for a wearer.
-    pub retail: f64,
+    pub retail: Stated<f64>,
     /// Where the pattern says it.
     pub place: Place,
 }

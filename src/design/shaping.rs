@@ -6,7 +6,7 @@ use crate::remark::Remark;
 use crate::remark::said::shaping::{self as said, Shaping};
 use crate::source::{At, Place};
 use crate::trade::usual;
-use crate::units::Length;
+use crate::units::{Length, Mass};
 
 use super::Context;
 use super::article::{gauge_diameter, sold};
@@ -42,22 +42,22 @@ pub fn finding(
         id: id.to_owned(),
         name: written.name.clone().unwrap_or_else(|| id.to_owned()),
         form: form(id, written, named, context)?,
-        mass: written.mass.unwrap_or_default(),
+        mass: Stated::or(written.mass, Mass::default()),
         material: written.material.as_ref().map(|at| at.value.clone()),
         breakaway: written.breakaway.is_some_and(|answer| answer.0),
         comes_with: written.comes_with.as_ref().map(|with| with.value.clone()),
         sold,
         place,
     };
-    consistent(weighed(finding, written, named), context)
+    consistent(weighed(finding, named), context)
 }
 
 /// A tassel that is wound with the piece weighs what is wound to it, unless the pattern says its mass.
-fn weighed(finding: Finding, written: &pattern::Finding, named: &Named<'_>) -> Finding {
+fn weighed(finding: Finding, named: &Named<'_>) -> Finding {
     let takes = finding.tassel().and_then(Tassel::takes).map(|(_, length)| length);
-    let wound = takes.zip(named.cord).filter(|_| written.mass.is_none());
-    let mass = wound.map(|(length, (_, cord))| cord.mass_per_metre * (length.value() / 1000.0));
-    Finding { mass: mass.unwrap_or(finding.mass), ..finding }
+    let wound = takes.zip(named.cord).filter(|_| finding.mass.is_assumed());
+    let mass = wound.map(|(length, (_, cord))| *cord.mass_per_metre * (length.value() / 1000.0));
+    Finding { mass: mass.map_or(finding.mass, Stated::Assumed), ..finding }
 }
 
 /// Nothing but a jump ring opens and closes as one does.

@@ -196,7 +196,7 @@ fn is_measured(finding: &Finding) -> bool {
 
 fn is_numbered(strand: &Strand) -> bool {
     let ends = strand.ends.iter().flat_map(|end| [end.bight, end.takes, end.take_up]);
-    let own = [strand.finished, strand.take_up, strand.slack, strand.allowance, strand.aside];
+    let own = [strand.finished, *strand.take_up, strand.slack, *strand.allowance, strand.aside];
     let bits = each(strand.bits()).into_iter().all(|bit| {
         let drop = if let What::Dangle(dangle) = &bit.what { dangle.drop } else { 0.0 };
         [bit.before, bit.after, drop].into_iter().all(f64::is_finite) && amount(bit.length()) && amount(bit.mass)

@@ -32,10 +32,12 @@ impl<T> Stated<T> {
         }
     }
 
-    /// What to print behind it where it is assumed.
-    #[must_use]
-    pub const fn mark(&self) -> &'static str {
-        if self.is_assumed() { " (assumed)" } else { "" }
+    /// What follows from it, which is as much assumed.
+    pub fn map<U>(self, follows: impl FnOnce(T) -> U) -> Stated<U> {
+        match self {
+            Self::Stated(value) => Stated::Stated(follows(value)),
+            Self::Assumed(value) => Stated::Assumed(follows(value)),
+        }
     }
 }
 

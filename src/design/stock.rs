@@ -31,12 +31,12 @@ pub struct Bead {
     /// Its holes, where several lie side by side, each for a strand of its own.
     pub bores: Option<Bores>,
     /// Maker's tolerance on the length along the hole: plus or minus.
-    pub tolerance: Length,
+    pub tolerance: Stated<Length>,
     /// Length of cord that one takes in a row of its own kind, where that was measured or is known
     /// from a table; overrides the geometry.
     pub pitch: Option<Length>,
     /// Mass of one.
-    pub mass: Mass,
+    pub mass: Stated<Mass>,
     /// What it is made of, as the pattern says.
     pub material: Option<String>,
     /// How it is sold.
@@ -61,13 +61,13 @@ pub struct Cord {
     /// Its diameter.
     pub diameter: Length,
     /// What one tight overhand knot in a single cord makes it shorter.
-    pub take_up: Length,
+    pub take_up: Stated<Length>,
     /// Breaking strength, where known.
     pub strength: Option<Force>,
     /// How stiff it is: its E I in N mm².
     pub stiffness: Stated<f64>,
     /// Mass of one metre.
-    pub mass_per_metre: Mass,
+    pub mass_per_metre: Stated<Mass>,
     /// Whether it comes with its own needle.
     pub needle: bool,
     /// Of memory wire, the inside diameter of its coil.

@@ -230,7 +230,7 @@ pub fn wear(kind: Kind, said: &Statements) -> Wear {
     Wear {
         girth,
         narrowest: narrowest(place, girth),
-        ease: said.first(|wear| wear.ease).unwrap_or(USUAL_EASE),
+        ease: Stated::or(said.first(|wear| wear.ease), USUAL_EASE),
         source: Stated::or(told.map(|(_, basis)| basis), assumed.1),
         build: build(said),
         child,

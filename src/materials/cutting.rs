@@ -124,8 +124,8 @@ pub(super) fn lot_length(design: &Model, article: Article) -> Option<Length> {
         Lot::Strand(length) | Lot::Length(length) => Some(*length),
         Lot::Grams(mass) => {
             let per_metre = match article {
-                Article::Cord(at) => design.cords[at].mass_per_metre,
-                Article::Finding(at) => design.findings[at].mass,
+                Article::Cord(at) => *design.cords[at].mass_per_metre,
+                Article::Finding(at) => *design.findings[at].mass,
                 Article::Bead(_) | Article::Assorted(_) => return None,
             };
             (per_metre.value() > 0.0).then(|| Length::mm(mass.value() / per_metre.value() * 1000.0))

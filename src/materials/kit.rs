@@ -4,7 +4,7 @@ use super::cutting::{Cut, lot_length};
 use super::lots::lot_count;
 use super::pool::Batch;
 use super::{Article, Order, need};
-use crate::design::{Assorted, Model};
+use crate::design::{Assorted, Model, Stated};
 use crate::units::{Length, Money};
 
 /// Bags that hold the same.
@@ -21,7 +21,7 @@ pub struct Kit {
     /// What it costs, at each article's share of its lot.
     pub contents: Money,
     /// What the contents are multiplied by for a shop and for a maker, where the pattern has a price.
-    pub factors: Option<[f64; 2]>,
+    pub factors: Option<[Stated<f64>; 2]>,
     /// Ids of what has no price.
     pub unpriced: Vec<String>,
 }

@@ -21,7 +21,7 @@ pub fn beads_in(bead: &Bead, lot: &Lot) -> u64 {
     match lot {
         Lot::Strand(length) | Lot::Length(length) => whole(*length / bead.pitch.unwrap_or(bead.along)),
         Lot::Hank(strands, length) => beads_in(bead, &Lot::Strand(*length)) * u64::from(*strands),
-        Lot::Grams(mass) => whole(*mass / bead.mass),
+        Lot::Grams(mass) => whole(*mass / *bead.mass),
         Lot::Pack(count) => u64::from(*count),
         Lot::Each => 1,
     }

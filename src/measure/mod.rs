@@ -71,11 +71,22 @@ pub struct StrandMeasures {
     /// How stiff its cord is, E I; left out where that is nothing.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub stiffness_n_mm2: Option<f64>,
-    /// What to print behind that.
+    /// Which of these numbers are assumed.
     #[serde(skip)]
-    pub stiffness_mark: &'static str,
+    pub assumed: Assumptions,
     pub hang: HangMeasures,
     pub beads: Vec<BeadMeasures>,
+}
+
+/// Which numbers of a strand follow from what the pattern does not say.
+#[derive(Clone, Copy, Debug)]
+pub struct Assumptions {
+    /// How stiff its cord is.
+    pub stiffness: bool,
+    /// By how much its beads may be off.
+    pub tolerances: bool,
+    /// What is cut for its ends, or for its knots.
+    pub cut: bool,
 }
 
 /// How a strand lies in a twist.
@@ -159,6 +170,9 @@ pub struct ClearanceMeasures {
 pub struct PieceMeasures {
     pub finished_mm: Range,
     pub mass_g: f64,
+    /// The names of that whose mass is assumed.
+    #[serde(skip)]
+    pub assumed_masses: Vec<String>,
     /// Where its strands are twisted.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub twist: Option<TwistMeasures>,
@@ -277,7 +291,11 @@ fn strand(design: &Design, index: Index<Strand>, hung: &Hung, way: &[Waypoint]) 
         in_knots_mm: strand.in_knots().value(),
         mass_g: strand.mass(design).value(),
         stiffness_n_mm2: Some(strand.stiffness(design)).filter(|stiffness| *stiffness > 0.0),
-        stiffness_mark: design.cords[strand.cord].stiffness.mark(),
+        assumed: Assumptions {
+            stiffness: design.cords[strand.cord].stiffness.is_assumed(),
+            tolerances: strand.assumes_tolerances(design),
+            cut: strand.allowance.is_assumed() || strand.in_knots() > Length::ZERO && strand.take_up.is_assumed(),
+        },
         hang: hang(hung),
         beads: hung.seats.iter().flat_map(|seat| beads(design, index, hung, seat, way)).collect(),
     }
@@ -369,6 +387,7 @@ fn whole(piece: &Piece) -> PieceMeasures {
     PieceMeasures {
         finished_mm: Range { least: least.value(), most: most.value() },
         mass_g: (design.mass() * f64::from(design.copies)).value(),
+        assumed_masses: design.assumed_masses().map(str::to_owned).collect(),
         twist: twisted(design),
         ring: drape.ring().map(|ring| RingMeasures {
             inside_girth_mm: ring.inside_girth,

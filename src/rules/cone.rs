@@ -65,10 +65,10 @@ impl<'a> Gathering<'a> {
     fn remarks(&self) -> Vec<Remark> {
         let Some(named) = self.pin else { return self.below(Length::ZERO).into_iter().collect() };
         let (pin, finding) = (named.pin, self.finding);
-        let seat = self.cone.depth_of(pin.eye());
+        let seat = self.cone.depth_of(*pin.eye());
         let through = pin::through(named, &finding.name, self.cone.tip, finding.place);
         let misfit = self.eye_outside(named).or_else(|| self.eye_pulls_out(named));
-        let hidden = if misfit.is_none() { self.below(seat + pin.eye() - pin.wire) } else { None };
+        let hidden = if misfit.is_none() { self.below(seat + *pin.eye() - pin.wire) } else { None };
         [through, pin::long_enough(named, seat.value()), misfit, self.loops_in(named), hidden]
             .into_iter()
             .flatten()
@@ -81,19 +81,29 @@ impl<'a> Gathering<'a> {
 
     fn eye_outside(&self, pin::Named { finding, pin }: pin::Named<'_>) -> Option<Remark> {
         let (inside, eye) = (self.cone.inside, pin.eye());
-        (inside < eye).then(|| self.remark(|cone| Hidden::EyeOutside { cone, pin: finding.name.clone(), inside, eye }))
+        let said =
+            |cone| Hidden::EyeOutside { cone, pin: finding.name.clone(), inside, eye: *eye, assumed: eye.is_assumed() };
+        (inside < *eye).then(|| self.remark(said))
     }
 
     fn eye_pulls_out(&self, pin::Named { finding, pin }: pin::Named<'_>) -> Option<Remark> {
         let (tip, eye) = (self.cone.tip, pin.eye());
-        (tip >= eye).then(|| self.remark(|cone| Hidden::EyePullsOut { cone, pin: finding.name.clone(), tip, eye }))
+        let said =
+            |cone| Hidden::EyePullsOut { cone, pin: finding.name.clone(), tip, eye: *eye, assumed: eye.is_assumed() };
+        (tip >= *eye).then(|| self.remark(said))
     }
 
     /// Every strand's loop passes the eye.
     fn loops_in(&self, pin::Named { finding, pin }: pin::Named<'_>) -> Option<Remark> {
-        let open = pin.eye() - pin.wire * 2.0;
+        let open = *pin.eye() - pin.wire * 2.0;
         let needed = self.cord * packing_ratio(whole(self.loops));
-        let said = |_| Hidden::EyeTooSmall { pin: finding.name.clone(), loops: self.loops, open, needed };
+        let said = |_| Hidden::EyeTooSmall {
+            pin: finding.name.clone(),
+            loops: self.loops,
+            open,
+            assumed: pin.eye().is_assumed(),
+            needed,
+        };
         (needed > open).then(|| self.remark(said))
     }
 

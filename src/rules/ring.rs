@@ -39,11 +39,11 @@ fn inside(design: &Design, drape: &Drape) -> Vec<Remark> {
     } else if !is_limb {
         // How close a necklace lies is a matter of taste.
         return Vec::new();
-    } else if most < asked - slack {
+    } else if most < *asked - slack {
         (Misfit::Tight, most)
     } else if least > girth * OVER_HAND {
         (Misfit::FallsOff, least)
-    } else if least > asked + slack {
+    } else if least > *asked + slack {
         (Misfit::Loose, least)
     } else {
         return Vec::new();
@@ -68,7 +68,7 @@ fn remark((misfit, room): (Misfit, Length), ring: &Ring, design: &Design) -> Rem
     let (strand, wear) = (&design.strands[ring.strand], &design.wear);
     let is_one = design.strands.len() < 2 || design.twist.is_some();
     let by_length = || Remedy::Length {
-        by: Length::mm((wear.ease - room).value().abs() * f64::from(design.rounds())),
+        by: Length::mm((*wear.ease - room).value().abs() * f64::from(design.rounds())),
         twisted: design.twist.is_some(),
         fit: fit(room.value()).map(|fit| fit.name),
     };
@@ -79,7 +79,8 @@ fn remark((misfit, room): (Misfit, Length), ring: &Ring, design: &Design) -> Rem
         limb: limb(design.heading.kind),
         girth: wear.narrowest,
         room,
-        ease: wear.ease,
+        ease: *wear.ease,
+        assumed: wear.ease.is_assumed(),
         remedy: repeats(design, ring, misfit).unwrap_or_else(by_length),
     };
     Remark::new(said).at(strand.length_place)
@@ -92,7 +93,7 @@ fn repeats(design: &Design, ring: &Ring, misfit: Misfit) -> Option<Remedy> {
     if fill.ones.is_empty() {
         return Some(Remedy::Nearest);
     }
-    let asked = (design.wear.narrowest + design.wear.ease).value();
+    let asked = (design.wear.narrowest + *design.wear.ease).value();
     let refills = Refills { design, ring, fill, asked, fewer: misfit.is_wide() };
     let mut last = refills.near()?;
     for _ in 1..COUNTS {
@@ -179,6 +180,7 @@ fn advice((now, sides): (u32, bool), asked: f64, tried: &[Tried; 2]) -> Remedy {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::Stated;
     use crate::design::nth;
     use crate::remark::Code;
     use crate::rules::sample;
@@ -201,7 +203,7 @@ mod tests {
             .changed(|model| {
                 model.heading.kind = Kind::Bracelet;
                 model.wear.narrowest = Length::mm(160.0);
-                model.wear.ease = Length::mm(12.0);
+                model.wear.ease = Stated::Stated(Length::mm(12.0));
             })
             .unwrap();
         let mut codes = |inside_girth: f64| {
@@ -227,7 +229,7 @@ mod tests {
             .unwrap();
         drape.rings = vec![ring(158.0)];
         assert_eq!(sample::codes(&check(&design, &drape)), []);
-        design = design.changed(|model| model.wear.ease = Length::mm(5.0)).unwrap();
+        design = design.changed(|model| model.wear.ease = Stated::Stated(Length::mm(5.0))).unwrap();
         assert_eq!(sample::codes(&check(&design, &drape)), [Code::RingTight]);
     }
 }

@@ -99,7 +99,7 @@ pub fn finding(name: &str, form: Form) -> Finding {
         id: name.to_owned(),
         name: name.to_owned(),
         form,
-        mass: Mass::ZERO,
+        mass: Stated::Stated(Mass::ZERO),
         material: None,
         breakaway: false,
         comes_with: None,
@@ -118,9 +118,9 @@ fn bead() -> Bead {
         along: Length::mm(6.0),
         thick: Stated::Stated(Length::mm(6.0)),
         hole: Stated::Stated(Length::mm(1.0)),
-        tolerance: Length::mm(0.2),
+        tolerance: Stated::Stated(Length::mm(0.2)),
         pitch: None,
-        mass: Mass::grams(0.27),
+        mass: Stated::Stated(Mass::grams(0.27)),
         material: None,
         sold: None,
         drilled: Drilled::Lengthwise,
@@ -137,10 +137,10 @@ fn cord() -> Cord {
         kind: CordKind::Wire,
         is_pin: false,
         diameter: Length::mm(0.4),
-        take_up: Length::mm(4.0),
+        take_up: Stated::Stated(Length::mm(4.0)),
         strength: Some(Force::newtons(60.0)),
         stiffness: Stated::Assumed(1.8),
-        mass_per_metre: Mass::grams(0.55),
+        mass_per_metre: Stated::Stated(Mass::grams(0.55)),
         needle: false,
         coil: None,
         link: None,
@@ -153,7 +153,7 @@ fn strand() -> Strand {
     let end = End { findings: vec![nth(0)], bight: Length::mm(3.0), takes: Length::mm(5.0), take_up: Length::ZERO };
     let bits = vec![bit(What::Bead(nth(0))); 3];
     let strand = Strand::sliding("only", nth(0), Length::mm(400.0), [end.clone(), end], bits);
-    Strand { allowance: Length::mm(8.0), ..strand }
+    Strand { allowance: Stated::Stated(Length::mm(8.0)), ..strand }
 }
 
 fn bit(what: What) -> Bit {

@@ -1,6 +1,6 @@
 //! Materials as CSV, JSON and a table.
 
-use festoon::design::{Lot, Price, Sold, nth};
+use festoon::design::{Lot, Price, Sold, Stated, nth};
 use festoon::materials::{Amount, Article, Materials, Order, Stash, materials, render};
 use festoon::pattern::Overhead;
 use festoon::source::Place;
@@ -18,11 +18,18 @@ fn priced() -> Materials {
             model.beads[nth(1)].name = "mist, \"pale\"".into();
         })
         .expect("a design");
-    let (rate, overhead) = (Money::coins(1800), Overhead::Sum(Money::coins(250)));
+    let (rate, overhead) = (Money::coins(1800), Stated::Stated(Overhead::Sum(Money::coins(250))));
     let place = Place::default();
     design = design
         .changed(|model| {
-            model.price = Some(Price { hours: 1.5, rate, overhead, wholesale: 2.0, retail: 2.5, place });
+            model.price = Some(Price {
+                hours: 1.5,
+                rate,
+                overhead,
+                wholesale: Stated::Stated(2.0),
+                retail: Stated::Stated(2.5),
+                place,
+            });
         })
         .expect("a design");
     materials(&design, &Order::default())

@@ -19,9 +19,9 @@ pub fn bead(id: &str, letter: &str, size: f64) -> Bead {
         along: Length::mm(size),
         thick: Stated::Stated(Length::mm(size)),
         hole: Stated::Stated(Length::mm(1.0)),
-        tolerance: Length::mm(0.2),
+        tolerance: Stated::Stated(Length::mm(0.2)),
         pitch: None,
-        mass: Mass::grams(0.3),
+        mass: Stated::Stated(Mass::grams(0.3)),
         material: Some("glass".into()),
         sold: None,
         drilled: Drilled::Lengthwise,
@@ -38,10 +38,10 @@ pub fn cord(id: &str, kind: CordKind) -> Cord {
         kind,
         is_pin: false,
         diameter: Length::mm(0.4),
-        take_up: Length::ZERO,
+        take_up: Stated::Stated(Length::ZERO),
         strength: None,
         stiffness: Stated::Assumed(0.0),
-        mass_per_metre: Mass::grams(0.5),
+        mass_per_metre: Stated::Stated(Mass::grams(0.5)),
         needle: false,
         coil: None,
         link: None,
@@ -55,7 +55,7 @@ pub fn finding(name: &str, kind: FindingKind) -> Finding {
         id: name.into(),
         name: name.into(),
         form: form(kind),
-        mass: Mass::grams(0.1),
+        mass: Stated::Stated(Mass::grams(0.1)),
         material: None,
         breakaway: false,
         comes_with: None,
@@ -145,7 +145,7 @@ pub fn strand(name: &str, finished: f64, ends: &[usize], chart: Vec<Phrase>) -> 
     let (ends, bits) = ([end(ends), end(ends)], bits(&chart));
     let needed: f64 = bits.iter().map(Bit::length).sum::<f64>() + 2.0 * ends[0].takes.value();
     let mut strand = Strand::sliding(name, nth(0), Length::mm(finished.max(needed)), ends, bits);
-    (strand.allowance, strand.chart) = (Length::mm(8.0), chart);
+    (strand.allowance, strand.chart) = (Stated::Stated(Length::mm(8.0)), chart);
     strand
 }
 

@@ -8,7 +8,8 @@ use serde::Serialize;
 use festoon::Piece;
 use festoon::assist::{self, utf16};
 use festoon::bench::{self, Of, Thing};
-use festoon::design::{Index, Strand, limb};
+use festoon::design::{Index, Stated, Strand, limb};
+use festoon::english::assumed;
 use festoon::export;
 use festoon::materials::Article;
 use festoon::paint::mark::Rgb;
@@ -239,7 +240,7 @@ fn fine(number: f64) -> f64 {
 fn kinds(piece: &Piece, source: &Source) -> BTreeMap<String, Kind> {
     let (design, units) = (&piece.design, piece.telling.units);
     let (costs, sizes) = (html::costs(piece), pattern::written(source, "beads", "size"));
-    let kind = |article: Article, colour: Option<Rgb>, length: Option<Length>, mass: Mass| {
+    let kind = |article: Article, colour: Option<Rgb>, length: Option<Length>, mass: Stated<Mass>| {
         let id = article.id(design).to_owned();
         Kind {
             name: article.name(design).to_owned(),
@@ -247,7 +248,7 @@ fn kinds(piece: &Piece, source: &Source) -> BTreeMap<String, Kind> {
             colour: colour.map(Rgb::hex),
             size: colour.and_then(|_| sizes.get(&id).cloned()),
             length: length.map(|length| units.ruler(length)).unwrap_or_default(),
-            mass: format!("{:.2} g", mass.value()),
+            mass: format!("{:.2} g{}", mass.value(), assumed(mass.is_assumed())),
             price: costs.get(&id).cloned().unwrap_or_default(),
             id,
         }
@@ -259,7 +260,10 @@ fn kinds(piece: &Piece, source: &Source) -> BTreeMap<String, Kind> {
         )
     });
     let findings = design.findings.entries().map(|(at, finding)| {
-        (kind_name(Of::Finding(at)), kind(Article::Finding(at), None, finding.length(), finding.mass_of_one()))
+        (
+            kind_name(Of::Finding(at)),
+            kind(Article::Finding(at), None, finding.length(), finding.mass.map(|_| finding.mass_of_one())),
+        )
     });
     beads.chain(findings).filter_map(|(name, kind)| Some((name?, kind))).collect()
 }

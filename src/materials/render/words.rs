@@ -1,6 +1,7 @@
 //! How amounts, lots and cutting plans are said, in every table and on the sheet.
 
-use crate::english::count;
+use crate::design::Stated;
+use crate::english::{assumed, count};
 use crate::materials::{Amount, BoughtWith, Buy, Cut, Cutting, Line, Materials, Suggestion};
 use crate::units::{INCH, Length, Money, UnitStyle, grouped, sixteenths};
 
@@ -127,6 +128,12 @@ pub fn said(cost: Option<Money>) -> String {
 #[must_use]
 pub fn share(price: &Suggestion) -> Option<String> {
     price.percent.map(|percent| format!("{percent} % of materials and labour"))
+}
+
+/// `2.5 × cost`, by which a suggested price comes about.
+#[must_use]
+pub fn factor(factor: Stated<f64>) -> String {
+    format!("{} × cost{}", *factor, assumed(factor.is_assumed()))
 }
 
 /// How many lengths a plan takes and how near that is to the least, or that what is in hand will do;

@@ -1,6 +1,7 @@
 //! What to buy, what it costs and what it might be sold for, in English.
 
-use crate::materials::render::words::{in_currency, share};
+use crate::english::assumed;
+use crate::materials::render::words::{factor, in_currency, share};
 use crate::materials::{Materials, Suggestion};
 
 /// The columns of the list of what to buy.
@@ -42,8 +43,12 @@ pub fn suggestion(price: &Suggestion, copies: u32) -> String {
 
 /// What a suggested price is made up of, in order: materials, labour, overhead, cost, then for a shop and for a wearer.
 pub fn price_parts(price: &Suggestion) -> [String; 6] {
-    let overhead = share(price).map_or_else(|| "overhead".to_owned(), |share| format!("overhead, {share}"));
-    let [shop, wearer] = price.factors;
+    let overhead = share(price).map_or_else(
+        || format!("overhead{}", assumed(price.overhead.is_assumed())),
+        |share| format!("overhead, {share}"),
+    );
+    let [shop, wearer] = price.factors.map(factor);
     let [materials, labour, cost] = ["materials used", "labour", "cost"].map(str::to_owned);
-    [materials, labour, overhead, cost, format!("for a shop, {shop} × cost"), format!("for a wearer, {wearer} × cost")]
+    let [shop, wearer] = [format!("for a shop, {shop}"), format!("for a wearer, {wearer}")];
+    [materials, labour, overhead, cost, shop, wearer]
 }

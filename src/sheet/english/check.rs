@@ -1,5 +1,7 @@
 //! What to measure of a strand, and what of its row is not drawn as it is, in English.
 
+use crate::design::Bead;
+use crate::english::assumed;
 use crate::sheet::said::{Bare, NotAsItIs, Others, Tolerances, WhenOff};
 use crate::units::{Length, UnitStyle};
 
@@ -13,17 +15,25 @@ pub const CURVED: &str =
 /// What to do where the length differs by more.
 pub fn tolerances(tolerances: &Tolerances<'_>) -> String {
     let Tolerances { beads, remedy, .. } = tolerances;
-    let first = beads.first().map_or(Length::ZERO, |bead| bead.tolerance);
-    let each = if beads.iter().all(|bead| bead.tolerance == first) {
-        format!("each may be off by {}", first.hundredths())
-    } else {
-        let each = beads.iter().map(|bead| format!("{} by {}", bead.letter, bead.tolerance.hundredths()));
-        format!("each may be off, {}", each.collect::<Vec<_>>().join(", "))
-    };
     format!(
-        "If it differs by more, measure your beads: {each}. {}",
+        "If it differs by more, measure your beads: each may be off{}. {}",
+        by(beads),
         self::remedy(*remedy, others_alike(tolerances), tolerances.word)
     )
+}
+
+/// By how much beads may be off: ` by 0.2 mm`, or `, A by 0.1 mm, B by 0.2 mm`; of all alike assumed is said once.
+fn by(beads: &[&Bead]) -> String {
+    let told = |bead: &Bead| bead.tolerance.hundredths();
+    let Some(first) = beads.first().map(|bead| bead.tolerance) else { return String::new() };
+    let alike = beads.iter().all(|bead| bead.tolerance.is_assumed() == first.is_assumed());
+    let own = |bead: &Bead| assumed(!alike && bead.tolerance.is_assumed());
+    let of_all = assumed(alike && first.is_assumed());
+    if beads.iter().all(|bead| bead.tolerance == first) {
+        return format!(" by {}{of_all}", first.hundredths());
+    }
+    let each = beads.iter().map(|bead| format!(", {} by {}{}", bead.letter, told(bead), own(bead)));
+    each.collect::<String>() + of_all
 }
 
 /// Where other counts are strung too.

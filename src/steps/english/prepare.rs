@@ -6,7 +6,7 @@ use super::twisted::twisted;
 use super::words::names;
 use super::{Teller, Told, chart};
 use crate::design::{Bead, Bit, Cord, Dangle, Finding, Foot, Index, Phrase, Strand, What};
-use crate::english::{a, count, list};
+use crate::english::{a, assumed, count, list};
 use crate::materials::render::words as amount;
 use crate::pattern::{CordKind, Shape};
 use crate::steps::prepare;
@@ -104,12 +104,13 @@ impl Teller<'_> {
     /// Knots tied to try, on a piece that is bought for that.
     fn trial(self, strand: &Strand) -> String {
         format!(
-            "First cut {} of {} and tie {} knots in it, one by one and tight: they should make it {} shorter, {} each.",
+            "First cut {} of {} and tie {} knots in it, one by one and tight: they should make it {} shorter, {} each{}.",
             self.ruler(strand.trial().unwrap_or_default()),
             self.design.cords[strand.cord].name,
             usual::TRIAL_KNOTS,
             self.ruler(strand.trial_take_up()),
-            strand.take_up.hundredths()
+            strand.take_up.hundredths(),
+            assumed(strand.take_up.is_assumed())
         )
     }
 
