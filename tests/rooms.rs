@@ -1,5 +1,7 @@
 //! Who may use whom: data walks one way, so no module imports from one that stands later.
 
+#[path = "rooms/face.rs"]
+mod face;
 #[path = "rooms/words.rs"]
 mod words;
 

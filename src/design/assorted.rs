@@ -14,6 +14,7 @@ use super::stock::Bead;
 
 /// Several kinds of bead that are bought as one thing.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Assorted {
     /// The id in the pattern.
     pub id: String,
@@ -44,6 +45,7 @@ pub enum Pack {
 
 /// A kind of bead among others.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Held {
     /// Its id.
     pub id: String,

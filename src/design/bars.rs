@@ -35,6 +35,7 @@ impl Shared {
 
 /// The holes of something, side by side.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Bores {
     /// How many, at least two.
     pub count: u32,
@@ -80,6 +81,7 @@ impl Stock<'_> {
 
 /// A strand in a group that shares something.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Sharer {
     /// Its index in the design.
     pub strand: Index<Strand>,
@@ -89,6 +91,7 @@ pub struct Sharer {
 
 /// Where a strand goes through something that it shares with others.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Passage {
     /// Which of all that is shared ([`Model::shared`]), and how many of them the strand has passed.
     pub of: [usize; 2],

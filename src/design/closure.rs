@@ -208,7 +208,7 @@ fn parts(
         let before = at.checked_sub(1).map(|before| &shelf.findings[indices[before]]);
         let cut = chain_length(written[at], finding, context)?;
         let reach = cut.unwrap_or_else(|| reach(finding, before));
-        Some(Part { finding: *index, reach, least: reach, cut })
+        Some(Part { cut, ..Part::new(*index, reach) })
     };
     indices.iter().enumerate().map(part).collect()
 }

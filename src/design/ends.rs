@@ -43,7 +43,7 @@ pub fn end(
     let over =
         length(FindingKind::CrimpCover).zip(length(FindingKind::Crimp)).map(|(cover, crimp)| overhang(cover, crimp));
     let takes = bight + findings.iter().map(|index| taken(&shelf.findings[*index])).sum() + over.unwrap_or_default();
-    Some(End { findings, bight, takes, take_up: Length::ZERO })
+    Some(End::new(findings, bight, takes))
 }
 
 /// How far a cover about the middle of a crimp reaches beyond it on either side.
@@ -83,13 +83,13 @@ pub fn both(
 fn tied(cord: &Cord, legs: u32, take_up: Length) -> End {
     let width = cord.diameter * f64::from(legs);
     let bight = width * usual::TIED;
-    End { findings: Vec::new(), bight, takes: bight + width * usual::KNOT_WIDTH, take_up }
+    End { take_up, ..End::new(Vec::new(), bight, bight + width * usual::KNOT_WIDTH) }
 }
 
 /// The end at which a doubled cord's fold is hitched.
 fn hitch(cord: &Cord) -> End {
     let takes = cord.diameter * usual::HITCH;
-    End { findings: Vec::new(), bight: takes, takes, take_up: Length::ZERO }
+    End::new(Vec::new(), takes, takes)
 }
 
 /// Cord that one overhand knot takes up, all legs together: each as much as a cord as thick as all.

@@ -13,6 +13,7 @@ use super::stock::{Bead, Sold};
 
 /// A finding.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Finding {
     /// The id in the pattern.
     pub id: String,

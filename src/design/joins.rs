@@ -10,6 +10,7 @@ use super::stated::Stated;
 
 /// What joins the strands' ends.
 #[derive(Clone, Debug, Default)]
+#[non_exhaustive]
 pub struct Closure {
     /// The findings, and which ends hang from them.
     pub joins: Joins,
@@ -112,6 +113,7 @@ impl Closure {
 
 /// A finding in the closure.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Part {
     /// The finding.
     pub finding: Index<Finding>,

@@ -227,6 +227,7 @@ impl Strand {
 
 /// What a lot of beads that are all too large, or all too small, adds to a row or takes from it.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Bias {
     /// The least and the most of the beads' tolerances.
     pub each: [Length; 2],

@@ -196,6 +196,7 @@ pub struct Strand {
 
 /// A repeat that fills a strand.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct FillRepeat {
     /// How often its list is strung.
     pub times: u32,
@@ -209,6 +210,7 @@ pub struct FillRepeat {
 
 /// How one end of a strand is closed.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct End {
     /// The findings that close it, from the loop inward; none for a knot or a hitch.
     pub findings: Vec<Index<Finding>>,
@@ -282,6 +284,7 @@ pub enum What {
 
 /// A branch that hangs straight down.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Dangle {
     /// The pin, bail or ring that it hangs on; nothing where the strand's own ends meet in it and hold it.
     pub on: Option<Index<Finding>>,
@@ -318,6 +321,7 @@ pub enum Phrase {
 
 /// The body that a piece is made for.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Wear {
     /// Girth of the neck base, wrist or ankle.
     pub girth: Length,
@@ -338,6 +342,7 @@ pub struct Wear {
 
 /// What the maker asks for her work.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Price {
     /// Hours of work.
     pub hours: f64,

@@ -23,20 +23,13 @@ impl Cord {
     /// What stands for a pin on which whole strands hang.
     pub fn of_pin(pin: &Finding) -> Self {
         Self {
-            id: pin.id.clone(),
             name: pin.name.clone(),
-            kind: pattern::CordKind::Chain,
             is_pin: true,
-            diameter: pin.thickness(),
             take_up: Stated::Stated(Length::ZERO),
-            strength: None,
             stiffness: Stated::Stated(0.0),
-            mass_per_metre: Stated::Stated(Mass::grams(0.0)),
-            needle: false,
-            coil: None,
-            link: None,
-            sold: None,
+            mass_per_metre: Stated::Stated(Mass::ZERO),
             place: pin.place,
+            ..Self::new(&pin.id, pattern::CordKind::Chain, pin.thickness())
         }
     }
 }

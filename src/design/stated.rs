@@ -17,6 +17,12 @@ impl<T> Stated<T> {
         stated.map_or(Self::Assumed(assumed), Self::Stated)
     }
 
+    /// What is stated, where that is, in place of this.
+    #[must_use]
+    pub fn unless(self, stated: Option<T>) -> Self {
+        stated.map_or(self, Self::Stated)
+    }
+
     /// Whether the pattern does not say it.
     #[must_use]
     pub const fn is_assumed(&self) -> bool {

@@ -9,6 +9,7 @@ use super::stated::Stated;
 
 /// A bead, with all that it takes to string, weigh and buy it; its colour is a palette's.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Bead {
     /// The id in the pattern.
     pub id: String,
@@ -49,6 +50,7 @@ pub struct Bead {
 
 /// A cord.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Cord {
     /// The id in the pattern.
     pub id: String,
@@ -121,6 +123,7 @@ impl Bead {
 
 /// How an article is sold and for how much.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Sold {
     /// What one buys at a time.
     pub lot: Lot,

@@ -30,6 +30,7 @@ const CHEST_TILT: f64 = 20.0;
 
 /// The shape of neck and chest.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Build {
     /// Breadth of the neck's base over its depth.
     pub breadth_to_depth: Stated<f64>,

@@ -22,6 +22,7 @@ const LEAST_TERM: f64 = 1e-18;
 
 /// A bead among those that it is bought with.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct BoughtWith {
     /// The id of what they are bought in.
     pub id: String,

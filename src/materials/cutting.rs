@@ -29,6 +29,7 @@ pub struct Cut {
 
 /// A length of cord and the pieces cut from it.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Spool {
     /// How long it is.
     pub length: Length,
@@ -54,6 +55,7 @@ impl Spool {
 
 /// Which pieces of one cord or chain are cut from which spool.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Cutting {
     /// The cord or chain.
     pub article: Article,

@@ -9,6 +9,7 @@ use crate::units::{Length, Money};
 
 /// Bags that hold the same.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Kit {
     /// The piece's title.
     pub title: String,
@@ -28,6 +29,7 @@ pub struct Kit {
 
 /// One article in a bag.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Packed {
     /// The word for its kind.
     pub kind: &'static str,

@@ -168,6 +168,7 @@ pub enum Amount {
 
 /// One article with what comes with it: what the pieces need of it and what is bought.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Line {
     /// Which article.
     pub article: Article,
@@ -204,6 +205,7 @@ impl Line {
 
 /// What to buy of one article.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Buy {
     /// How many lots (strands, packs, spools).
     pub lots: u64,
@@ -225,6 +227,7 @@ pub struct Buy {
 
 /// Everything to buy and cut.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Materials {
     /// How many pieces they are for.
     pub makers: u32,

@@ -13,6 +13,7 @@ use crate::units::Money;
 
 /// A suggested price of one piece (a pair of earrings) and how it comes about.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Suggestion {
     /// Cost of the materials that one piece takes.
     pub materials: Money,
@@ -68,7 +69,6 @@ mod tests {
     use super::*;
     use crate::design::nth;
     use crate::materials::{Amount, Article, Buy};
-    use crate::source::Place;
 
     /// A line that costs so much.
     fn line(cost: Option<Money>) -> Line {
@@ -92,9 +92,8 @@ mod tests {
 
     /// So many hours at 18 an hour.
     fn priced(hours: f64, overhead: Overhead, retail: f64) -> Price {
-        let [wholesale, retail] = [2.0, retail].map(Stated::Stated);
-        let (overhead, place) = (Stated::Stated(overhead), Place::default());
-        Price { hours, rate: Money::coins(1800), overhead, wholesale, retail, place }
+        let (overhead, retail) = (Stated::Stated(overhead), Stated::Stated(retail));
+        Price { overhead, retail, ..Price::new(hours, Money::coins(1800)) }
     }
 
     /// Materials 2.00, labour 3.00 and 20 % of both, 1.00: the same as the published example with its sum.

@@ -27,6 +27,7 @@ use crate::units::{Length, UnitStyle};
 /// The numbers of a piece.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct Measures {
     pub festoon: u32,
     pub title: String,
@@ -43,6 +44,7 @@ pub struct Measures {
 /// The numbers of a strand.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct StrandMeasures {
     pub name: String,
     /// The pin on which all of it hangs, where it has no cord.
@@ -80,6 +82,7 @@ pub struct StrandMeasures {
 
 /// Which numbers of a strand follow from what the pattern does not say.
 #[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub struct Assumptions {
     /// How stiff its cord is.
     pub stiffness: bool,
@@ -91,6 +94,7 @@ pub struct Assumptions {
 
 /// How a strand lies in a twist.
 #[derive(Debug, Serialize)]
+#[non_exhaustive]
 pub struct LayMeasures {
     /// From the line round which all lie to its middle, drawn taut.
     pub radius_mm: f64,
@@ -104,6 +108,7 @@ pub struct LayMeasures {
 /// How a strand hangs.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct HangMeasures {
     pub span_mm: f64,
     pub drop_mm: f64,
@@ -117,6 +122,7 @@ pub struct HangMeasures {
 /// Tension in a strand.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct TensionMeasures {
     pub first: f64,
     pub lowest: f64,
@@ -126,6 +132,7 @@ pub struct TensionMeasures {
 /// Where a bead hangs.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct BeadMeasures {
     pub bead: String,
     pub station_mm: f64,
@@ -144,6 +151,7 @@ pub struct BeadMeasures {
 /// towards who looks.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct PlaceMeasures {
     pub x_mm: f64,
     pub y_mm: f64,
@@ -155,6 +163,7 @@ pub struct PlaceMeasures {
 /// How close two strands come.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct ClearanceMeasures {
     pub between: [String; 2],
     pub least_mm: f64,
@@ -167,6 +176,7 @@ pub struct ClearanceMeasures {
 /// The whole piece.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct PieceMeasures {
     pub finished_mm: Range,
     pub mass_g: f64,
@@ -183,6 +193,7 @@ pub struct PieceMeasures {
 /// A range of lengths.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct Range {
     pub least: f64,
     pub most: f64,
@@ -191,6 +202,7 @@ pub struct Range {
 /// A torsade.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct TwistMeasures {
     pub turns: f64,
     /// From loop to loop.
@@ -205,6 +217,7 @@ pub struct TwistMeasures {
 /// A closed bracelet.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct RingMeasures {
     pub inside_girth_mm: f64,
     /// How it is wound, where it goes round more than once.
@@ -214,6 +227,7 @@ pub struct RingMeasures {
 /// A piece that goes round more than once.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct CoilMeasures {
     pub turns: f64,
     pub pitch_mm: f64,
@@ -222,6 +236,7 @@ pub struct CoilMeasures {
 /// A necklace on its neck.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct WornMeasures {
     pub drop_mm: serde_json::Map<String, serde_json::Value>,
     pub length_name: Option<&'static str>,

@@ -114,10 +114,10 @@ fn piece(measures: &Measures, units: UnitStyle) -> String {
     rows("the piece", lines)
 }
 
-/// What goes into a mass and is assumed.
+/// Of what the mass is assumed that goes into the piece's.
 fn weighed(piece: &PieceMeasures) -> String {
     let names = &piece.assumed_masses;
-    if names.is_empty() { String::new() } else { format!(", where those are assumed of {}", list(names)) }
+    if names.is_empty() { String::new() } else { format!(" (assumed: {})", list(names)) }
 }
 
 /// How near two strands come.

@@ -189,16 +189,16 @@ mod tests {
 
     fn cone(length: f64, inside: f64, tip: f64) -> Form {
         let [length, inside, tip] = [length, inside, tip].map(Length::mm);
-        Form::Cone(Cone { length, inside, tip, mouth: None, outside: None })
+        Form::Cone(Cone::new(length, inside, tip))
     }
 
     /// Strands with crimps of 2 mm, gathered by an eye pin in a cone 12 mm long.
     fn gathered(strands: usize, inside: f64) -> Design {
-        let pin = sample::finding("eye pin", Form::Pin(sample::pin(Foot::Eye, 50.0, 0.72)));
+        let pin = Finding::new("eye pin", Form::Pin(sample::pin(Foot::Eye, 50.0, 0.72)));
         let gathered = sample::necklace().changed(|model| {
             model.strands = vec![model.strands[nth(0)].clone(); strands].into();
-            model.findings.extend([pin, sample::finding("cone", cone(12.0, inside, 1.5))]);
-            model.closure.joins = Joins::sides(Vec::new(), [1, 2].map(|at| sample::part(nth(at))).to_vec());
+            model.findings.extend([pin, Finding::new("cone", cone(12.0, inside, 1.5))]);
+            model.closure.joins = Joins::sides(Vec::new(), [1, 2].map(|at| Part::new(nth(at), Length::ZERO)).to_vec());
         });
         gathered.unwrap()
     }

@@ -152,7 +152,7 @@ mod tests {
         design = design
             .changed(|model| {
                 sample::string(model, vec![bit; count]);
-                model.beads[nth(0)].sold = Some(Sold { lot, price: Some(Money::coins(420)), from: None });
+                model.beads[nth(0)].sold = Some(Sold { price: Some(Money::coins(420)), ..Sold::new(lot) });
             })
             .unwrap();
         design
@@ -196,7 +196,7 @@ mod tests {
         let design = beads(10, Lot::Each)
             .changed(|model| {
                 model.cords[nth(0)].sold =
-                    Some(Sold { lot: Lot::Length(Length::mm(300.0)), price: Some(Money::coins(500)), from: None });
+                    Some(Sold { price: Some(Money::coins(500)), ..Sold::new(Lot::Length(Length::mm(300.0))) });
             })
             .unwrap();
         let remark = only(&design);

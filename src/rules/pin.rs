@@ -58,7 +58,7 @@ mod tests {
     fn a_loop_takes_its_round_of_wire() {
         let told = |length: f64| {
             let pin = sample::pin(Foot::Head, length, 0.5);
-            let finding = sample::finding("pin", Form::Pin(pin));
+            let finding = Finding::new("pin", Form::Pin(pin));
             long_enough(Named { finding: &finding, pin: &pin }, 20.0).map(|remark| remark.code())
         };
         // A loop of 3 mm outside is bent along π × 2.5 mm = 7.854 mm of wire.

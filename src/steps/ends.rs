@@ -43,6 +43,7 @@ pub enum Fastening {
 
 /// Strands whose ends on one side are closed alike.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Ends<'d> {
     /// Of what they are strands.
     pub design: &'d Design,

@@ -37,6 +37,7 @@ impl Keeps {
 
 /// Something that stays in its place.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Post {
     /// Its name on the strand: S1, K1, B1, G1, or with another letter where a bead has that.
     pub name: String,

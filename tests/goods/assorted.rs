@@ -6,22 +6,13 @@ use festoon::design::{Assorted, Choice, Design, Held, Pack, nth, resolve};
 use festoon::materials::assorted::{fewer, packs, surely};
 use festoon::materials::{Amount, Article, Line, Materials, Order, Stash, materials};
 use festoon::pattern;
-use festoon::source::{Place, Source};
+use festoon::source::Source;
 use festoon::units::Money;
 
 /// A bag of a mix of so many beads in which two kinds have such parts.
 fn mix(beads: u64, parts: [u32; 2]) -> Assorted {
-    let held = |(at, parts): (usize, u32)| Held { id: String::new(), parts, bead: Some(nth(at)) };
-    Assorted {
-        id: String::new(),
-        name: String::new(),
-        pack: Pack::Mix(None),
-        beads,
-        holds: parts.into_iter().enumerate().map(held).collect(),
-        price: None,
-        from: None,
-        place: Place::default(),
-    }
+    let held = |(at, parts): (usize, u32)| Held::new(String::new(), parts, nth(at));
+    Assorted::new("mix", Pack::Mix(None), beads, parts.into_iter().enumerate().map(held).collect())
 }
 
 /// How many beads are bought for so many of a kind with such parts, one of its and the others' to a bag.

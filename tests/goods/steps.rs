@@ -255,7 +255,7 @@ fn short_crimps_take_small_pliers() {
     let [length, across, inside] = [1.5, 2.0, 1.3].map(Length::mm);
     design = design
         .changed(|model| {
-            model.findings[nth(0)].form = Form::Crimp(Crimp { length, outside: across, inside });
+            model.findings[nth(0)].form = Form::Crimp(Crimp::new(length, across, inside));
         })
         .expect("a design");
     assert!(tools(&design, UnitStyle::Both).contains(&"micro crimping pliers".to_owned()));

@@ -54,6 +54,7 @@ pub fn tools(design: &Design, units: UnitStyle) -> Vec<String> {
 
 /// A step in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Told {
     /// What is done, in a few words.
     pub title: String,
