@@ -126,7 +126,7 @@ fn alike_pieces_are_tagged_and_each_stopper_comes_off() {
 fn a_packed_strands_tail_goes_through_its_beads_before_the_crimp_is_pressed() {
     let mut one = strand("one", 192.0, &[0], vec![Phrase::Run(30, nth(0))]);
     one.settle = Settle::Fill;
-    one.allowance = Stated::Stated(Length::mm(50.0));
+    one.allowance = Stated::Stated(Length::mm(40.0));
     let packed = told(&design(vec![one]), UnitStyle::Both);
     let at = |drawing| packed.iter().rposition(|step| step.drawing == Some(drawing)).unwrap();
     let through = at(Drawing::CrimpPacked);
