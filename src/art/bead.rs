@@ -4,7 +4,7 @@ use super::facet::{self, Facet};
 use super::glass::Window;
 use super::hatch::upright_hatch;
 use super::light::{Ink, Light, Shading, edge_tone, shading, toned};
-use super::pearl::Variant;
+use super::pearl::PearlVariant;
 use super::shape::{self, Extents};
 use super::surface;
 use crate::design::Bead;
@@ -61,7 +61,7 @@ pub struct BeadDrawing<'a> {
 /// The marks of a bead about its centre, the hole along x; of pearls, those of one of a few that differ
 /// a little.
 #[must_use]
-pub fn marks(bead: &Bead, coat: Coat, index: usize, ink: Ink, light: Light, variant: Variant) -> Vec<Mark> {
+pub fn marks(bead: &Bead, coat: Coat, index: usize, ink: Ink, light: Light, variant: PearlVariant) -> Vec<Mark> {
     let drawing = BeadDrawing::new(bead, coat, ink, light, variant);
     let facets = facet::facets(bead.shape, coat.finish, drawing.size);
     let mut marks = match ink {
@@ -79,12 +79,12 @@ pub fn marks(bead: &Bead, coat: Coat, index: usize, ink: Ink, light: Light, vari
 /// A bead's outline in its colour.
 #[must_use]
 pub fn speck(bead: &Bead, coat: Coat, ink: Ink) -> Mark {
-    let drawing = BeadDrawing::new(bead, coat, ink, Light::on_turn(0), Variant::default());
+    let drawing = BeadDrawing::new(bead, coat, ink, Light::on_turn(0), PearlVariant::default());
     area(drawing.outline, Fill::Flat(drawing.colour, 1.0), None)
 }
 
 impl<'a> BeadDrawing<'a> {
-    fn new(bead: &'a Bead, coat: Coat, ink: Ink, light: Light, variant: Variant) -> Self {
+    fn new(bead: &'a Bead, coat: Coat, ink: Ink, light: Light, variant: PearlVariant) -> Self {
         /// A quarter of a point: the thinnest line that printers hold; common practice, no source.
         const HAIRLINE: f64 = 0.088;
         let (along, across) = (bead.along.value(), bead.across.value());

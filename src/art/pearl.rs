@@ -16,9 +16,9 @@ const TURNS: [f64; VARIANTS as usize] = [0.0, 0.1, -0.08, 0.05, -0.12];
 
 /// One of the pearls that differ; the first is as the pattern says, and so are all other beads.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Variant(u32);
+pub struct PearlVariant(u32);
 
-impl Variant {
+impl PearlVariant {
     /// The variant that the stamp of a number is, which chance deals the same in every run.
     pub fn dealt(finish: Finish, index: usize, stamp: u32) -> Self {
         let seed = u64::try_from(index).unwrap_or(u64::MAX);

@@ -10,7 +10,7 @@ use super::finding::{self, FindingDrawing};
 use super::light::{Ink, Light, TURNS, turn};
 use super::look::Look;
 use super::mirror;
-use super::pearl::Variant;
+use super::pearl::PearlVariant;
 use crate::design::{Bead, ChainLinks, Cord, Design, Finding, Form, Index, Strand};
 use crate::geometry::{Extent, Point, path as line};
 use crate::paint::mark::{Key, Mark, Symbol};
@@ -57,10 +57,10 @@ impl<'a> Stencils<'a> {
 
     /// A bead with its hole level, of pearls that differ the one whose colour the pattern says: what a list shows.
     pub fn sample(&mut self, index: Index<Bead>, at: Point, scale: f64) -> Mark {
-        self.bead_of(Variant::default(), index, (at, 0.0), scale)
+        self.bead_of(PearlVariant::default(), index, (at, 0.0), scale)
     }
 
-    fn bead_of(&mut self, variant: Variant, index: Index<Bead>, (at, angle): (Point, f64), scale: f64) -> Mark {
+    fn bead_of(&mut self, variant: PearlVariant, index: Index<Bead>, (at, angle): (Point, f64), scale: f64) -> Mark {
         let bead = &self.design.beads[index];
         let angle = least_turn(bead, self.palette.bead(index).finish, angle);
         self.turned_bead(bead, false, variant, index, (at, angle), scale)
@@ -71,7 +71,7 @@ impl<'a> Stencils<'a> {
         &mut self,
         bead: &Bead,
         on_edge: bool,
-        variant: Variant,
+        variant: PearlVariant,
         index: Index<Bead>,
         (at, angle): (Point, f64),
         scale: f64,
@@ -114,13 +114,13 @@ impl<'a> Stencils<'a> {
 
     /// Which of the pearls that differ comes next; in grey and outline, where a hatch says which bead it
     /// is, all are alike.
-    fn variant(&mut self, index: Index<Bead>) -> Variant {
+    fn variant(&mut self, index: Index<Bead>) -> PearlVariant {
         let stamp = self.stamped.entry(index).or_default();
         *stamp += 1;
         if self.ink == Ink::Colour {
-            Variant::dealt(self.palette.bead(index).finish, index.number(), *stamp)
+            PearlVariant::dealt(self.palette.bead(index).finish, index.number(), *stamp)
         } else {
-            Variant::default()
+            PearlVariant::default()
         }
     }
 

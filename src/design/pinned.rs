@@ -5,7 +5,7 @@
 
 use std::borrow::Cow;
 
-use crate::pattern::{self, Hanger, Item, Kind, Pattern};
+use crate::pattern::{self, HungOn, Item, Kind, Pattern};
 use crate::remark::Remark;
 use crate::remark::said::strand as said;
 use crate::source::{At, Place};
@@ -61,7 +61,7 @@ fn on_pin(written: &At<pattern::Strand>, hangs: bool, context: &mut Context) -> 
     if let Some((key, place)) = idle(strand) {
         return context.refuse(Remark::new(said::Strand::IdleOnPin { strand: name(), key }).at(place));
     }
-    let on = At::new(Hanger(strand.cord.value.clone()), strand.cord.place);
+    let on = At::new(HungOn(strand.cord.value.clone()), strand.cord.place);
     let branch = pattern::Dangle { dangle: strand.beads.value.clone(), on };
     let beads = At::new(vec![At::new(Item::Dangle(branch), strand.beads.place)], strand.beads.place);
     Some(At::new(pattern::Strand { beads, ..strand.clone() }, written.place))

@@ -76,13 +76,13 @@ fn check_outline(id: &str, written: &pattern::Finding, context: &mut Context) {
 }
 
 /// The sizes that a pattern writes of a finding, and which of them its kind lacks.
-struct Sizes<'a> {
+struct WrittenSizes<'a> {
     written: &'a pattern::Finding,
     wire: Option<Length>,
     missing: Vec<&'static str>,
 }
 
-impl Sizes<'_> {
+impl WrittenSizes<'_> {
     /// A size that the kind always has; nothing stands for it until the lack is told.
     fn need(&mut self, key: &'static str, size: Option<Length>) -> Length {
         if size.is_none() {
@@ -226,7 +226,7 @@ fn form(id: &str, written: &pattern::Finding, named: &Named<'_>, context: &mut C
         (None, Some(gauge)) => Some(gauge_diameter(gauge, context)?),
         (wire, _) => value(wire),
     };
-    let mut sizes = Sizes { written, wire, missing: Vec::new() };
+    let mut sizes = WrittenSizes { written, wire, missing: Vec::new() };
     let form = sizes.form(written.kind.value, named);
     if sizes.missing.is_empty() {
         return Some(form);

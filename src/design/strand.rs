@@ -12,7 +12,7 @@ use crate::units::{Length, Mass};
 use super::Context;
 use super::ends;
 use super::entries::Index;
-use super::filling::{Asked, fill, nearest};
+use super::filling::{RowGoal, fill, nearest};
 use super::joins::Closure;
 use super::limits::{too_long, too_many, too_many_findings};
 use super::list::{self, Given, List};
@@ -149,8 +149,8 @@ impl<'a> Known<'a> {
         let asked = self.made_to.asked.filter(|_| self.closure.open().is_none());
         let leave = self.leave().value();
         let measure = match (self.length, asked) {
-            _ if self.cord().is_sprung() => Some(Asked { asked: self.made_to.wraps, measure: &turns }),
-            (None, Some(asked)) => Some(Asked { asked: asked.value() - leave, measure: &inside }),
+            _ if self.cord().is_sprung() => Some(RowGoal { asked: self.made_to.wraps, measure: &turns }),
+            (None, Some(asked)) => Some(RowGoal { asked: asked.value() - leave, measure: &inside }),
             _ => None,
         };
         match measure {

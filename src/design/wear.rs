@@ -103,16 +103,8 @@ pub fn check(fit: &Fit, kind: &At<Kind>, context: &mut Context) -> Option<()> {
     let own = limb(kind.value);
     let is_other = |place: &Site| kind.value == Kind::Earrings || *place != own;
     let Some(other) = fit.measured().find(is_other) else { return Some(()) };
-    let piece = (kind.value != Kind::Earrings).then(|| (kind.value.word(), word(own)));
-    context.refuse(Remark::new(Variant::OtherLimb { measured: word(other), piece }).at(kind.place))
-}
-
-const fn word(place: Site) -> &'static str {
-    match place {
-        Site::NeckBase => "neck",
-        Site::Wrist => "wrist",
-        Site::Ankle => "ankle",
-    }
+    let piece = (kind.value != Kind::Earrings).then(|| (kind.value.word(), own));
+    context.refuse(Remark::new(Variant::OtherLimb { measured: other, piece }).at(kind.place))
 }
 
 /// What a kind of piece goes round.

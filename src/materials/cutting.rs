@@ -6,7 +6,7 @@
 
 mod packing;
 
-use packing::{Bins, Sizes, pack};
+use packing::{Bins, PackSizes, pack};
 
 use super::{Article, Stash};
 use crate::design::{Lot, Model};
@@ -181,7 +181,7 @@ fn cut_all(cutting: &mut Cutting, pieces: Vec<Cut>, lot: Length, lost: Length) {
     let alike: Vec<Vec<Cut>> = alike(pieces);
     let sizes = alike.iter().map(|pieces| grains(pieces[0].length + lost)).collect();
     let counts = alike.iter().map(Vec::len).collect();
-    let packing = pack(&Sizes { sizes, counts }, Bins { first: at_hand, each: grains(lot + lost) });
+    let packing = pack(&PackSizes { sizes, counts }, Bins { first: at_hand, each: grains(lot + lost) });
     cutting.spools.resize_with(packing.bins.len(), || Spool::new(lot, false));
     let mut alike: Vec<_> = alike.into_iter().map(Vec::into_iter).collect();
     for (spool, kinds) in cutting.spools.iter_mut().zip(&packing.bins) {

@@ -203,14 +203,29 @@ impl Line {
     }
 }
 
+/// As what a lot is sold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the names say it")]
+pub enum SoldAs {
+    Strand,
+    Hank,
+    Pack,
+    Set,
+    Piece,
+    Bag,
+    Coil,
+    Spool,
+    Length,
+}
+
 /// What to buy of one article.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
 pub struct Buy {
     /// How many lots (strands, packs, spools).
     pub lots: u64,
-    /// The word for one lot: `strand`, `pack`, `spool`.
-    pub unit: &'static str,
+    /// As what one lot is sold.
+    pub unit: SoldAs,
     /// What one lot holds.
     pub lot: Amount,
     /// What one lot weighs, where it is sold by mass.

@@ -68,13 +68,20 @@ fn is_unpriced(line: &Line) -> bool {
 mod tests {
     use super::*;
     use crate::design::nth;
-    use crate::materials::{Amount, Article, Buy};
+    use crate::materials::{Amount, Article, Buy, SoldAs};
 
     /// A line that costs so much.
     fn line(cost: Option<Money>) -> Line {
         let none = Amount::Count(0);
-        let buy =
-            Buy { lots: 1, unit: "pack", lot: Amount::Count(1), mass: None, left_over: none, used: cost, bought: cost };
+        let buy = Buy {
+            lots: 1,
+            unit: SoldAs::Pack,
+            lot: Amount::Count(1),
+            mass: None,
+            left_over: none,
+            used: cost,
+            bought: cost,
+        };
         let [id, name] = ["bead", "bead"].map(str::to_owned);
         Line {
             article: Article::Bead(nth(0)),

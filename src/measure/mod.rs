@@ -6,6 +6,7 @@
 //! base. Keys are never renamed or removed within a version of the language.
 
 mod table;
+mod whole;
 
 use std::f64::consts::FRAC_PI_2;
 
@@ -13,7 +14,7 @@ use serde::Serialize;
 
 use crate::Piece;
 use crate::design::{Bead, Bias, Bit, Design, Index, Strand, What};
-use crate::drape::{Clearance, Drape, Hung, Seat, Waypoint, hung_length, on_way};
+use crate::drape::{Clearance, Drape, Hung, Seat, Waypoint, on_way};
 use crate::geometry::Point3;
 use crate::materials::{Order, materials, render};
 use crate::pattern::{Kind, VERSION};
@@ -21,8 +22,10 @@ use crate::remark::Remark;
 use crate::remark::escape::in_json;
 use crate::remark::render::{Record, records};
 use crate::source::Source;
-use crate::trade::lengths::length_name;
 use crate::units::{Length, UnitStyle};
+
+use whole::whole;
+pub use whole::{CoilMeasures, LengthRange, PieceMeasures, RingMeasures, TwistMeasures, WornMeasures};
 
 /// The numbers of a piece.
 #[derive(Debug, Serialize)]
@@ -173,75 +176,6 @@ pub struct ClearanceMeasures {
     pub hardest_n_per_cm: f64,
 }
 
-/// The whole piece.
-#[derive(Debug, Serialize)]
-#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
-#[non_exhaustive]
-pub struct PieceMeasures {
-    pub finished_mm: Range,
-    pub mass_g: f64,
-    /// The names of that whose mass is assumed.
-    #[serde(skip)]
-    pub assumed_masses: Vec<String>,
-    /// Where its strands are twisted.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub twist: Option<TwistMeasures>,
-    pub ring: Option<RingMeasures>,
-    pub worn: Option<WornMeasures>,
-}
-
-/// A range of lengths.
-#[derive(Debug, Serialize)]
-#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
-#[non_exhaustive]
-pub struct Range {
-    pub least: f64,
-    pub most: f64,
-}
-
-/// A torsade.
-#[derive(Debug, Serialize)]
-#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
-#[non_exhaustive]
-pub struct TwistMeasures {
-    pub turns: f64,
-    /// From loop to loop.
-    pub length_mm: f64,
-    pub thickness_mm: f64,
-    /// How steeply the outermost strands run across it.
-    pub angle_deg: f64,
-    /// The shortest strand before twisting, for which the strands say what they need.
-    pub wanted_mm: f64,
-}
-
-/// A closed bracelet.
-#[derive(Debug, Serialize)]
-#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
-#[non_exhaustive]
-pub struct RingMeasures {
-    pub inside_girth_mm: f64,
-    /// How it is wound, where it goes round more than once.
-    pub coil: Option<CoilMeasures>,
-}
-
-/// A piece that goes round more than once.
-#[derive(Debug, Serialize)]
-#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
-#[non_exhaustive]
-pub struct CoilMeasures {
-    pub turns: f64,
-    pub pitch_mm: f64,
-}
-
-/// A necklace on its neck.
-#[derive(Debug, Serialize)]
-#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
-#[non_exhaustive]
-pub struct WornMeasures {
-    pub drop_mm: serde_json::Map<String, serde_json::Value>,
-    pub length_name: Option<&'static str>,
-}
-
 impl PlaceMeasures {
     fn new(at: Point3, along: Point3) -> Self {
         Self { x_mm: at.x, y_mm: at.y, z_mm: at.z, direction: along.into() }
@@ -324,17 +258,6 @@ fn lay(design: &Design, index: Index<Strand>) -> Option<LayMeasures> {
     Some(LayMeasures { radius_mm: lay.radius, slack_mm: lay.slack, needed_mm: needed.map(Length::value) })
 }
 
-fn twisted(design: &Design) -> Option<TwistMeasures> {
-    let (twist, wanted) = (design.twist.as_ref()?, design.untwisted()?);
-    Some(TwistMeasures {
-        turns: twist.turns,
-        length_mm: twist.length().value(),
-        thickness_mm: twist.thickness().value(),
-        angle_deg: twist.angle().to_degrees(),
-        wanted_mm: wanted.value(),
-    })
-}
-
 fn hang(hung: &Hung) -> HangMeasures {
     HangMeasures {
         span_mm: hung.ends[0].distance(hung.ends[1]),
@@ -385,30 +308,6 @@ fn clearance(design: &Design, clearance: &Clearance) -> ClearanceMeasures {
         at: [clearance.at.x, clearance.at.y],
         touching_share: clearance.touching,
         hardest_n_per_cm: clearance.hardest,
-    }
-}
-
-fn whole(piece: &Piece) -> PieceMeasures {
-    let Piece { design, drape, .. } = piece;
-    let [least, most] = hung_length(design);
-    let worn = drape.worn.as_ref().map(|worn| {
-        let names = design.strands.iter().map(|strand| strand.name.clone());
-        let drops = worn.drops.iter().map(|drop| (*drop).into());
-        let name = (design.heading.kind == Kind::Necklace && design.closure.open().is_none())
-            .then(|| length_name(least))
-            .flatten();
-        WornMeasures { drop_mm: names.zip(drops).collect(), length_name: name.map(|(name, _, _)| name) }
-    });
-    PieceMeasures {
-        finished_mm: Range { least: least.value(), most: most.value() },
-        mass_g: (design.mass() * f64::from(design.copies)).value(),
-        assumed_masses: design.assumed_masses().map(str::to_owned).collect(),
-        twist: twisted(design),
-        ring: drape.ring().map(|ring| RingMeasures {
-            inside_girth_mm: ring.inside_girth,
-            coil: ring.coil.as_ref().map(|coil| CoilMeasures { turns: coil.turns, pitch_mm: coil.pitch }),
-        }),
-        worn,
     }
 }
 

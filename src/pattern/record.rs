@@ -28,7 +28,7 @@ pub struct Reader<'a> {
 }
 
 /// The entries of a record, each under a key that it has.
-pub struct Entries<'n> {
+pub struct RecordEntries<'n> {
     known: Vec<Cow<'n, (At<String>, Node)>>,
     /// Whether others stand beside them, which may mean any key that is not written.
     astray: bool,
@@ -144,7 +144,7 @@ impl<'a> Reader<'a> {
     /// Reads the value of a key of a record, or what stands for it when it is not written or not readable.
     pub fn field<T: Read>(
         &mut self,
-        entries: &Entries<'_>,
+        entries: &RecordEntries<'_>,
         (name, key): (&'static str, &'static str),
         record: &Node,
     ) -> Option<T> {
@@ -185,9 +185,10 @@ impl<'a> Reader<'a> {
 
     /// Leaves a remark for every key that the record does not have, and reads those whose meaning is plain as
     /// what they mean.
-    pub fn known_keys<'n>(&mut self, entries: &'n [(At<String>, Node)], keys: &[&'static str]) -> Entries<'n> {
+    pub fn known_keys<'n>(&mut self, entries: &'n [(At<String>, Node)], keys: &[&'static str]) -> RecordEntries<'n> {
         let is_known = |entry: &&(At<String>, Node)| keys.contains(&entry.0.value.as_str());
-        let mut read = Entries { known: entries.iter().filter(is_known).map(Cow::Borrowed).collect(), astray: false };
+        let mut read =
+            RecordEntries { known: entries.iter().filter(is_known).map(Cow::Borrowed).collect(), astray: false };
         for (key, value) in entries.iter().filter(|entry| !is_known(entry)) {
             let free = |key: &&&'static str| !entries.iter().any(|(at, _)| at.value == **key);
             let free: Vec<&'static str> = keys.iter().filter(free).copied().collect();

@@ -27,22 +27,22 @@ pub fn check(design: &Design) -> Vec<Remark> {
 struct Gathering<'a> {
     finding: &'a Finding,
     cone: &'a Cone,
-    pin: Option<pin::Named<'a>>,
+    pin: Option<pin::NamedPin<'a>>,
     /// The thickest cord.
     cord: Length,
     loops: usize,
-    crimps: Vec<Crimp<'a>>,
-    beads: Vec<Beside>,
+    crimps: Vec<CrimpPlace<'a>>,
+    beads: Vec<NextBead>,
 }
 
 /// A bead beside a strand's crimp: how broad it is, and how far below its loop's top its middle lies.
-struct Beside {
+struct NextBead {
     across: Length,
     below: Length,
 }
 
 /// A crimp and how far below its loop's top it begins.
-struct Crimp<'a> {
+struct CrimpPlace<'a> {
     crimp: &'a design::Crimp,
     below: Length,
 }
@@ -52,7 +52,7 @@ impl<'a> Gathering<'a> {
     fn of(parts: &[Part], end: usize, design: &'a Design) -> Option<Self> {
         let mut findings = parts.iter().map(|part| &design.findings[part.finding]).peekable();
         let pin = findings.next_if(|finding| finding.kind() == FindingKind::EyePin);
-        let pin = pin.and_then(|finding| Some(pin::Named { finding, pin: finding.pin()? }));
+        let pin = pin.and_then(|finding| Some(pin::NamedPin { finding, pin: finding.pin()? }));
         let finding = findings.next()?;
         let cone = finding.cone()?;
         let cords = design.strands.iter().map(|strand| strand.cord_width(design));
@@ -79,14 +79,14 @@ impl<'a> Gathering<'a> {
         Remark::new(said(self.finding.name.clone())).at(self.finding.place)
     }
 
-    fn eye_outside(&self, pin::Named { finding, pin }: pin::Named<'_>) -> Option<Remark> {
+    fn eye_outside(&self, pin::NamedPin { finding, pin }: pin::NamedPin<'_>) -> Option<Remark> {
         let (inside, eye) = (self.cone.inside, pin.eye());
         let said =
             |cone| Hidden::EyeOutside { cone, pin: finding.name.clone(), inside, eye: *eye, assumed: eye.is_assumed() };
         (inside < *eye).then(|| self.remark(said))
     }
 
-    fn eye_pulls_out(&self, pin::Named { finding, pin }: pin::Named<'_>) -> Option<Remark> {
+    fn eye_pulls_out(&self, pin::NamedPin { finding, pin }: pin::NamedPin<'_>) -> Option<Remark> {
         let (tip, eye) = (self.cone.tip, pin.eye());
         let said =
             |cone| Hidden::EyePullsOut { cone, pin: finding.name.clone(), tip, eye: *eye, assumed: eye.is_assumed() };
@@ -94,7 +94,7 @@ impl<'a> Gathering<'a> {
     }
 
     /// Every strand's loop passes the eye.
-    fn loops_in(&self, pin::Named { finding, pin }: pin::Named<'_>) -> Option<Remark> {
+    fn loops_in(&self, pin::NamedPin { finding, pin }: pin::NamedPin<'_>) -> Option<Remark> {
         let open = *pin.eye() - pin.wire * 2.0;
         let needed = self.cord * packing_ratio(whole(self.loops));
         let said = |_| Hidden::EyeTooSmall {
@@ -114,7 +114,7 @@ impl<'a> Gathering<'a> {
 
     /// The beads beside the crimps, where those lie so far in that the beads come to lie inside too.
     fn beads_below(&self, loops: Length) -> Option<Remark> {
-        let reach = |bead: &Beside| loops + bead.below;
+        let reach = |bead: &NextBead| loops + bead.below;
         let inside: Vec<_> = self.beads.iter().filter(|bead| reach(bead) < self.cone.length).collect();
         let lowest = Some(longest(inside.iter().map(|bead| reach(bead)))).filter(|_| !inside.is_empty())?;
         let needed = at_least(inside.iter().map(|bead| bead.across).collect());
@@ -146,17 +146,17 @@ impl<'a> Gathering<'a> {
     }
 }
 
-fn crimp<'a>(end: &End, design: &'a Design) -> Option<Crimp<'a>> {
+fn crimp<'a>(end: &End, design: &'a Design) -> Option<CrimpPlace<'a>> {
     let crimp = end.findings.iter().find_map(|index| design.findings[*index].crimp())?;
-    Some(Crimp { crimp, below: end.bight })
+    Some(CrimpPlace { crimp, below: end.bight })
 }
 
 /// The bead beside an end of a strand whose beads lie end to end.
-fn beside(strand: &Strand, end: usize, design: &Design) -> Option<Beside> {
+fn beside(strand: &Strand, end: usize, design: &Design) -> Option<NextBead> {
     let bit = if end == 0 { strand.bits().next() } else { strand.bits().last() }?;
     let half = if end == 0 { bit.before } else { bit.after };
     let bead = bit.what.bead().filter(|_| strand.settle == Settle::Fill)?;
-    Some(Beside { across: design.beads[bead].across, below: strand.ends[end].takes + Length::mm(half) })
+    Some(NextBead { across: design.beads[bead].across, below: strand.ends[end].takes + Length::mm(half) })
 }
 
 /// What circles side by side need at least: as much as the two broadest, and as much as if all were as small as the

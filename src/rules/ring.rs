@@ -122,7 +122,7 @@ impl Refills<'_> {
     }
 
     /// Whether it goes round what is asked for at last, or no more.
-    fn reaches(&self, tried: &Tried) -> bool {
+    fn reaches(&self, tried: &TriedRing) -> bool {
         (tried.inside < self.asked) == self.fewer
     }
 
@@ -130,20 +130,20 @@ impl Refills<'_> {
         if self.fewer { ring.inside_girth } else { ring.longest_girth }
     }
 
-    fn made(&self, times: u32) -> Option<Tried> {
+    fn made(&self, times: u32) -> Option<TriedRing> {
         let strand = self.ring.strand;
         let other = self.design.refilled(strand, times)?;
         let closed = drape::hang(&other, None).ok()?.rings.into_iter().find(|ring| ring.strand == strand)?;
         let finished = other.strands[strand].finished + self.fill.leave;
-        Some(Tried { times, inside: self.girth(&closed), finished })
+        Some(TriedRing { times, inside: self.girth(&closed), finished })
     }
 
     /// The count from which to look. A repeat more or less changes the inside by nearly its length, or its share of each
     /// time round: what is far off is not walked to.
-    fn near(&self) -> Option<Tried> {
+    fn near(&self) -> Option<TriedRing> {
         let (strand, times) = (self.ring.strand, self.fill.times);
         let finished = self.design.strands[strand].finished;
-        let here = Tried { times, inside: self.girth(self.ring), finished };
+        let here = TriedRing { times, inside: self.girth(self.ring), finished };
         let next = self.design.refilled(strand, self.towards(times, 1)?)?;
         let one = (next.strands[strand].finished - finished).value().abs() / f64::from(self.design.rounds());
         let leap = ((here.inside - self.asked).abs() / one - 2.0).max(0.0) as u32;
@@ -153,21 +153,21 @@ impl Refills<'_> {
 }
 
 /// A ring with so many repeats in its row.
-struct Tried {
+struct TriedRing {
     times: u32,
     inside: f64,
     finished: Length,
 }
 
-impl Tried {
+impl TriedRing {
     const fn count(&self) -> Count {
         Count { times: self.times, inside: Length::mm(self.inside) }
     }
 }
 
 /// Of the two counts between which the size lies that is asked for, the nearer where it is near enough.
-fn advice((now, sides): (u32, bool), asked: f64, tried: &[Tried; 2]) -> Remedy {
-    let miss = |tried: &Tried| (tried.inside - asked).abs();
+fn advice((now, sides): (u32, bool), asked: f64, tried: &[TriedRing; 2]) -> Remedy {
+    let miss = |tried: &TriedRing| (tried.inside - asked).abs();
     let [before, beyond] = tried;
     let nearer = if miss(before) < miss(beyond) { before } else { beyond };
     if miss(nearer) <= SLACK {

@@ -121,7 +121,7 @@ fn figures(
     room: Rect,
     over: &mut Lists,
     stencils: &mut Stencils<'_>,
-) -> drape::Drawn {
+) -> drape::ScaledMarks {
     let shows = drape::shows(sheet.piece, picture);
     if let Shows::Picture = shows {
         return drape::measured_picture(sheet.piece, picture, room, stencils);
@@ -141,7 +141,7 @@ fn picture_above_drape(
     picture: &dyn Illustration,
     room: Rect,
     stencils: &mut Stencils<'_>,
-) -> drape::Drawn {
+) -> drape::ScaledMarks {
     let heading = heading(Subheading::Hanging);
     let below = room.below(room.height * (1.0 - DRAPE_SHARE));
     let (drape, scaled) = drape::hanging(sheet.piece, below.below(heading.height + 1.0), stencils);

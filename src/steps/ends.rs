@@ -44,7 +44,7 @@ pub enum Fastening {
 /// Strands whose ends on one side are closed alike.
 #[derive(Clone, Debug)]
 #[non_exhaustive]
-pub struct Ends<'d> {
+pub struct AlikeEnds<'d> {
     /// Of what they are strands.
     pub design: &'d Design,
     /// Which ends.
@@ -84,13 +84,13 @@ pub fn closings(design: &Design) -> Vec<Fastening> {
     closings
 }
 
-fn groups(design: &Design, side: Side) -> Vec<Ends<'_>> {
+fn groups(design: &Design, side: Side) -> Vec<AlikeEnds<'_>> {
     let ats: Vec<_> = design.strands.indices().collect();
     let kind = |at: &Index<Strand>| (design.strands[*at].cord, &end(&design.strands[*at], side).findings);
     let alike = ats.chunk_by(|a, b| kind(a) == kind(b));
     let group = |strands: &[Index<Strand>]| {
         let strand = &design.strands[*strands.first()?];
-        Some(Ends { design, side, way: way(design, strand, side), strand, strands: strands.to_vec() })
+        Some(AlikeEnds { design, side, way: way(design, strand, side), strand, strands: strands.to_vec() })
     };
     alike.filter_map(group).collect()
 }
@@ -158,7 +158,7 @@ pub fn stops(design: &Design, strand: &Strand) -> u64 {
     }
 }
 
-impl<'d> Ends<'d> {
+impl<'d> AlikeEnds<'d> {
     /// Whether beads stand against both ends.
     pub fn fills(&self) -> bool {
         self.strand.settle == Settle::Fill

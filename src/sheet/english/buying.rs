@@ -1,15 +1,15 @@
 //! What to buy, what it costs and what it might be sold for, in English.
 
 use crate::english::assumed;
-use crate::materials::render::words::{factor, in_currency, share};
-use crate::materials::{Materials, Suggestion};
+use crate::materials::render::words::{factor, in_currency, share, sold_as};
+use crate::materials::{Materials, SoldAs, Suggestion};
 
 /// The columns of the list of what to buy.
 pub const NEEDS_TABLE: [&str; 6] = ["material", "you need", "spare", "buy", "left over", "cost"];
 
 /// What is said of beads that are bought with others, in a strand or bag.
-pub fn bought_in(unit: &str) -> String {
-    format!("in the {unit}")
+pub fn bought_in(unit: SoldAs) -> String {
+    format!("in the {}", sold_as(unit))
 }
 
 /// So many of what is bought as one thing of several parts.
