@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::Piece;
 use crate::design::Design;
-use crate::drape::hung_length;
+use crate::drape::piece_length;
 use crate::pattern::Kind;
 use crate::trade::lengths::length_name;
 
@@ -79,7 +79,7 @@ pub struct WornMeasures {
 
 pub(super) fn whole(piece: &Piece) -> PieceMeasures {
     let Piece { design, drape, .. } = piece;
-    let [least, most] = hung_length(design);
+    let [least, most] = piece_length(design, drape);
     let worn = drape.worn.as_ref().map(|worn| {
         let names = design.strands.iter().map(|strand| strand.name.clone());
         let drops = worn.drops.iter().map(|drop| (*drop).into());
