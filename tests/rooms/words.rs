@@ -37,6 +37,7 @@ const NAMES: &[(&str, &[&str])] = &[
     ("design/ends.rs", &["loop"]),
     ("design/spring.rs", &["loop"]),
     ("art/look.rs", &["edge", "finding", "linked", "pin", "pressed", "speck"]),
+    ("art/finding/mod.rs", &["fluted"]),
     ("art/light.rs", &["grey"]),
     ("gallery/", &[]),
     ("rules/body.rs", &["alpaca", "brass", "crystal", "free", "lead", "nickel", "pewter", "rock"]),
