@@ -36,6 +36,12 @@ pub fn times(turns: f64) -> String {
     if turns == 1.0 { "once".to_owned() } else { format!("{} times", eighths(turns)) }
 }
 
+/// What stands behind a value that the pattern does not say.
+#[must_use]
+pub const fn assumed(is_assumed: bool) -> &'static str {
+    if is_assumed { " (assumed)" } else { "" }
+}
+
 /// `inner`, `inner and outer`, `inner, middle and outer`.
 #[must_use]
 pub fn list<T: AsRef<str>>(items: &[T]) -> String {

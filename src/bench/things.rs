@@ -9,6 +9,7 @@ use crate::source::Place;
 
 /// A bead, finding or knot of a strand, or a bead of a branch.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Thing {
     /// Its strand's index.
     pub strand: Index<Strand>,

@@ -27,6 +27,7 @@ const SLACK: f64 = 0.01;
 
 /// How strands are twisted.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Twist {
     /// How many times one end is turned.
     pub turns: f64,

@@ -144,7 +144,7 @@ fn price(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
 
 fn sum(price: &Suggestion, currency: &str) -> Table {
     let mut table = Table::new(vec![Column::wrapping(""), Column::new("", Align::Right)]);
-    let sums = [price.materials, price.labour, price.overhead, price.cost, price.wholesale, price.retail];
+    let sums = [price.materials, price.labour, *price.overhead, price.cost, price.wholesale, price.retail];
     for (name, money) in english::price_parts(price).into_iter().zip(sums) {
         table.push(vec![Cell::text(name), Cell::strong(format!("{money}{currency}"))]);
     }

@@ -108,6 +108,7 @@ impl<'a> Plan<'a> {
         let note = PlanNote {
             bars: (!self.is_single()).then_some(self.scale),
             takes_links: lost(design, cutting.article) > Length::ZERO,
+            assumes_allowance: assumes_allowance(design, cutting),
             rounds: first,
         };
         let note = english::plan_note(cutting, &note, self.units);
@@ -284,6 +285,12 @@ fn strand<'a>(design: &'a Design, article: Article, piece: &Cut) -> Option<(usiz
     design.strands.iter().enumerate().find(|(_, strand)| is_its(strand))
 }
 
+/// Whether what is cut for the ends of a strand is assumed.
+fn assumes_allowance(design: &Design, cutting: &Cutting) -> bool {
+    let strands = cutting.pieces().filter_map(|piece| strand(design, cutting.article, piece));
+    strands.into_iter().any(|(_, strand)| strand.allowance.is_assumed())
+}
+
 /// The number that a piece's strand has on every page; none where there is but one strand.
 fn number(design: &Design, article: Article, piece: &Cut) -> Option<usize> {
     let strand = strand(design, article, piece).filter(|_| design.strands.len() > 1);
@@ -292,7 +299,7 @@ fn number(design: &Design, article: Article, piece: &Cut) -> Option<usize> {
 
 /// What a piece's length is made up of, where that is more than itself.
 fn made_up_of(design: &Design, article: Article, piece: &Cut) -> Option<MadeUp> {
-    let strand = strand(design, article, piece).filter(|(_, strand)| strand.allowance > Length::ZERO);
+    let strand = strand(design, article, piece).filter(|(_, strand)| *strand.allowance > Length::ZERO);
     let strand = strand.map(|(_, strand)| of_strand(strand));
     strand.or_else(|| of_tassel(design, article, piece)).or_else(|| links(design, article, piece))
 }
@@ -305,7 +312,7 @@ fn of_strand(strand: &Strand) -> MadeUp {
         finished: strand.finished,
         // However little it is, the sum counts it.
         round: strand.told_slack().map(|slack| slack * f64::from(strand.legs)),
-        knots: in_knots.map(|knots| (knots, at_ends)),
+        knots: in_knots.map(|knots| (strand.take_up.map(|_| knots), at_ends)),
         allowance: strand.allowance,
     }
 }

@@ -122,7 +122,7 @@ impl Cover<'_> {
     }
 
     /// The picture and the drape, as far as they differ.
-    fn figures(&self, room: Rect, over: &mut Lists) -> drape::Drawn {
+    fn figures(&self, room: Rect, over: &mut Lists) -> drape::ScaledMarks {
         let shows = drape::shows(self.piece(), self.picture);
         if let Shows::Picture = shows {
             return drape::measured_picture(self.piece(), self.picture, room, self.stencils);
@@ -137,7 +137,7 @@ impl Cover<'_> {
     }
 
     /// The picture, and below it the drape under its heading.
-    fn picture_above_drape(&self, room: Rect) -> drape::Drawn {
+    fn picture_above_drape(&self, room: Rect) -> drape::ScaledMarks {
         let below = room.below(room.height * (1.0 - DRAPE_SHARE));
         let mut marks = drape::picture(self.picture, room.above(below.height + APART), self.stencils);
         let (drape, scaled) = self.titled_drape(below);
@@ -146,7 +146,7 @@ impl Cover<'_> {
     }
 
     /// The drape under its heading, to which sentences refer.
-    fn titled_drape(&self, room: Rect) -> drape::Drawn {
+    fn titled_drape(&self, room: Rect) -> drape::ScaledMarks {
         let heading = heading(Subheading::Hanging);
         let (drape, scaled) = drape::hanging(self.piece(), room.below(heading.height + BELOW_HEADING), self.stencils);
         ([heading.at(room.corner()), drape].concat(), scaled)

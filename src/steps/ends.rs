@@ -45,7 +45,8 @@ pub enum Fastening {
 
 /// Strands whose ends on one side are closed alike.
 #[derive(Clone, Debug)]
-pub struct Ends<'d> {
+#[non_exhaustive]
+pub struct AlikeEnds<'d> {
     /// Of what they are strands.
     pub design: &'d Design,
     /// Which ends.
@@ -85,13 +86,13 @@ pub fn closings(design: &Design) -> Vec<Fastening> {
     closings
 }
 
-fn groups(design: &Design, side: Side) -> Vec<Ends<'_>> {
+fn groups(design: &Design, side: Side) -> Vec<AlikeEnds<'_>> {
     let ats: Vec<_> = design.strands.indices().collect();
     let kind = |at: &Index<Strand>| (design.strands[*at].cord, &end(&design.strands[*at], side).findings);
     let alike = ats.chunk_by(|a, b| kind(a) == kind(b));
     let group = |strands: &[Index<Strand>]| {
         let strand = &design.strands[*strands.first()?];
-        Some(Ends { design, side, way: way(design, strand, side), strand, strands: strands.to_vec() })
+        Some(AlikeEnds { design, side, way: way(design, strand, side), strand, strands: strands.to_vec() })
     };
     alike.filter_map(group).collect()
 }
@@ -159,7 +160,7 @@ pub fn ring_needed(design: &Design, finding: Index<Finding>) -> Option<Length> {
     if !is_ring || ring.comb().is_some() || ring.inside().is_some() {
         return None;
     }
-    let goes_through = |ends: &Ends<'_>| {
+    let goes_through = |ends: &AlikeEnds<'_>| {
         ends.part().is_some_and(|part| part.finding == finding)
             && matches!(ends.way, Fastening::Crimped | Fastening::Knotted | Fastening::Hitched)
     };
@@ -179,7 +180,7 @@ pub fn stops(design: &Design, strand: &Strand) -> u64 {
     }
 }
 
-impl<'d> Ends<'d> {
+impl<'d> AlikeEnds<'d> {
     /// Whether beads stand against both ends.
     pub fn fills(&self) -> bool {
         self.strand.settle == Settle::Fill

@@ -29,6 +29,7 @@ pub use tools::tools;
 
 /// One step of the work.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Step<'d> {
     /// What is done.
     pub task: Task<'d>,

@@ -102,6 +102,12 @@ pub const OVERHAND: f64 = 10.1;
 /// (the same script) by its 10.09.
 pub const DOUBLE_OVERHAND: f64 = 1.712;
 
+/// Factor from cost to the price for a shop ("wholesale = 2 × (supplies + labour + overhead)": a jewellery-making
+/// business article).
+pub const WHOLESALE: f64 = 2.0;
+/// Factor from cost to the price for a wearer: the lesser of the same article's 2.5 to 3.
+pub const RETAIL: f64 = 2.5;
+
 /// How many knots are tied to see what they take up, before the cord is cut: common practice, no source.
 pub const TRIAL_KNOTS: u32 = 10;
 /// Cord to hold them by, both ends together: an assumption.

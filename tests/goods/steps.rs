@@ -1,6 +1,6 @@
 //! The making steps: those that the piece has, in the order of work, with figures from the design.
 
-use festoon::design::{Crimp, Design, Entries, Form, Joins, Phrase, Rest, Train, nth};
+use festoon::design::{Crimp, Design, Entries, Form, Joins, Phrase, Rest, Stated, Train, nth};
 use festoon::pattern::{CordKind, FindingKind, Kind, Settle, Shape};
 use festoon::steps::english::{Told, cautions, told, tools};
 use festoon::steps::{Drawing, Knotted, WithBeads};
@@ -128,7 +128,7 @@ fn alike_pieces_are_tagged_and_each_stopper_comes_off() {
 fn a_packed_strands_tail_goes_through_its_beads_before_the_crimp_is_pressed() {
     let mut one = strand("one", 192.0, &[0], vec![Phrase::Run(30, nth(0))]);
     one.settle = Settle::Fill;
-    one.allowance = Length::mm(50.0);
+    one.allowance = Stated::Stated(Length::mm(40.0));
     let packed = told(&design(vec![one]), UnitStyle::Both);
     let at = |drawing| packed.iter().rposition(|step| step.drawing == Some(drawing)).unwrap();
     let through = at(Drawing::CrimpPacked);
@@ -261,7 +261,7 @@ fn short_crimps_take_small_pliers() {
     let [length, across, inside] = [1.5, 2.0, 1.3].map(Length::mm);
     design = design
         .changed(|model| {
-            model.findings[nth(0)].form = Form::Crimp(Crimp { length, outside: across, inside });
+            model.findings[nth(0)].form = Form::Crimp(Crimp::new(length, across, inside));
         })
         .expect("a design");
     assert!(tools(&design, UnitStyle::Both).contains(&"micro crimping pliers".to_owned()));

@@ -114,11 +114,9 @@ fn a_pair_of_which_two_bars_are_needed_is_bought_twice() {
     let with = Some(design.findings[ring].id.clone());
     design = design
         .changed(|model| {
-            model.findings.push(festoon::design::Finding {
-                id: "bar".into(),
-                comes_with: with,
-                ..design.findings[ring].clone()
-            });
+            let mut other = design.findings[ring].clone();
+            (other.id, other.comes_with) = ("bar".into(), with);
+            model.findings.push(other);
         })
         .expect("a design");
     let right = design.closure.right().iter().cloned().chain([part(bar), part(bar), part(bar)]).collect();
@@ -182,10 +180,9 @@ fn beside_a_closed_ring_the_other_finding_opens() {
     let ring = design.findings.len();
     design = design
         .changed(|model| {
-            model.findings.push(festoon::design::Finding {
-                form: crate::designs::ring(true),
-                ..crate::designs::finding("soldered ring", FindingKind::JumpRing)
-            });
+            let mut soldered = crate::designs::finding("soldered ring", FindingKind::JumpRing);
+            soldered.form = crate::designs::soldered();
+            model.findings.push(soldered);
             model.cords.push(cord("silk", festoon::pattern::CordKind::Silk));
         })
         .expect("a design");

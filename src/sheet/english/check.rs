@@ -1,6 +1,7 @@
 //! What to measure of a strand, and what of its row is not drawn as it is, in English.
 
-use crate::design::Design;
+use crate::design::{Bead, Design};
+use crate::english::assumed;
 use crate::sheet::said::{Bare, Change, ChangePlace, NotAsItIs, Others, Tolerances, WhenOff};
 use crate::steps::english::chart;
 use crate::units::{Length, UnitStyle};
@@ -15,13 +16,7 @@ pub const CURVED: &str =
 /// What to do where the length differs by more.
 pub fn tolerances(design: &Design, tolerances: &Tolerances<'_>, units: UnitStyle) -> String {
     let Tolerances { beads, remedy, every_strand, word } = tolerances;
-    let first = beads.first().map_or(Length::ZERO, |bead| bead.tolerance);
-    let each = if beads.iter().all(|bead| bead.tolerance == first) {
-        format!("each may be off by {}", units.gauge(first))
-    } else {
-        let each = beads.iter().map(|bead| format!("{} by {}", bead.letter, units.gauge(bead.tolerance)));
-        format!("each may be off, {}", each.collect::<Vec<_>>().join(", "))
-    };
+    let each = format!("each may be off{}", by(beads, units));
     let until = |change| changed(design, change, *every_strand, units);
     let remedy = match remedy {
         WhenOff::Knots(change) => {
@@ -35,6 +30,19 @@ pub fn tolerances(design: &Design, tolerances: &Tolerances<'_>, units: UnitStyle
         }
     };
     format!("If it differs by more, measure your beads: {each}. {remedy}")
+}
+
+/// By how much beads may be off: ` by 0.2 mm`, or `, A by 0.1 mm, B by 0.2 mm`; of all alike assumed is said once.
+fn by(beads: &[&Bead], units: UnitStyle) -> String {
+    let Some(first) = beads.first().map(|bead| bead.tolerance) else { return String::new() };
+    let alike = beads.iter().all(|bead| bead.tolerance.is_assumed() == first.is_assumed());
+    let own = |bead: &Bead| assumed(!alike && bead.tolerance.is_assumed());
+    let of_all = assumed(alike && first.is_assumed());
+    if beads.iter().all(|bead| bead.tolerance == first) {
+        return format!(" by {}{of_all}", units.gauge(*first));
+    }
+    let each = beads.iter().map(|bead| format!(", {} by {}{}", bead.letter, units.gauge(*bead.tolerance), own(bead)));
+    each.collect::<String>() + of_all
 }
 
 /// `add or leave out A at the last end until it comes nearest.`, or `add or leave out whole repeats of 2A 1C before the last

@@ -13,6 +13,8 @@ pub const CUTTING_TABLE: [&str; 2] = ["piece", "cut"];
 pub const LEFT_OVER: [&str; 2] = ["left over", "left"];
 /// What is said of each cut through chain.
 const TAKES_LINKS: &str = " Each cut takes the link that it goes through.";
+/// What is said where a pattern does not say it.
+const ASSUMED_ALLOWANCE: &str = " What is cut for the ends is assumed.";
 
 /// The scale of a plan's bars, from how much it is cut, and how lengths are rounded.
 pub fn plan_note(cutting: &Cutting, note: &PlanNote, units: UnitStyle) -> String {
@@ -22,8 +24,9 @@ pub fn plan_note(cutting: &Cutting, note: &PlanNote, units: UnitStyle) -> String
         None => from[..1].to_uppercase() + &from[1..],
     };
     let takes = if note.takes_links { TAKES_LINKS } else { "" };
+    let assumed = if note.assumes_allowance { ASSUMED_ALLOWANCE } else { "" };
     let rounded = if note.rounds { format!(" {}", rounding(units)) } else { String::new() };
-    format!("{from}.{takes}{rounded}")
+    format!("{from}.{takes}{assumed}{rounded}")
 }
 
 fn from(cutting: &Cutting) -> String {
@@ -55,9 +58,14 @@ pub fn made_up(parts: MadeUp, units: UnitStyle) -> String {
             let legs = if legs > 1 { format!("{legs} × ") } else { String::new() };
             let round = round.map(|slack| format!(" + {} to bend round", units.fine(slack))).unwrap_or_default();
             let knots = knots.map(|(length, ends)| {
-                format!(" + {} in knots{}", units.ruler(length), if ends { ", those at the ends too" } else { "" })
+                let about = if length.is_assumed() { "about " } else { "" };
+                format!(
+                    " + {about}{} in knots{}",
+                    units.ruler(*length),
+                    if ends { ", those at the ends too" } else { "" }
+                )
             });
-            let (finished, allowance) = (units.ruler(finished), units.ruler(allowance));
+            let (finished, allowance) = (units.ruler(finished), units.ruler(*allowance));
             format!("{legs}{finished} finished{round}{} + 2 × {allowance}", knots.unwrap_or_default())
         }
         MadeUp::Tassel { turns, card, piled, binding } => format!(

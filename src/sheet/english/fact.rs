@@ -1,12 +1,12 @@
 //! Facts in English.
 
 use crate::Piece;
-use crate::design::Design;
+use crate::design::{Design, Stated};
 use crate::drape::{hung_length, piece_length, ring};
 use crate::english::times;
 use crate::pattern::Kind;
 use crate::sheet::fact::{self, Fact, LengthAlong, Limb};
-use crate::units::UnitStyle;
+use crate::units::{Mass, UnitStyle};
 
 /// A fact's name and the fact.
 #[must_use]
@@ -18,10 +18,15 @@ pub fn fact(fact: &Fact, units: UnitStyle) -> (&'static str, String) {
         Fact::InsideGirth(girths) => ("inside girth", units.range(*girths)),
         Fact::Wraps(wraps) => ("goes round", times(*wraps)),
         Fact::Twist(turns) => ("twisted", times(*turns)),
-        Fact::Weight(mass) => ("weight", format!("{:.0} g", mass.value().max(1.0))),
+        Fact::Weight(mass) => ("weight", weight(*mass)),
         Fact::Skill(skill) => ("skill", skill.to_string()),
         Fact::Time(time, dries) => ("time", time.clone() + if *dries { ", glue to dry besides" } else { "" }),
     }
+}
+
+/// A weight to the gram; about so much where a mass is assumed that goes into it.
+fn weight(mass: Stated<Mass>) -> String {
+    format!("{}{:.0} g", if mass.is_assumed() { "about " } else { "" }, mass.value().max(1.0))
 }
 
 /// What a piece's length is called.

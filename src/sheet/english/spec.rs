@@ -1,6 +1,7 @@
 //! What to ask for in a shop: the sizes and stuff of beads, cords and findings, in a line.
 
 use crate::design::{Assorted, Bead, Bores, Cord, Design, Finding, Held, Pack, Stated};
+use crate::english::assumed;
 use crate::materials::{Article, need};
 use crate::pattern::{CordKind, Drilled, FindingKind, Shape};
 use crate::steps::ends::ring_needed;
@@ -66,7 +67,7 @@ pub fn size(bead: &Bead) -> String {
         None if both => format!("{} × {along}", across.trim_end_matches(" mm")),
         None => across,
     };
-    let hole = format!("{}{}", bead.hole.tenths(), bead.hole.mark());
+    let hole = format!("{}{}", bead.hole.tenths(), assumed(bead.hole.is_assumed()));
     let hole = bead.bores.map_or_else(
         || format!("hole{JOINED}{hole}"),
         |Bores { count, apart }| format!("{count} holes of {hole}, {} from middle to middle", apart.tenths()),
@@ -78,7 +79,7 @@ pub fn size(bead: &Bead) -> String {
 /// How thick a flat bead is, and which way the hole runs where its name leaves that open.
 fn drilled(bead: &Bead) -> String {
     let thick = match bead.shape {
-        Shape::Coin | Shape::Square => format!(", {} thick{}", bead.thick.tenths(), bead.thick.mark()),
+        Shape::Coin | Shape::Square => format!(", {} thick{}", bead.thick.tenths(), assumed(bead.thick.is_assumed())),
         _ => String::new(),
     };
     let way = match (bead.drilled, bead.shape) {

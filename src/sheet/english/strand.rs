@@ -1,7 +1,7 @@
 //! What is said of strands, beside their rows and in the key, in English.
 
 use crate::design::{Design, Strand};
-use crate::english::{list, times};
+use crate::english::{assumed, list, times};
 use crate::materials::render::words as amount;
 use crate::pattern::Shape;
 use crate::sheet::said::{InKey, Reading, Takes, ToCut};
@@ -117,7 +117,8 @@ pub fn strung_on(design: &Design, strand: &Strand, units: UnitStyle) -> String {
 fn besides(strand: &Strand, units: UnitStyle) -> String {
     let ends = if strand.legs > 1 { "on each leg beyond the last end" } else { "beyond each end" };
     let said = |length: Length| (length > Length::ZERO).then(|| units.ruler(length));
-    let ends = said(strand.allowance).map(|more| format!(", {more} of it {ends}"));
+    let ends =
+        said(*strand.allowance).map(|more| format!(", {more} of it {ends}{}", assumed(strand.allowance.is_assumed())));
     let knots = said(strand.in_knots()).map(|knots| format!(", about {knots} in its knots"));
     ends.into_iter().chain(knots).collect()
 }

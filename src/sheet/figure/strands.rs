@@ -4,7 +4,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::Piece;
 use crate::art::Deal;
-use crate::design::{Bar, Bead, Bit, Dangle, Design, Finding, Index, Pin, Strand, What};
+use crate::design::{Bar, Bead, Bit, Dangle, Design, Finding, Index, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
@@ -350,7 +350,7 @@ pub fn bit_box(bit: &Bit, at: Extent, design: &Design) -> Extent {
 fn hanger_width(hanger: &Finding) -> f64 {
     const EDGES: f64 = 0.4;
     let round = || hanger.inside().unwrap_or_default() + hanger.wire().map_or(Length::ZERO, |wire| *wire * 2.0);
-    let drawn = hanger.pin().map_or_else(round, Pin::eye);
+    let drawn = hanger.pin().map_or_else(round, |pin| *pin.eye());
     drawn.max(hanger.outside().unwrap_or_default()).value() + EDGES
 }
 

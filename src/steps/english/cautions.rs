@@ -4,6 +4,7 @@ use crate::steps::cautions::Caution;
 
 /// A caution in words.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Warned {
     /// What it is about, in a word or two.
     pub title: &'static str,

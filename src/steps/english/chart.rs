@@ -38,18 +38,18 @@ pub fn strung(design: &Design, strand: &Strand, units: UnitStyle) -> WordChart {
 
 fn told(design: &Design, strand: &Strand, phrases: &[Phrase], units: UnitStyle) -> WordChart {
     let posts = Posts::new(design, strand);
-    Teller { design, units, strand: Some(strand), posts: Some(&posts), is_inside: false }.all(phrases)
+    PhraseTeller { design, units, strand: Some(strand), posts: Some(&posts), is_inside: false }.all(phrases)
 }
 
 /// The words for a short row, such as what hangs on a pin.
 #[must_use]
 pub fn row(design: &Design, phrases: &[Phrase], units: UnitStyle) -> WordChart {
-    Teller { design, units, strand: None, posts: None, is_inside: false }.sequence(&simple(phrases))
+    PhraseTeller { design, units, strand: None, posts: None, is_inside: false }.sequence(&simple(phrases))
 }
 
 /// Puts phrases into words.
 #[derive(Clone, Copy)]
-struct Teller<'a> {
+struct PhraseTeller<'a> {
     design: &'a Design,
     units: UnitStyle,
     /// The strand that the phrases are strung on.
@@ -60,7 +60,7 @@ struct Teller<'a> {
     is_inside: bool,
 }
 
-impl Teller<'_> {
+impl PhraseTeller<'_> {
     /// One that names nothing.
     const fn bare(self) -> Self {
         Self { posts: None, ..self }

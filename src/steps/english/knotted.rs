@@ -137,7 +137,7 @@ impl Group<'_> {
     }
 
     pub(super) fn stop(self) -> Told {
-        let (whose, tail) = (self.whose(), self.teller.ruler(self.ends.strand.allowance));
+        let (whose, tail) = (self.whose(), self.teller.ruler(*self.ends.strand.allowance));
         let text = format!(
             "Put a bead stopper, or a piece of tape, on {whose}, {tail} from its first end: that is the first tail."
         );

@@ -24,7 +24,7 @@ pub mod words;
 use crate::design::{Design, Finding, Index, Strand};
 use crate::units::{Length, UnitStyle};
 
-use super::ends::Ends;
+use super::ends::AlikeEnds;
 use super::side::{Side, on_both};
 use super::task::{EndWork, Task};
 use super::{Drawing, Step};
@@ -56,6 +56,7 @@ pub fn tools(design: &Design, units: UnitStyle) -> Vec<String> {
 
 /// A step in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Told {
     /// What is done, in a few words.
     pub title: String,
@@ -120,7 +121,7 @@ impl<'d> Teller<'d> {
         }
     }
 
-    fn end(self, ends: &Ends<'_>, work: EndWork) -> Told {
+    fn end(self, ends: &AlikeEnds<'_>, work: EndWork) -> Told {
         let group = Group { ends, teller: Teller { design: ends.design, ..self } };
         match work {
             EndWork::Thread => group.thread(),
@@ -176,7 +177,7 @@ impl<'d> Teller<'d> {
 /// Tells of strands' ends.
 #[derive(Clone, Copy)]
 struct Group<'a> {
-    ends: &'a Ends<'a>,
+    ends: &'a AlikeEnds<'a>,
     teller: Teller<'a>,
 }
 

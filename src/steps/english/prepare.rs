@@ -6,7 +6,7 @@ use super::twisted::twisted;
 use super::words::{cords, names};
 use super::{Teller, Told, chart};
 use crate::design::{Bead, Bit, Cord, Dangle, Finding, Foot, Index, Phrase, Pin, Strand, What};
-use crate::english::{a, count, list};
+use crate::english::{a, assumed, count, list};
 use crate::materials::render::words as amount;
 use crate::pattern::{CordKind, Shape};
 use crate::steps::prepare;
@@ -99,12 +99,13 @@ impl Teller<'_> {
     /// Knots tied to try, on a piece that is bought for that.
     fn trial(self, strand: &Strand) -> String {
         format!(
-            "First cut {} of {} and tie {} knots in it, one by one and tight: they should make it {} shorter, {} each.",
+            "First cut {} of {} and tie {} knots in it, one by one and tight: they should make it {} shorter, {} each{}.",
             self.ruler(strand.trial().unwrap_or_default()),
             self.design.cords[strand.cord].name,
             usual::TRIAL_KNOTS,
             self.ruler(strand.trial_take_up()),
-            self.units.gauge(strand.take_up)
+            self.units.gauge(*strand.take_up),
+            assumed(strand.take_up.is_assumed())
         )
     }
 
@@ -271,7 +272,7 @@ impl Teller<'_> {
             "Grip the tip of the wire of {} with round-nose pliers where their jaws are {} thick, and roll it back towards the \
              bend into a plain loop.",
             self.pins(pins),
-            self.of_pins(pins, |pin| pin.eye() - pin.wire * 2.0)
+            self.of_pins(pins, |pin| *pin.eye() - pin.wire * 2.0)
         );
         if open {
             Told::new("Turn a loop", format!("{text} Stop while it is still a little open."))
