@@ -28,4 +28,4 @@ pub use finding::eye_wire;
 pub use light::{Ink, Light};
 pub use look::Look;
 pub use stencils::Stencils;
-pub use step::{SIZE as STEP_SIZE, step};
+pub use step::{SIZE as STEP_SIZE, beside, step};

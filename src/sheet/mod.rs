@@ -48,7 +48,7 @@ use page::PageBody;
 /// Share of its last page that a sheet is to fill.
 const LEAST_LAST: f64 = 0.35;
 /// Share of its last page up to which another setting is tried, to save that.
-const LEAST_FULL: f64 = 0.5;
+const LEAST_FULL: f64 = 0.6;
 
 /// How a sheet is drawn; in colour on A4 without prices unless said otherwise.
 #[derive(Clone, Debug, Default)]
