@@ -6,7 +6,7 @@ use crate::drape::{self, Hung};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::sheet::figure::{
-    ClosureWay, Frame, Layers, Track, closed_box, closing_on, hooked, joined, mouths, on_tracks,
+    ClosureWay, DrawnIn, Frame, Layers, Track, closed_box, closing_on, hooked, joined, mouths, on_tracks,
 };
 
 use super::shade::Shade;
@@ -24,7 +24,12 @@ impl Arranged {
     pub fn of(piece: &Piece) -> Option<Self> {
         let drape::Closed { lines, closing } = drape::lay_closed(&piece.design, &piece.drape)?;
         let tracks = Track::all(&lines);
-        Some(Self { strands: on_tracks(piece, &tracks), tracks, closing })
+        let laid = on_tracks(piece, &tracks);
+        let Some(closed) = DrawnIn::of(&piece.design, &closing, laid.iter().flatten()) else {
+            return Some(Self { strands: laid, tracks, closing });
+        };
+        let strands = laid.iter().map(|hung| Some(closed.strand(hung.as_ref()?))).collect();
+        Some(Self { strands, tracks, closing: closing.into_iter().map(|place| closed.at(place)).collect() })
     }
 
     /// The box round all of it.
@@ -46,7 +51,7 @@ impl Arranged {
             return closing_on(&self.tracks, piece, frame, stencils);
         }
         let closure = &piece.design.closure;
-        let drawn = [closure.left(), closure.right()].map(|parts| hooked(parts, &piece.design));
+        let drawn = [closure.left(), closure.right()].map(hooked);
         let [first, last] = mouths(&piece.design, self.strands.iter().map(Option::as_ref));
         let inward = ClosureWay { line: self.closing.iter().rev().copied().collect(), mouth: first };
         let outward = ClosureWay { line: self.closing.clone(), mouth: last };

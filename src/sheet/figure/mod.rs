@@ -26,7 +26,7 @@ mod worn;
 pub use bars::{bars, middle};
 pub use closure::{OpenClosure, closing, hanging_extent};
 pub use drops::{DROPS_WIDTH, drops};
-pub use extender::{hooked, joined};
+pub use extender::{DrawnIn, hooked, joined};
 pub use labels::{DISC, LabelRoom, disc, labels, room_for_labels, strand_table};
 pub use ring::{closed_box, is_along_the_limb, ring, ring_extent, rows, seen_as};
 pub use row::{StrandRow, meeting, row};
