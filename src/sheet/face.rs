@@ -3,7 +3,7 @@
 //! Two columns below the title: at the left the picture, and below it what is measured of it; at the right what the piece is,
 //! its colourways, what it takes, and where it sits on the neck or the tools.
 
-use crate::art::{Ink, Stencils};
+use crate::art::Stencils;
 use crate::geometry::Point;
 use crate::materials::Materials;
 
@@ -197,7 +197,7 @@ fn fill(
     let width = column.left.width;
     column.top(facts::list(sheet.piece, width), APART);
     for_a_child(sheet, width).into_iter().for_each(|cautions| column.top(cautions, APART));
-    let ways = legend::colourways(sheet.piece, width).filter(|_| sheet.style.ink == Ink::Colour);
+    let ways = legend::colourways(sheet.piece, width, sheet.style.ink);
     let ways = ways.map(|ways| titled(Subheading::Colourways, ways)).filter(|ways| column.holds(ways, 0.0));
     ways.into_iter().for_each(|ways| column.top(ways, APART));
     needed(column, over, sheet, materials, stencils);
