@@ -61,6 +61,17 @@ pub struct PlanNote {
     pub bars: Option<crate::sheet::figure::Scale>,
     /// Whether each cut takes a link of chain.
     pub takes_links: bool,
+    /// In which order bars are cut, where there are some.
+    pub order: Option<CutOrder>,
     /// Whether it says how lengths are rounded.
     pub rounds: bool,
+}
+
+/// In which order the pieces of a bar are cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CutOrder {
+    /// As they lie from the left.
+    FromLeft,
+    /// Those at the right first, from the end without the needle, and last what is measured from the needle.
+    FromBothEnds,
 }
