@@ -55,13 +55,19 @@ impl UnitStyle {
     /// thirty-second and the half.
     #[must_use]
     pub fn ruler(self, length: Length) -> String {
-        let step = if length.value().abs() >= FINE { 1.0 } else { 0.5 };
-        let shown = Length::mm(stepped(length.value(), step));
-        // Both units tell the same length: that which is printed, or the sixteenth of an inch that is printed so.
+        self.both(self.in_inches(length), &format!("{}", shown(length, length).value()))
+    }
+
+    /// The length of which it prints the inches: beside millimetres both units tell the same length, that which is printed,
+    /// or the sixteenth of an inch that is printed so.
+    #[must_use]
+    pub fn in_inches(self, length: Length) -> Length {
         let sixteenth = Length::inches((length.value() / INCH * SIXTEENTHS).round() / SIXTEENTHS);
-        let is_so = Length::mm(stepped(sixteenth.value(), step)) == shown;
-        let both = if is_so { sixteenth } else { shown };
-        self.both(if self == Self::Both { both } else { length }, &format!("{}", shown.value()))
+        match self {
+            Self::Both if shown(sixteenth, length) == shown(length, length) => sixteenth,
+            Self::Both => shown(length, length),
+            Self::In | Self::Mm => length,
+        }
     }
 
     /// The same to the tenth of a millimetre.
@@ -103,6 +109,12 @@ fn rounded(value: f64, places: usize) -> String {
     let size = (value.abs() * unit + 0.5 + NOISE).floor() / unit;
     let text = trimmed(size, places);
     if value < 0.0 && size > 0.0 { format!("-{text}") } else { text }
+}
+
+/// A length in millimetres as one like another is printed for a reader with a ruler.
+fn shown(length: Length, like: Length) -> Length {
+    let step = if like.value().abs() >= FINE { 1.0 } else { 0.5 };
+    Length::mm(stepped(length.value(), step))
 }
 
 /// A number to the nearest step, what lies between two away from nothing.
