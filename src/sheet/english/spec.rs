@@ -115,7 +115,7 @@ fn finding(finding: &Finding) -> String {
     };
     let sizes = [
         ("outside", finding.outside().filter(|_| !is_toggle)),
-        ("inside", finding.inside()),
+        (if finding.kind() == FindingKind::Hook { "ring inside" } else { "inside" }, finding.inside()),
         ("wide end", finding.mouth()),
         ("tip", finding.cone().map(|cone| cone.tip)),
     ];
