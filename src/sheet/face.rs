@@ -45,10 +45,11 @@ const GAP: f64 = 8.0;
 /// Share of the left column's height that is left to the drape below a picture.
 const DRAPE_SHARE: f64 = 0.4;
 
-/// The cover, and pages for lists that it has no room for.
+/// The cover, and lists that it has no room for.
 pub struct Face {
-    /// The pages.
-    pub bodies: Vec<PageBody>,
+    /// Its page.
+    pub cover: PageBody,
+    over: Lists,
     /// Whether the tools stand among them.
     pub has_tools: bool,
     /// Whether they show it as it is worn.
@@ -77,7 +78,7 @@ pub fn cautious(
     let may = may && !sheet.piece.design.wear.child;
     let cautions = may.then(|| cautions::boxed(&sheet.piece.design, sheet.room().width))?;
     let cautious = drawn(sheet, picture, materials, Some(cautions), stencils);
-    let is_whole = |face: &Face| (face.has_tools, face.is_worn, face.bodies.len());
+    let is_whole = |face: &Face| (face.has_tools, face.is_worn, face.over.len());
     let fits = is_whole(&cautious) == is_whole(face) && (saves || cautious.scaled == face.scaled);
     fits.then_some(cautious)
 }
@@ -104,8 +105,7 @@ fn drawn(
     let (has_tools, is_worn) = fill(&mut column, &mut over, sheet, materials, stencils);
     let (figures, scaled) = figures(sheet, picture, left, &mut over, stencils);
     let marks = [head, figures, column.marks, page.marks].concat();
-    let first = body(section, marks, scaled);
-    Face { bodies: std::iter::once(first).chain(more(over, sheet.room())).collect(), has_tools, is_worn, scaled }
+    Face { cover: body(section, marks, scaled), over, has_tools, is_worn, scaled }
 }
 
 fn body(section: flow::Section, marks: Vec<Mark>, scaled: FooterScale) -> PageBody {
@@ -246,16 +246,18 @@ fn column_width(sheet: &Sheet<'_>) -> f64 {
     COLUMN + sheet.piece.design.beads.iter().map(|bead| bead.along.value()).fold(0.0, f64::max)
 }
 
-/// Pages for the lists that the face has no room for.
-fn more(lists: Lists, room: Rect) -> Vec<PageBody> {
-    let mut flow = Flow::new(room);
-    flow.begin(say::section(&SectionKind::Lists));
-    for (title, table) in lists {
-        flow.gap(6.0);
-        flow.heading(heading(title));
-        flow.table(table);
+impl Face {
+    /// Pours the lists that it has no room for.
+    pub fn pour_over(&self, flow: &mut Flow) {
+        if !self.over.is_empty() {
+            flow.begin(say::section(&SectionKind::Lists));
+        }
+        for (title, table) in &self.over {
+            flow.gap(APART);
+            flow.heading(heading(*title));
+            flow.table(table.clone());
+        }
     }
-    flow.into_pages().into_iter().map(PageBody::from).collect()
 }
 
 /// A heading with room below it.

@@ -94,8 +94,8 @@ pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Pa
     // A last page that is half empty may be saved where all stands a little closer.
     let snug = (!usual.1.fills(LEAST_FULL)).then(|| poured(Flow::new(sheet.room()).snug()));
     let (cautious, flow) = snug.filter(|snug| snug.1.count() < usual.1.count()).unwrap_or(usual);
-    let mut bodies = cautious.unwrap_or(face).bodies;
-    bodies.extend(flow.into_pages().into_iter().map(PageBody::from));
+    let cover = cautious.unwrap_or(face).cover;
+    let bodies = std::iter::once(cover).chain(flow.into_pages().into_iter().map(PageBody::from)).collect();
     page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style)
 }
 
@@ -112,6 +112,7 @@ impl BehindCover<'_> {
     /// nearly empty.
     fn poured(&self, mut flow: Flow, stencils: &mut Stencils<'_>) -> (Option<Face>, Flow) {
         let sheet = self.making.sheet;
+        self.face.pour_over(&mut flow);
         stringing::pour(&mut flow, sheet, stencils);
         buying::pour(&mut flow, sheet, self.materials, self.face.has_tools);
         let [making, rest] = [true, false].map(|has_cautions| making::poured(&flow, self.making, has_cautions));
