@@ -33,7 +33,7 @@ pub fn counted() -> Vec<Mark> {
     turns().into_iter().chain(ends.into_iter().flat_map(|middle| wire_over(&circle(middle, 1.2)))).collect()
 }
 
-/// The turns of a coil, each with its number in front.
+/// The turns of a coil, each with its number at the left.
 fn turns() -> Vec<Mark> {
     const PIECES: u32 = 24;
     let half = |from: f64| {
@@ -44,7 +44,7 @@ fn turns() -> Vec<Mark> {
     let mut marks: Vec<Mark> = turns.iter().flat_map(|turn| wire(&half(turn + 0.5))).collect();
     marks.extend(turns.iter().flat_map(|turn| wire_over(&half(*turn))));
     let number = |(turn, count): (&f64, &str)| {
-        Type::SMALL_STRONG.mark(count, round_coil(turn + 0.25) - at(0.0, 0.8), Anchor::Middle)
+        Type::SMALL_STRONG.mark(count, at(1.6, round_coil(turn + 0.5).y + 1.0), Anchor::Middle)
     };
     marks.extend(turns.iter().zip(["1", "2", "3"]).map(number));
     marks
@@ -52,7 +52,7 @@ fn turns() -> Vec<Mark> {
 
 /// Where a coil is after so many turns.
 fn round_coil(turns: f64) -> Point {
-    at(10.4 + 9.4 * libm::cos(TAU * turns), 3.4 + 3.6 * turns + 2.2 * libm::sin(TAU * turns))
+    at(11.2 + 6.6 * libm::cos(TAU * turns), 3.4 + 3.6 * turns + 2.2 * libm::sin(TAU * turns))
 }
 
 /// A thick cord cut straight across.

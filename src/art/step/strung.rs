@@ -23,7 +23,7 @@ pub fn laid_out(kinds: u8) -> Vec<Mark> {
     };
     let row = |((y, letter), radius): ((&f64, &str), f64)| {
         let letter = Type::SMALL_STRONG.mark(letter, at(2.6, y + 1.0), Anchor::Middle);
-        let beads = (0..6).map(move |place| bead(at(6.6 + 3.0 * f64::from(place), *y), radius));
+        let beads = (0..6).map(move |place| bead(at(6.4 + 2.9 * f64::from(place), *y), radius));
         std::iter::once(letter).chain(beads).collect::<Vec<_>>()
     };
     let board = filled(rounded_rect(at(0.2, 0.4), 23.6, 17.2, 1.2), Rgb::WHITE);
