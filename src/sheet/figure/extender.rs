@@ -27,6 +27,13 @@ pub fn hooked(parts: &[Part]) -> Vec<Part> {
     parts.iter().map(|part| Part { reach: part.least, ..part.clone() }).collect()
 }
 
+/// How far in mm an extender's first link lies in the clasp that holds it, where there is one.
+pub fn overlap(design: &Design) -> Option<f64> {
+    let sides = [design.closure.left(), design.closure.right()];
+    let chain = sides.into_iter().find_map(|parts| extender(parts, design))?;
+    Some(design.findings[chain.finding].chain()?.pitch().value())
+}
+
 /// The strands' ends of a closed piece, drawn so much nearer to one another as an extender's first link lies in the clasp
 /// that holds it: parts of a closure are as long as they are from outside to outside.
 pub struct DrawnIn {
@@ -43,9 +50,7 @@ impl DrawnIn {
     /// Of a piece whose closure takes a way, and whose strands lie there; nothing where its ends stay.
     pub fn of<'h>(design: &Design, closing: &[Point], strands: impl Iterator<Item = &'h Hung>) -> Option<Self> {
         let [last, .., first] = closing else { return None };
-        let sides = [design.closure.left(), design.closure.right()];
-        let chain = sides.into_iter().find_map(|parts| extender(parts, design))?;
-        let by = design.findings[chain.finding].chain()?.pitch().value();
+        let by = overlap(design)?;
         let (middle, gap) = (last.between(*first, 0.5), *first - *last);
         let along = Point::towards(gap.angle());
         let depths = strands.flat_map(|hung| &hung.joints).map(|joint| (joint.at - middle).dot(along.left()).abs());

@@ -16,7 +16,7 @@ use crate::units::Length;
 
 use super::bars::bars;
 use super::coil::{Seen, from_above, level, raised, shortened};
-use super::extender::{DrawnIn, hooked, joined};
+use super::extender::{DrawnIn, hooked, joined, overlap};
 use super::strands::{Sketch, strand_box, strands};
 use super::{ClosureWay, Frame, Layers, mouths};
 
@@ -147,7 +147,8 @@ fn gap(ring: &Ring, piece: &Piece, sides: [Vec<Part>; 2]) -> (Vec<Point>, [Vec<P
     let design = &piece.design;
     if let Some(coil) = &ring.coil {
         let way = Seen::new(coil).closing(&design.strands[ring.strand]);
-        let share = path::length(&way) / design.closure_length().0.value().max(f64::MIN_POSITIVE);
+        let closed = design.closure_length().0.value() - overlap(design).unwrap_or_default();
+        let share = path::length(&way) / closed.max(f64::MIN_POSITIVE);
         return (way, sides.map(|parts| shortened(&parts, share)));
     }
     let closed = drawn_in(ring, piece);
