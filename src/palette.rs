@@ -171,7 +171,9 @@ fn renamed(way: &ById<'_, Recolour>, bead: &Bead) -> Option<(String, String)> {
 fn coat(own: &ById<'_, pattern::Bead>, way: &ById<'_, Recolour>, id: &str) -> Option<Coat> {
     let (own, other) = (own.get(id)?, way.get(id));
     let finish = other.and_then(|other| other.finish).or(own.finish);
-    Some(Coat { colour: other.map_or(own.colour.0, |other| other.colour.0), finish: finish.unwrap_or(Finish::Gloss) })
+    let written = other.map(|other| other.colour).or(own.colour.map(|own| own.0)).map(|colour| colour.0);
+    let metal = || metals::colour(&own.material.as_ref()?.value);
+    Some(Coat { colour: written.or_else(metal)?, finish: finish.unwrap_or(Finish::Gloss) })
 }
 
 #[cfg(test)]
@@ -180,18 +182,19 @@ mod tests {
     use crate::design::{Choice, nth};
     use crate::source::Source;
 
-    /// A brass hook, and a gilt pin on which two beads hang, in two colourways.
+    /// A brass hook, and a gilt pin on which two beads of glass and one of brass hang, in two colourways.
     const TEXT: &str = "festoon: 1
 title: t
 kind: earrings
 beads:
   a: { shape: round, size: 6 mm, hole: 1 mm, material: glass, colour: '#5d7f5b' }
   b: { shape: round, size: 4 mm, hole: 1 mm, material: glass, colour: '#c9d6d8', finish: matte }
+  c: { shape: round, size: 3 mm, hole: 1 mm, material: brass }
 findings:
   hook: { kind: ear wire, length: 20 mm, material: brass }
   pin: { kind: head pin, length: 50 mm, gauge: 22, colour: '#c29a3f' }
 closure: { left: [hook] }
-strands: [{ name: s, cord: pin, beads: [a, b] }]
+strands: [{ name: s, cord: pin, beads: [a, b, c] }]
 colourways: { dusk: { a: { name: rose, colour: '#d98c9a', finish: pearl } } }
 ";
 
@@ -220,6 +223,7 @@ colourways: { dusk: { a: { name: rose, colour: '#d98c9a', finish: pearl } } }
         let palette = Palette::of(&pattern, &design);
         let hook = design.findings.find(|finding| finding.id == "hook").unwrap();
         assert_eq!(Some(palette.finding(hook)), metals::colour("brass"));
+        assert_eq!(palette.bead(nth(2)).colour, palette.finding(hook));
         let pin = design.cords.find(|cord| cord.is_pin).unwrap();
         assert_eq!(palette.cord(pin), Rgb(0xc2, 0x9a, 0x3f));
     }

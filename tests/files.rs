@@ -143,8 +143,6 @@ fn a_file_to_keep_is_a_pdf_alone_and_dated() {
         let (code, said) = desk.run(&[["sheet", "strap.yaml", "--archive", "2026-11-27"].as_slice(), &asked].concat());
         assert!(code == 2 && said.contains("--archive is of PDF alone") && said.contains("without it"), "{said}");
     }
-    let (code, said) = desk.run(&["sheet", "strap.yaml", "--archive", "2026-11-27", "--booklet"]);
-    assert!(code == 2 && said.contains("cannot be used with"), "{said}");
     let (code, said) = desk.run(&["sheet", "strap.yaml", "--archive", "2026-02-30"]);
     assert!(code == 2 && said.contains("a day of the calendar is meant, such as 2026-11-27"), "{said}");
     assert_eq!(desk.names(), ["strap.yaml"]);

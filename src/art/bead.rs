@@ -28,12 +28,6 @@ pub const fn looks_the_same_reversed(shape: Shape) -> bool {
     !matches!(shape, Shape::Drop | Shape::Chip)
 }
 
-/// A flat bead as it looks from its edge: a block as broad as it is thick.
-#[must_use]
-pub fn on_edge(bead: &Bead) -> Bead {
-    Bead { shape: Shape::Cube, across: *bead.thick, ..bead.clone() }
-}
-
 /// Everything that a bead's marks depend on.
 pub struct BeadDrawing<'a> {
     /// The bead.
@@ -58,11 +52,19 @@ pub struct BeadDrawing<'a> {
     pub window: Option<Window>,
 }
 
-/// The marks of a bead about its centre, the hole along x; of pearls, those of one of a few that differ
-/// a little.
+/// What tells a bead from others of its kind, and from itself drawn larger.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Seen {
+    /// Which of the pearls that differ it is.
+    pub variant: Variant,
+    /// How often it is halved on paper, about: lines are so much thicker.
+    pub halved: u32,
+}
+
+/// The marks of a bead about its centre, the hole along x; in grey and outline with a hatch.
 #[must_use]
-pub fn marks(bead: &Bead, coat: Coat, index: usize, ink: Ink, light: Light, variant: Variant) -> Vec<Mark> {
-    let drawing = BeadDrawing::new(bead, coat, ink, light, variant);
+pub fn marks(bead: &Bead, coat: Coat, (ink, hatch): (Ink, usize), light: Light, seen: Seen) -> Vec<Mark> {
+    let drawing = BeadDrawing::new(bead, coat, ink, light, seen);
     let facets = facet::facets(bead.shape, coat.finish, drawing.size);
     let mut marks = match ink {
         Ink::Outline => vec![drawing.plain(&facets)],
@@ -71,7 +73,7 @@ pub fn marks(bead: &Bead, coat: Coat, index: usize, ink: Ink, light: Light, vari
     };
     if ink != Ink::Colour {
         let points = drawing.seen(&facets);
-        marks.extend(upright_hatch(index, &points, Point::new(drawing.size.along, drawing.size.across), light.turned));
+        marks.extend(upright_hatch(hatch, &points, Point::new(drawing.size.along, drawing.size.across), light.turned));
     }
     marks
 }
@@ -79,17 +81,17 @@ pub fn marks(bead: &Bead, coat: Coat, index: usize, ink: Ink, light: Light, vari
 /// A bead's outline in its colour.
 #[must_use]
 pub fn speck(bead: &Bead, coat: Coat, ink: Ink) -> Mark {
-    let drawing = BeadDrawing::new(bead, coat, ink, Light::on_turn(0), Variant::default());
+    let drawing = BeadDrawing::new(bead, coat, ink, Light::on_turn(0), Seen::default());
     area(drawing.outline, Fill::Flat(drawing.colour, 1.0), None)
 }
 
 impl<'a> BeadDrawing<'a> {
-    fn new(bead: &'a Bead, coat: Coat, ink: Ink, light: Light, variant: Variant) -> Self {
+    fn new(bead: &'a Bead, coat: Coat, ink: Ink, light: Light, Seen { variant, halved }: Seen) -> Self {
         /// A quarter of a point: the thinnest line that printers hold; common practice, no source.
         const HAIRLINE: f64 = 0.088;
         let (along, across) = (bead.along.value(), bead.across.value());
         let (least, thinnest) = (along.min(across), if ink == Ink::Outline { 0.12 } else { HAIRLINE });
-        let edge = (least * 0.022).clamp(thinnest, 0.25).min(least * 0.2);
+        let edge = (least * 0.022).min(0.25).max(thinnest * f64::from(1_u32 << halved)).min(least * 0.2);
         // The edge is drawn half outside the outline, and all of it belongs to the bead.
         let half = |size: f64| (size - edge) / 2.0;
         let size = Extents { along: half(along), across: half(across), hole: bead.hole.value() / 2.0 };

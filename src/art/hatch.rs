@@ -11,13 +11,27 @@ use crate::paint::outline::{circle, line, polygon, polyline};
 
 /// How many hatches there are before they come again.
 pub const KINDS: usize = 14;
+/// The kinds from the lightest to the densest, by the share of a round bead that is black.
+const BY_DENSITY: [usize; KINDS] = [0, 13, 12, 5, 8, 3, 1, 2, 4, 9, 6, 10, 7, 11];
 const QUARTER_TURN: f64 = std::f64::consts::FRAC_PI_2;
 /// How much of the outline a hatch fills, so that the edge stays clear.
 const INSET: f64 = 0.84;
 /// More frames would fill the bead.
 const MOST_FRAMES: u32 = 3;
 
-/// The hatch of the bead of an index, upright on the page though the bead is turned: level lines stay
+/// The hatches of beads of these lightnesses: of those that come first the densest for the darkest.
+pub fn by_tone(lightness: &[f64]) -> Vec<usize> {
+    let mut order: Vec<usize> = (0..lightness.len()).collect();
+    order.sort_by(|one, other| lightness[*other].total_cmp(&lightness[*one]));
+    let mut hatches = vec![0; lightness.len()];
+    for (round, beads) in order.chunks(KINDS).enumerate() {
+        let kinds = BY_DENSITY.into_iter().filter(|kind| *kind < beads.len());
+        beads.iter().zip(kinds).for_each(|(bead, kind)| hatches[*bead] = round * KINDS + kind);
+    }
+    hatches
+}
+
+/// The hatch of a number, upright on the page though the bead is turned: level lines stay
 /// level, so that a bead on a branch has the mark that it has in the key.
 #[must_use]
 pub fn upright_hatch(index: usize, outline: &[Point], half: Point, turned: f64) -> Vec<Mark> {
@@ -45,7 +59,7 @@ fn segment_turned(segment: Segment, by: f64) -> Segment {
     }
 }
 
-/// The hatch of the bead of an index, inside a bead's outline about the origin. The first is empty.
+/// The hatch of a number, inside a bead's outline about the origin. The first is empty.
 fn hatch(index: usize, outline: &[Point], half: Point) -> Vec<Mark> {
     let round = u32::try_from(index / KINDS).unwrap_or(u32::MAX);
     let gap = (half.x.min(half.y) * 2.0 / (3.6 + 1.6 * f64::from(round))).max(0.3);
@@ -156,6 +170,17 @@ fn crossings(outline: &[Point], y: f64) -> Vec<(Point, Point)> {
 mod tests {
     use super::*;
     use crate::paint::outline::flattened;
+
+    #[test]
+    fn the_darkest_bead_has_the_densest_hatch_and_each_its_own() {
+        assert_eq!(by_tone(&[0.2, 0.9, 0.5, 0.7]), [2, 0, 1, 3]);
+        let many: Vec<f64> = (0..40).map(|at| f64::from(at * 7 % 40)).collect();
+        let mut hatches = by_tone(&many);
+        assert_eq!(hatches[0], 2 * KINDS + 11);
+        hatches.sort_unstable();
+        hatches.dedup();
+        assert_eq!(hatches.len(), 40);
+    }
 
     #[test]
     fn level_lines_stay_level_on_a_turned_bead() {

@@ -65,10 +65,13 @@ impl Ink {
 /// Lightness in sRGB values above which a line in outline stays grey: thin rules, white paper.
 const LIGHT: u8 = 0x80;
 
-/// Rec. 709 luma of the sRGB values: an approximation of lightness that is good enough to print by.
-fn grey(Rgb(red, green, blue): Rgb) -> Rgb {
-    let luma = 0.2126 * f64::from(red) + 0.7152 * f64::from(green) + 0.0722 * f64::from(blue);
-    Rgb::BLACK.mixed(Rgb::WHITE, luma / 255.0)
+/// Rec. 709 luma of the sRGB values, up to 1: an approximation of lightness that is good enough to print by.
+pub fn lightness(Rgb(red, green, blue): Rgb) -> f64 {
+    (0.2126 * f64::from(red) + 0.7152 * f64::from(green) + 0.0722 * f64::from(blue)) / 255.0
+}
+
+fn grey(colour: Rgb) -> Rgb {
+    Rgb::BLACK.mixed(Rgb::WHITE, lightness(colour))
 }
 
 /// How many directions of light a bead is drawn for, all round.
@@ -176,7 +179,7 @@ pub struct Shading {
 }
 
 const GLOSS: &[(f64, f64)] = &[(0.0, 0.46), (0.16, 0.26), (0.36, 0.0), (0.66, 0.0), (0.84, -0.22), (1.0, -0.52)];
-const MATTE: &[(f64, f64)] = &[(0.0, 0.08), (0.3, 0.0), (0.56, 0.0), (1.0, -0.46)];
+const MATTE: &[(f64, f64)] = &[(0.0, 0.14), (0.45, 0.08), (0.75, 0.0), (1.0, -0.3)];
 const METALLIC: &[(f64, f64)] =
     &[(0.0, 0.8), (0.16, 0.5), (0.34, 0.05), (0.5, -0.3), (0.6, -0.42), (0.72, -0.1), (0.88, 0.28), (1.0, -0.4)];
 const PEARL: &[(f64, f64)] =
@@ -188,11 +191,11 @@ const CLEAR: &[(f64, f64)] = &[(0.0, 0.8), (0.25, 0.55), (0.55, 0.2), (0.8, -0.0
 #[must_use]
 pub const fn shading(finish: Finish) -> Shading {
     let (ramp, veil, (glint, glint_size), rim, (contrast, lift, crisp)) = match finish {
-        Finish::Gloss => (GLOSS, 1.0, (0.9, 0.2), 0.2, (0.85, 0.0, 0.25)),
+        Finish::Gloss => (GLOSS, 1.0, (0.95, 0.26), 0.2, (0.85, 0.0, 0.25)),
         Finish::Matte => (MATTE, 1.0, (0.0, 0.0), 0.0, (0.5, -0.02, 0.0)),
         Finish::Metallic => (METALLIC, 1.0, (0.75, 0.12), 0.0, (1.5, 0.0, 0.3)),
         Finish::Pearl => (PEARL, 1.0, (0.5, 0.3), 0.4, (0.6, 0.26, 0.1)),
-        Finish::Frosted => (FROSTED, 0.78, (0.0, 0.0), 0.0, (0.3, 0.28, 0.0)),
+        Finish::Frosted => (FROSTED, 0.88, (0.0, 0.0), 0.0, (0.3, 0.28, 0.0)),
         Finish::Clear => (CLEAR, 0.6, (0.95, 0.17), 0.0, (1.2, 0.2, 0.3)),
         Finish::Faceted => (GLOSS, 1.0, (0.95, 0.3), 0.0, (1.2, 0.0, 0.5)),
     };

@@ -1,19 +1,20 @@
 //! What symbols of beads, findings and knots are of, and how each is seen.
 
 use super::light::TURNS;
-use crate::design::{Bead, Cord, Finding, Index, nth};
+use super::pearl::VARIANTS;
+use crate::design::{Bead, Cord, Finding, Index};
 use crate::paint::mark::Key;
 
 /// What a symbol shows of a design. Beads, findings and cords are the design's.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[expect(missing_docs, reason = "the names say it")]
 pub enum Look {
-    /// A bead under the light on one of its turns, and which of the pearls that differ; of a flat one its face or its edge.
-    Bead { bead: Index<Bead>, turn: u32, variant: u32, on_edge: bool },
+    /// A bead under the light on one of its turns, and which of the pearls that differ; on paper halved about so often.
+    Bead { bead: Index<Bead>, turn: u32, variant: u32, halved: u32 },
     /// A bead so small on paper that its colour alone is seen.
     Speck { bead: Index<Bead> },
-    /// A finding under the light on one of its turns.
-    Finding { finding: Index<Finding>, turn: u32 },
+    /// A finding under the light on one of its turns, or its mirror image.
+    Finding { finding: Index<Finding>, turn: u32, mirrored: bool },
     /// The half of a ring to the right of its way outward, or to the left.
     Half { finding: Index<Finding>, turn: u32, right: bool },
     /// Of a finding's eyes what lies before what links with them.
@@ -34,62 +35,42 @@ impl Look {
     /// The key of its symbol.
     #[must_use]
     pub const fn key(self) -> Key {
-        let (sort, of, seen) = match self {
-            Self::Bead { bead, turn, variant, on_edge } => {
-                (if on_edge { "bead-on-edge" } else { "bead" }, bead.number(), Some(turn + TURNS * variant))
+        match self {
+            Self::Bead { bead, turn, variant, halved } => {
+                Key::new("bead").of(bead.number()).seen(turn + TURNS * (variant + VARIANTS * halved))
             }
-            Self::Speck { bead } => ("speck", bead.number(), None),
-            Self::Finding { finding, turn } => ("finding", finding.number(), Some(turn)),
-            Self::Half { finding, turn, right: true } => ("right-half", finding.number(), Some(turn)),
-            Self::Half { finding, turn, right: false } => ("left-half", finding.number(), Some(turn)),
-            Self::Linked { finding, turn } => ("linked", finding.number(), Some(turn)),
-            Self::Pressed { finding, turn } => ("pressed", finding.number(), Some(turn)),
-            Self::Pin { finding, reach } => ("pin", finding.number(), Some(reach)),
-            Self::Link { finding } => ("link", finding.number(), None),
-            Self::Edge { finding } => ("edge", finding.number(), None),
-            Self::Knot { cord, doubled: false, length } => ("knot", cord.number(), Some(length)),
-            Self::Knot { cord, doubled: true, length } => ("knot-of-two", cord.number(), Some(length)),
-        };
-        Key { of: Some(of), seen, ..Key::new(sort) }
+            Self::Speck { bead } => Key::new("speck").of(bead.number()),
+            Self::Finding { finding, turn, mirrored } => of("finding", finding, turn).mirrored(mirrored),
+            Self::Half { finding, turn, right } => of(if right { "right-half" } else { "left-half" }, finding, turn),
+            Self::Linked { finding, turn } => of("linked", finding, turn),
+            Self::Pressed { finding, turn } => of("pressed", finding, turn),
+            Self::Pin { finding, reach } => of("pin", finding, reach),
+            Self::Link { finding } => Key::new("link").of(finding.number()),
+            Self::Edge { finding } => Key::new("edge").of(finding.number()),
+            Self::Knot { cord, doubled, length } => {
+                Key::new(if doubled { "knot-of-two" } else { "knot" }).of(cord.number()).seen(length)
+            }
+        }
     }
+}
 
-    /// What the symbol of a key shows, in whichever figure and mirrored or not; nothing where it is none
-    /// of a design's.
-    #[must_use]
-    pub fn of(key: Key) -> Option<Self> {
-        Some(match (key.sort, key.of?, key.seen) {
-            (sort @ ("bead" | "bead-on-edge"), bead, Some(seen)) => {
-                let on_edge = sort == "bead-on-edge";
-                Self::Bead { bead: nth(bead), turn: seen % TURNS, variant: seen / TURNS, on_edge }
-            }
-            ("speck", bead, None) => Self::Speck { bead: nth(bead) },
-            ("finding", finding, Some(turn)) => Self::Finding { finding: nth(finding), turn },
-            (sort @ ("right-half" | "left-half"), finding, Some(turn)) => {
-                Self::Half { finding: nth(finding), turn, right: sort == "right-half" }
-            }
-            ("linked", finding, Some(turn)) => Self::Linked { finding: nth(finding), turn },
-            ("pressed", finding, Some(turn)) => Self::Pressed { finding: nth(finding), turn },
-            ("pin", finding, Some(reach)) => Self::Pin { finding: nth(finding), reach },
-            ("link", finding, None) => Self::Link { finding: nth(finding) },
-            ("edge", finding, None) => Self::Edge { finding: nth(finding) },
-            ("knot", cord, Some(length)) => Self::Knot { cord: nth(cord), doubled: false, length },
-            ("knot-of-two", cord, Some(length)) => Self::Knot { cord: nth(cord), doubled: true, length },
-            _ => return None,
-        })
-    }
+const fn of(word: &'static str, finding: Index<Finding>, way: u32) -> Key {
+    Key::new(word).of(finding.number()).seen(way)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::nth;
 
     #[test]
-    fn a_key_tells_its_look() {
+    fn every_look_has_a_key_of_its_own() {
         let looks = [
-            (Look::Bead { bead: nth(3), turn: 12, variant: 0, on_edge: false }, "bead-3-12"),
-            (Look::Bead { bead: nth(3), turn: 12, variant: 2, on_edge: true }, "bead-on-edge-3-60"),
+            (Look::Bead { bead: nth(3), turn: 12, variant: 0, halved: 0 }, "bead-3-12"),
+            (Look::Bead { bead: nth(3), turn: 12, variant: 2, halved: 1 }, "bead-3-180"),
             (Look::Speck { bead: nth(7) }, "speck-7"),
-            (Look::Finding { finding: nth(0), turn: 1 }, "finding-0-1"),
+            (Look::Finding { finding: nth(0), turn: 1, mirrored: false }, "finding-0-1"),
+            (Look::Finding { finding: nth(0), turn: 1, mirrored: true }, "finding-0-1-mirrored"),
             (Look::Half { finding: nth(0), turn: 3, right: true }, "right-half-0-3"),
             (Look::Half { finding: nth(0), turn: 3, right: false }, "left-half-0-3"),
             (Look::Linked { finding: nth(2), turn: 5 }, "linked-2-5"),
@@ -102,8 +83,7 @@ mod tests {
         ];
         for (look, id) in looks {
             assert_eq!(look.key().to_string(), id);
-            assert_eq!(Look::of(Key { figure: Some(2), mirrored: true, ..look.key() }), Some(look));
+            assert_eq!(look.key().in_figure(2).to_string(), format!("p2-{id}"));
         }
-        assert_eq!(Look::of(Key::new("bead")), None);
     }
 }

@@ -23,9 +23,10 @@ mod step;
 mod surface;
 mod wire;
 
-pub use bead::{looks_the_same_turned, on_edge};
+pub use bead::looks_the_same_turned;
 pub use finding::eye_wire;
 pub use light::{Ink, Light};
 pub use look::Look;
+pub use pearl::Deal;
 pub use stencils::Stencils;
 pub use step::{SIZE as STEP_SIZE, beside, step};

@@ -16,7 +16,7 @@ use crate::geometry::Point;
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Mark, Page};
-use crate::sheet::figure::{self, Frame};
+use crate::sheet::figure::{self, Canvas, Frame};
 
 pub use plain::plain;
 use things::things;
@@ -45,12 +45,10 @@ pub fn bench(piece: &Piece, ink: Ink) -> Bench {
     let extent = closed.unwrap_or_else(|| figure::hanging_extent(piece));
     let margin = extent.width().max(extent.height()) * MARGIN;
     let frame = Frame { origin: Point::new(margin - extent.low.x, margin + extent.high.y), scale: 1.0 };
-    let mut stencils = Stencils::new(&piece.design, &piece.palette, ink);
-    let marks = if closed.is_some() {
-        figure::ring(piece, &frame, &mut stencils).unwrap_or_default()
-    } else {
-        open(piece, &hung, &frame, &mut stencils)
-    };
+    let stencils = Stencils::new(&piece.design, &piece.palette, ink);
+    let canvas = Canvas::new(frame, &stencils);
+    let marks =
+        if closed.is_some() { figure::ring(piece, canvas).unwrap_or_default() } else { open(piece, &hung, canvas) };
     let size = (extent.width() + 2.0 * margin, extent.height() + 2.0 * margin);
     let lows = if closed.is_some() { Vec::new() } else { lows(&hung, &frame) };
     Bench { page: page(piece, size, marks, stencils), things: things(piece, &hung, &frame), lows }
@@ -59,9 +57,9 @@ pub fn bench(piece: &Piece, ink: Ink) -> Bench {
 /// Every strand laid straight in lines of a width in mm, at actual size with its ruler.
 #[must_use]
 pub fn rows(piece: &Piece, width: f64, ink: Ink) -> Page {
-    let mut stencils = Stencils::new(&piece.design, &piece.palette, ink);
+    let stencils = Stencils::new(&piece.design, &piece.palette, ink);
     let strand = |index| {
-        let row = figure::row(piece, index, width, &mut stencils);
+        let row = figure::row(piece, index, width, &stencils);
         let name = Type::STRONG.line(&piece.design.strands[index].name);
         Block::stack(std::iter::once(name).chain(row.lines), ROWS_APART / 2.0)
     };
@@ -75,11 +73,11 @@ fn laid(piece: &Piece, closed: bool) -> Vec<Option<Hung>> {
     if closed { figure::rows(piece) } else { piece.drape.strands.iter().cloned().map(Some).collect() }
 }
 
-fn open(piece: &Piece, hung: &[Option<Hung>], frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+fn open(piece: &Piece, hung: &[Option<Hung>], canvas: Canvas<'_>) -> Vec<Mark> {
     let hung: Vec<_> = hung.iter().map(Option::as_ref).collect();
     let closing = figure::closing(piece);
-    let closure = closing.map(|closing| closing.layers(&piece.design, frame, stencils)).unwrap_or_default();
-    closure.around(figure::strands(&piece.design, &hung, frame, stencils))
+    let closure = closing.map(|closing| closing.layers(canvas)).unwrap_or_default();
+    closure.around(figure::strands(&hung, canvas))
 }
 
 /// The lowest point of each strand that hangs between two.

@@ -46,7 +46,7 @@ pub struct Drawing {
     /// What to print with: colour; grey or outline, where a mark of its own tells each bead apart
     #[arg(long, value_parser = ink, default_value = "colour")]
     pub ink: Ink,
-    /// Write the PDF to keep for years, dated so (2026-11-27): it claims PDF/A-2u and PDF/UA-1
+    /// Write the PDF to keep for years, dated so (2026-11-27): it claims to be PDF/A-2u
     #[arg(long, value_name = "DAY")]
     archive: Option<Day>,
     #[command(flatten)]

@@ -15,8 +15,8 @@ pub struct Options {
     #[arg(long)]
     with_prices: bool,
     /// Draw pages of half the paper's size, two on a side, to print on both sides (turned over the short
-    /// edge), fold and staple; not to keep (--archive), as halves that stand side by side are not read one after the other
-    #[arg(long, conflicts_with = "archive")]
+    /// edge), fold and staple
+    #[arg(long)]
     booklet: bool,
     /// Draw a card for a class alone: charts, beads, materials and tools, and rows where there is room for them
     #[arg(long, conflicts_with_all = ["booklet", "with_prices"])]

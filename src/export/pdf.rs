@@ -5,15 +5,16 @@
 //! only; parsed trees are freed before the next, so that memory does not grow with the number of
 //! pages. No clock and no random id is asked: equal pages give equal bytes.
 //!
-//! A file to keep claims to be PDF/A-2u (ISO 19005-2) and PDF/UA-1 (ISO 14289-1): the library that writes it refuses
-//! what it knows that these forbid. Others claim neither.
+//! A file to keep claims to be PDF/A-2u (ISO 19005-2), which no file is that does not say so: the library that writes it
+//! refuses what it knows that this forbids. Others claim nothing, and none claims PDF/UA-1 (ISO 14289-1), whose rules no
+//! program at hand checks whole.
 
 use std::borrow::Borrow;
 use std::collections::BTreeSet;
 use std::num::NonZeroU16;
 use std::sync::Arc;
 
-use krilla::configure::{Accessibility, Archival, Configuration, ConfigurationBuilder, ValidationError};
+use krilla::configure::{Archival, Configuration, ConfigurationBuilder, ValidationError};
 use krilla::destination::XyzDestination;
 use krilla::error::KrillaError;
 use krilla::geom::{Point, Size};
@@ -70,10 +71,7 @@ pub fn pdf<P: Borrow<Page>>(pages: impl IntoIterator<Item = P>, about: &About) -
 
 /// Tagged, and of a file to keep, what it claims.
 fn settings(about: &About) -> Result<SerializeSettings, ExportError> {
-    let kept = || {
-        let builder = ConfigurationBuilder::new().with_archival_validator(Archival::A2_U);
-        builder.with_accessibility_validator(Accessibility::UA1).finish()
-    };
+    let kept = || ConfigurationBuilder::new().with_archival_validator(Archival::A2_U).finish();
     let configuration = about.archived.map_or_else(|| Ok(Configuration::default()), |_| kept());
     let configuration = configuration.map_err(|error| ExportError::Refused(format!("{error:?}")))?;
     Ok(SerializeSettings { enable_tagging: true, configuration, ..SerializeSettings::default() })

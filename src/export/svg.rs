@@ -291,10 +291,7 @@ mod tests {
     use crate::paint::mark::Rgb;
 
     fn page(marks: Vec<Mark>) -> Page {
-        let symbols = vec![Symbol {
-            key: Key { of: Some(0), ..Key::new("bead") },
-            marks: vec![area(Fill::Flat(Rgb(1, 2, 3), 1.0))],
-        }];
+        let symbols = vec![Symbol { key: Key::new("bead").of(0), marks: vec![area(Fill::Flat(Rgb(1, 2, 3), 1.0))] }];
         Page {
             width: 210.0,
             height: 297.0,
@@ -341,7 +338,7 @@ mod tests {
     #[test]
     fn outlines_and_stamps_are_written_in_fixed_precision() {
         let stamp = Mark::Stamp {
-            symbol: Key { of: Some(0), ..Key::new("bead") },
+            symbol: Key::new("bead").of(0),
             at: Point::new(10.0, 20.123_456),
             angle: std::f64::consts::FRAC_PI_2,
             scale: 0.75,

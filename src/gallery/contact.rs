@@ -18,8 +18,10 @@ use super::Exhibit;
 const GRID: (usize, usize) = (3, 4);
 /// Figures on a page.
 pub const FIGURES: usize = GRID.0 * GRID.1;
-/// Room between figures.
+/// Room in mm between figures.
 const GAP: f64 = 6.0;
+/// Room in mm between a figure and its words.
+const ABOVE_WORDS: f64 = 1.5;
 
 /// One page of the contact sheet, of at most [`FIGURES`] pieces with their entries.
 #[must_use]
@@ -60,9 +62,9 @@ fn figure(piece: &Piece, entry: &Exhibit, at: usize, cell: Rect, symbols: &mut V
         entry.price.iter().fold(finished(piece, piece.telling.units), |facts, price| format!("{facts} · {price}"));
     let words =
         Block::stack([Type::STRONG.fitted(&entry.title, cell.width), Type::TINY.fitted(&facts, cell.width)], 0.0);
-    let room = cell.above(words.height + 1.5);
+    let room = cell.above(words.height + ABOVE_WORDS);
     let (mut marks, drawn) = picture::figure(piece, room, at);
     symbols.extend(drawn);
-    marks.extend(words.at(Point::new(cell.left, room.bottom() + 1.5)));
+    marks.extend(words.at(Point::new(cell.left, room.bottom() + ABOVE_WORDS)));
     Mark::figure(entry.title.clone(), marks)
 }

@@ -13,7 +13,7 @@ use serde::Serialize;
 
 use crate::Piece;
 use crate::design::{Bead, Bias, Bit, Design, Index, Strand, What};
-use crate::drape::{Clearance, Drape, Hung, Seat, Waypoint, hung_length, on_way};
+use crate::drape::{Clearance, Drape, Hung, Seat, Waypoint, on_way, piece_length};
 use crate::geometry::Point3;
 use crate::materials::{Order, materials, render};
 use crate::pattern::{Kind, VERSION};
@@ -357,7 +357,7 @@ fn clearance(design: &Design, clearance: &Clearance) -> ClearanceMeasures {
 
 fn whole(piece: &Piece) -> PieceMeasures {
     let Piece { design, drape, .. } = piece;
-    let [least, most] = hung_length(design);
+    let [least, most] = piece_length(design, drape);
     let worn = drape.worn.as_ref().map(|worn| {
         let names = design.strands.iter().map(|strand| strand.name.clone());
         let drops = worn.drops.iter().map(|drop| (*drop).into());

@@ -290,27 +290,46 @@ pub struct Shadow {
     pub opacity: f64,
 }
 
-/// Which of a page's symbols: what it is of and how that is seen, in numbers whose meaning is the
-/// artist's.
+/// The name of one of a page's symbols, by which stamps find it. Nothing is read from it: what a symbol shows is known to
+/// who draws it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Key {
-    /// To which of the page's figures it belongs, where each has symbols of its own.
-    pub figure: Option<usize>,
-    /// What sort of thing it shows: letters and hyphens.
-    pub sort: &'static str,
-    /// Which thing of that sort.
-    pub of: Option<usize>,
-    /// How it is seen.
-    pub seen: Option<u32>,
-    /// Whether it is turned left to right.
-    pub mirrored: bool,
+    figure: Option<usize>,
+    word: &'static str,
+    thing: Option<usize>,
+    way: Option<u32>,
+    mirrored: bool,
 }
 
 impl Key {
-    /// The key of the only symbol of a sort.
+    /// The key of the only symbol of a sort, in letters and hyphens.
     #[must_use]
-    pub const fn new(sort: &'static str) -> Self {
-        Self { figure: None, sort, of: None, seen: None, mirrored: false }
+    pub const fn new(word: &'static str) -> Self {
+        Self { figure: None, word, thing: None, way: None, mirrored: false }
+    }
+
+    /// The same of one of several things.
+    #[must_use]
+    pub const fn of(self, thing: usize) -> Self {
+        Self { thing: Some(thing), ..self }
+    }
+
+    /// The same seen in one of several ways.
+    #[must_use]
+    pub const fn seen(self, way: u32) -> Self {
+        Self { way: Some(way), ..self }
+    }
+
+    /// The same turned left to right, if it is.
+    #[must_use]
+    pub const fn mirrored(self, mirrored: bool) -> Self {
+        Self { mirrored, ..self }
+    }
+
+    /// The same of one of the page's figures, where each has symbols of its own.
+    #[must_use]
+    pub const fn in_figure(self, figure: usize) -> Self {
+        Self { figure: Some(figure), ..self }
     }
 }
 
@@ -320,9 +339,9 @@ impl fmt::Display for Key {
         if let Some(figure) = self.figure {
             write!(f, "p{figure}-")?;
         }
-        f.write_str(self.sort)?;
-        self.of.map_or(Ok(()), |of| write!(f, "-{of}"))?;
-        self.seen.map_or(Ok(()), |seen| write!(f, "-{seen}"))?;
+        f.write_str(self.word)?;
+        self.thing.map_or(Ok(()), |thing| write!(f, "-{thing}"))?;
+        self.way.map_or(Ok(()), |way| write!(f, "-{way}"))?;
         f.write_str(if self.mirrored { "-mirrored" } else { "" })
     }
 }

@@ -9,8 +9,8 @@ use super::items::Item;
 use super::record::record;
 use super::shelf::Shelves;
 use super::values::{
-    Allowed, BeadSize, Body, Change, Colour, Hours, Measured, PerMetre, Ratio, Stiffness, Tilt, Turns, Whole, Within,
-    YesNo,
+    Allowed, BeadColour, BeadSize, Body, Change, Colour, Hours, Measured, PerMetre, Ratio, Stiffness, Tilt, Turns,
+    Whole, Within, YesNo,
 };
 use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Open, Outline, Settle, Shape, Skill, SoldBy};
 
@@ -102,8 +102,8 @@ record!(
         material: Option<At<String>>,
         /// Mass of one, instead of a material.
         mass: Option<Mass>,
-        /// Its colour, as `"#5d7f5b"`.
-        colour: Colour,
+        /// Its colour, as `"#5d7f5b"`; unless you say, that of the metal that is its material.
+        colour: Option<BeadColour>,
         /// How it takes the light.
         finish: Option<Finish>,
         /// How it is sold.

@@ -34,6 +34,14 @@ pub struct Entries<'n> {
     astray: bool,
 }
 
+impl Entries<'_> {
+    /// The text under a key.
+    pub fn text(&self, key: &str) -> Option<&str> {
+        let entry = self.known.iter().find(|entry| entry.0.value == key)?;
+        if let Value::Scalar(text) = &entry.1.value { Some(text) } else { None }
+    }
+}
+
 /// A value that can be read from a node.
 pub trait Read: Sized {
     /// Reads it, or leaves a remark and gives nothing.
@@ -42,6 +50,11 @@ pub trait Read: Sized {
     /// What it is when its key is not written; nothing where it must be.
     fn absent() -> Option<Self> {
         None
+    }
+
+    /// Whether it must be written beside other entries, though it may be absent.
+    fn is_needed(_beside: &Entries<'_>) -> bool {
+        false
     }
 
     /// What stands for it where it cannot be read, so that the rest can be; nothing where nothing can.
@@ -152,7 +165,7 @@ impl<'a> Reader<'a> {
             Some((at, node)) if matches!(node.value, Value::Empty) && self.is_bare_colour(at) => T::hole(),
             Some((_, node)) => self.read_as((name, key), node).or_else(T::hole),
             None if entries.astray || self.is_lost(key) => T::hole().or_else(T::absent),
-            None => T::absent().or_else(|| {
+            None => T::absent().filter(|_| !T::is_needed(entries)).or_else(|| {
                 self.remarks.push(Remark::new(Language::MissingKey { key }).at(self.first_line(record.place)));
                 T::hole()
             }),
@@ -272,6 +285,10 @@ impl<T: Read> Read for Option<T> {
 
     fn absent() -> Option<Self> {
         Some(None)
+    }
+
+    fn is_needed(beside: &Entries<'_>) -> bool {
+        T::is_needed(beside)
     }
 
     fn hole() -> Option<Self> {

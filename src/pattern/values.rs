@@ -11,12 +11,12 @@ use crate::remark::said::quantity::NoQuantity;
 use crate::remark::said::wanted::Wanted;
 use crate::remark::{Code, Level, Remark, near};
 use crate::source::At;
-use crate::trade::bodies;
+use crate::trade::{bodies, metals};
 use crate::units::{self, Force, Length, Mass, Money, UnitError, UnitStyle};
 
 use super::bounds::{MOST_STRUNG, Unit};
 use super::node::Node;
-use super::record::{Read, Reader, TellsNumber};
+use super::record::{Entries, Read, Reader, TellsNumber};
 use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Open, Outline, Settle, Shape, Skill, SoldBy};
 
 impl<T: JsonSchema> JsonSchema for At<T> {
@@ -272,6 +272,20 @@ told! {
 
 impl TellsNumber for Money {}
 impl TellsNumber for YesNo {}
+/// A bead's colour, which must be written unless its material is a metal.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, JsonSchema)]
+pub struct BeadColour(pub Colour);
+
+impl Read for BeadColour {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        Colour::read(node, reader).map(Self)
+    }
+
+    fn is_needed(beside: &Entries<'_>) -> bool {
+        beside.text("material").and_then(metals::colour).is_none()
+    }
+}
+
 impl TellsNumber for Colour {}
 impl TellsNumber for Body {}
 impl TellsNumber for UnitStyle {}

@@ -15,6 +15,10 @@ pub const STRIP: f64 = 0.1;
 const TITLE: f64 = 0.03;
 /// Size of the line below it, in the same way.
 const BELOW: f64 = 0.02;
+/// How far the two lie above the picture's foot, in the same way.
+const RISES: [f64; 2] = [0.085, 0.055];
+/// Share of the picture's width that a line has at most.
+const WIDEST: f64 = 0.9;
 
 /// The caption of a piece in the middle of its cell's foot: its title, or among several its
 /// colourway, and its length.
@@ -25,12 +29,12 @@ pub fn marks(piece: &Piece, cell: Rect, among_several: bool, on_dark: bool) -> V
     let (ink, quiet) = if on_dark { (Rgb::WHITE, Rgb(0xcf, 0xd2, 0xd6)) } else { (style::INK, style::QUIET) };
     let line = |looks: Type, text: &str, size: f64, up: f64| {
         let looks = Type { size: cell.height * size, ..looks };
-        let text = metrics::fit(text, looks.size, looks.weight, cell.width * 0.9);
+        let text = metrics::fit(text, looks.size, looks.weight, cell.width * WIDEST);
         let at = Point::new(cell.left + cell.width / 2.0, cell.bottom() - cell.height * up);
         looks.mark(&text, at, Anchor::Middle)
     };
     vec![
-        line(Type::TITLE.coloured(ink), name, TITLE, 0.085),
-        line(Type::BODY.coloured(quiet), &english::length(piece), BELOW, 0.055),
+        line(Type::TITLE.coloured(ink), name, TITLE, RISES[0]),
+        line(Type::BODY.coloured(quiet), &english::length(piece), BELOW, RISES[1]),
     ]
 }

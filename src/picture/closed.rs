@@ -1,28 +1,31 @@
-//! A necklace laid closed, in the frame of [`crate::drape::Closed`].
+//! A necklace laid closed, in the frame of [`crate::drape::Closed`], and a strap in a loose curve.
 
 use crate::Piece;
-use crate::art::Stencils;
 use crate::drape::{self, Hung};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::sheet::figure::{
-    ClosureWay, DrawnIn, Frame, Layers, Track, closed_box, closing_on, hooked, joined, mouths, on_tracks,
+    Canvas, ClosureWay, DrawnIn, Layers, Track, closed_box, closing_on, hooked, joined, mouths, on_tracks,
 };
 
+use super::loose;
 use super::shade::Shade;
 use super::subject::strung;
 
-/// A piece that lies closed.
+/// A piece that a hand has laid out.
 pub struct Arranged {
     tracks: Vec<Option<Track>>,
     strands: Vec<Option<Hung>>,
+    /// The way between its ends; none where they lie apart.
     closing: Vec<Point>,
 }
 
 impl Arranged {
-    /// Lays a piece closed, where it closes behind a neck.
+    /// Lays a piece closed, where it closes behind a neck, or in a loose curve, where it is a strap.
     pub fn of(piece: &Piece) -> Option<Self> {
-        let drape::Closed { lines, closing } = drape::lay_closed(&piece.design, &piece.drape)?;
+        let closed = drape::lay_closed(&piece.design, &piece.drape);
+        let loose = || Some(drape::Closed { lines: vec![loose::way(&piece.design)?], closing: Vec::new() });
+        let drape::Closed { lines, closing } = closed.or_else(loose)?;
         let tracks = Track::all(&lines);
         let laid = on_tracks(piece, &tracks);
         let Some(closed) = DrawnIn::of(&piece.design, &closing, laid.iter().flatten()) else {
@@ -34,28 +37,27 @@ impl Arranged {
 
     /// The box round all of it.
     pub fn extent(&self, piece: &Piece) -> Extent {
-        let closure = |frame: &Frame, stencils: &mut Stencils<'_>| self.closure(piece, frame, stencils);
-        closed_box(piece, &self.strands, closure).unwrap_or_default()
+        closed_box(piece, &self.strands, |canvas| self.closure(canvas)).unwrap_or_default()
     }
 
     /// Its marks.
-    pub fn marks(&self, piece: &Piece, shade: Shade, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
-        let closure = self.closure(piece, frame, stencils);
-        let strands = strung(piece, &self.strands, shade, frame, stencils);
+    pub fn marks(&self, piece: &Piece, shade: Shade, canvas: Canvas<'_>) -> Mark {
+        let closure = self.closure(canvas);
+        let strands = strung(piece, &self.strands, shade, canvas);
         shade.resting(shade.closed(strands, closure))
     }
 
-    /// The closure, hooked up, and what of an extender is loose, which lies inside.
-    fn closure(&self, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Layers {
-        if drape::fall::falls(&piece.design) {
-            return closing_on(&self.tracks, piece, frame, stencils);
+    /// The closure as far as it is in front, or hooked up, and what of an extender is loose, which lies inside.
+    fn closure(&self, canvas: Canvas<'_>) -> Layers {
+        let design = canvas.design();
+        if drape::fall::falls(design) || self.closing.is_empty() {
+            return closing_on(&self.tracks, canvas);
         }
-        let closure = &piece.design.closure;
-        let drawn = [closure.left(), closure.right()].map(hooked);
-        let [first, last] = mouths(&piece.design, self.strands.iter().map(Option::as_ref));
+        let drawn = [design.closure.left(), design.closure.right()].map(hooked);
+        let [first, last] = mouths(design, self.strands.iter().map(Option::as_ref));
         let inward = ClosureWay { line: self.closing.iter().rev().copied().collect(), mouth: first };
         let outward = ClosureWay { line: self.closing.clone(), mouth: last };
         let down = [Point::new(0.0, -1.0); 2];
-        joined([inward, outward], drawn, down, &piece.design, frame, stencils)
+        joined([inward, outward], drawn, down, canvas)
     }
 }

@@ -23,10 +23,10 @@ pub fn strand(hung: &Hung, axis: f64) -> Hung {
 }
 
 /// Findings that stand upright, as stamps of their mirror images.
-pub fn upright(mark: Mark, stencils: &mut Stencils<'_>) -> Mark {
+pub fn upright(mark: Mark, stencils: &Stencils<'_>) -> Mark {
     match mark {
         Mark::Stamp { symbol, at, angle, scale, .. } => {
-            let Some(Look::Finding { finding, .. }) = Look::of(symbol) else { return mark };
+            let Some(Look::Finding { finding, .. }) = stencils.look(symbol) else { return mark };
             stencils.mirrored_finding(finding, at, angle, scale)
         }
         held => held.map_inner(|marks| marks.into_iter().map(|mark| upright(mark, stencils)).collect()),

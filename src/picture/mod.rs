@@ -10,6 +10,7 @@ mod caption;
 mod closed;
 mod english;
 mod ground;
+mod loose;
 mod mirror;
 mod portrait;
 mod shade;
@@ -25,11 +26,11 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use crate::Piece;
-use crate::art::{Ink, Stencils};
+use crate::art::{Ink, Look, Stencils};
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::Rect;
-use crate::paint::mark::{Key, Mark, Page, Rgb, Symbol};
-use crate::sheet::figure::Frame;
+use crate::paint::mark::{Mark, Page, Rgb, Symbol};
+use crate::sheet::figure::{Canvas, Frame};
 use crate::units::INCH;
 
 use subject::Subject;
@@ -168,8 +169,8 @@ fn placed(
     symbols: &mut Vec<Symbol>,
 ) -> Vec<Mark> {
     let strip = if captioned { cell.height * caption::STRIP } else { 0.0 };
-    let (marks, drawn) = drawn(subject, &Frame::centred(extent, cell.above(strip), 1.0), index);
-    symbols.extend(drawn.into_iter().map(|symbol| shine::polished(symbol, subject.piece)));
+    let (marks, drawn) = drawn(subject, Frame::centred(extent, cell.above(strip), 1.0), index);
+    symbols.extend(drawn.into_iter().map(|(look, symbol)| shine::polished(look, symbol, subject.piece)));
     marks
 }
 
@@ -178,28 +179,24 @@ fn placed(
 #[must_use]
 pub fn figure(piece: &Piece, room: Rect, number: usize) -> (Vec<Mark>, Vec<Symbol>) {
     let subject = Subject::of(piece, Ground::Transparent, false);
-    let (marks, symbols) = drawn(&subject, &Frame::filling(subject.extent(), room), number);
-    (marks.into_iter().map(shade::without).collect(), symbols)
+    let (marks, symbols) = drawn(&subject, Frame::filling(subject.extent(), room), number);
+    (marks.into_iter().map(shade::without).collect(), symbols.into_iter().map(|(_, symbol)| symbol).collect())
 }
 
-/// A subject's marks in a frame with the symbols that they stamp.
-fn drawn(subject: &Subject<'_>, frame: &Frame, number: usize) -> (Vec<Mark>, Vec<Symbol>) {
-    let mut stencils = Stencils::new(&subject.piece.design, &subject.piece.palette, Ink::Colour);
-    let marks = subject.marks(frame, &mut stencils);
+/// A subject's marks in a frame with the symbols that they stamp, and what those show.
+fn drawn(subject: &Subject<'_>, frame: Frame, number: usize) -> (Vec<Mark>, Vec<(Look, Symbol)>) {
+    let stencils = Stencils::new(&subject.piece.design, &subject.piece.palette, Ink::Colour);
+    let marks = subject.marks(Canvas::new(frame, &stencils));
     let own = |marks: Vec<Mark>| marks.into_iter().map(|mark| of_figure(mark, number)).collect::<Vec<_>>();
-    let symbol = |symbol: Symbol| Symbol { key: key_of_figure(symbol.key, number), marks: own(symbol.marks) };
-    (own(marks), stencils.into_symbols().into_iter().map(symbol).collect())
-}
-
-const fn key_of_figure(key: Key, number: usize) -> Key {
-    Key { figure: Some(number), ..key }
+    let symbol = |Symbol { key, marks }| Symbol { key: key.in_figure(number), marks: own(marks) };
+    (own(marks), stencils.into_looks().into_iter().map(|(look, drawn)| (look, symbol(drawn))).collect())
 }
 
 /// A mark whose stamps are of a figure's own symbols.
 fn of_figure(mark: Mark, number: usize) -> Mark {
     match mark {
         Mark::Stamp { symbol, at, angle, scale, along } => {
-            Mark::Stamp { symbol: key_of_figure(symbol, number), at, angle, scale, along }
+            Mark::Stamp { symbol: symbol.in_figure(number), at, angle, scale, along }
         }
         held => held.map_inner(|marks| marks.into_iter().map(|mark| of_figure(mark, number)).collect()),
     }

@@ -1,11 +1,10 @@
 //! The picture of a piece on the cover of its sheet: on white paper, without shadows.
 
 use crate::Piece;
-use crate::art::Stencils;
 use crate::geometry::Extent;
 use crate::paint::mark::Mark;
 use crate::sheet::Illustration;
-use crate::sheet::figure::Frame;
+use crate::sheet::figure::Canvas;
 
 use super::subject::Subject;
 use super::{Ground, alternative, shade};
@@ -36,7 +35,7 @@ impl Illustration for Portrait<'_> {
         alternative(self.subject.piece)
     }
 
-    fn marks(&self, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-        self.subject.marks(frame, stencils).into_iter().map(shade::without).collect()
+    fn marks(&self, canvas: Canvas<'_>) -> Vec<Mark> {
+        self.subject.marks(canvas).into_iter().map(shade::without).collect()
     }
 }

@@ -10,6 +10,15 @@ pub const AWAY: Point = Point::new(0.588, 0.809);
 /// Breadths of beads, in mm, within which shadows grow with them.
 const BREADTHS: (f64, f64) = (3.0, 12.0);
 
+/// A shadow: how far it is thrown and how soft it is, as shares of a usual bead's breadth, and how dark.
+type Thrown = (f64, f64, f64);
+/// That of what touches the ground: short and dark.
+const TOUCHING: Thrown = (0.13, 0.09, 0.62);
+/// That of a whole piece, which keeps some light from the ground: wide and faint.
+const RESTING: Thrown = (0.45, 0.42, 0.34);
+/// What is left on dark ground of the light in a shadow.
+const LEFT_ON_DARK: f64 = 0.35;
+
 /// How things throw shadows.
 #[derive(Clone, Copy, Debug)]
 pub struct Shade {
@@ -27,17 +36,17 @@ impl Shade {
         let breadths: f64 =
             design.beads.iter().zip(counts).map(|(bead, count)| bead.across.value() * f64::from(count)).sum();
         let breadth = breadths / f64::from(many.max(1));
-        Self { breadth: breadth.clamp(BREADTHS.0, BREADTHS.1), left: if on_dark { 0.35 } else { 1.0 } }
+        Self { breadth: breadth.clamp(BREADTHS.0, BREADTHS.1), left: if on_dark { LEFT_ON_DARK } else { 1.0 } }
     }
 
-    /// Marks with the shadow that things throw which touch the ground: short and dark.
+    /// Marks with the shadow of what touches the ground.
     pub fn touching(self, marks: Vec<Mark>) -> Mark {
-        raised(marks, 0.13 * self.breadth, 0.09 * self.breadth, self.opacity(0.62))
+        self.thrown(marks, TOUCHING)
     }
 
-    /// Marks with the wide, faint shadow of a whole piece that keeps some light from the ground.
+    /// Marks with the shadow of a whole piece.
     pub fn resting(self, marks: Vec<Mark>) -> Mark {
-        raised(marks, 0.45 * self.breadth, 0.42 * self.breadth, self.opacity(0.34))
+        self.thrown(marks, RESTING)
     }
 
     /// Strands, and the closure behind and before them.
@@ -49,11 +58,13 @@ impl Shade {
     fn opacity(self, on_light: f64) -> f64 {
         1.0 - (1.0 - on_light) * self.left
     }
-}
 
-fn raised(marks: Vec<Mark>, throw: f64, blur: f64, opacity: f64) -> Mark {
-    // Black alone keeps its hue where a renderer rounds what is nearly transparent.
-    Mark::Raised { shadow: Shadow { throw: AWAY * throw, blur, colour: Rgb::BLACK, opacity }, marks }
+    fn thrown(self, marks: Vec<Mark>, (throw, blur, on_light): Thrown) -> Mark {
+        let [throw, blur] = [throw, blur].map(|share| share * self.breadth);
+        // Black alone keeps its hue where a renderer rounds what is nearly transparent.
+        let shadow = Shadow { throw: AWAY * throw, blur, colour: Rgb::BLACK, opacity: self.opacity(on_light) };
+        Mark::Raised { shadow, marks }
+    }
 }
 
 /// The mark without its shadows, for paper.

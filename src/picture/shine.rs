@@ -2,7 +2,7 @@
 //! the light's bloom, and the dark where neighbours in the row keep the light off a bead's ends.
 
 use crate::Piece;
-use crate::art::{self, Light, Look, looks_the_same_turned};
+use crate::art::{Light, Look, looks_the_same_turned};
 use crate::design::Bead;
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::{ColourStop, Fill, Mark, Rgb, Segment, Stroke, Symbol};
@@ -23,11 +23,10 @@ const RIM: f64 = 0.34;
 const BLOOM: f64 = 0.3;
 
 /// A bead's symbol as a close picture shows it; other symbols as they are.
-pub fn polished(mut symbol: Symbol, piece: &Piece) -> Symbol {
-    let Some(Look::Bead { bead: at, turn, on_edge, .. }) = Look::of(symbol.key) else { return symbol };
-    let Some(bead) = piece.design.beads.get(at) else { return symbol };
+pub fn polished(look: Look, mut symbol: Symbol, piece: &Piece) -> Symbol {
+    let Look::Bead { bead: at, turn, .. } = look else { return symbol };
+    let bead = &piece.design.beads[at];
     let finish = piece.palette.bead(at).finish;
-    let bead = &if on_edge { art::on_edge(bead) } else { bead.clone() };
     if finish == Finish::Clear {
         symbol.marks = symbol.marks.into_iter().map(glassy).collect();
     }
@@ -136,10 +135,10 @@ mod tests {
         let source = crate::source::Source::new("p", include_str!("../../patterns/plumb-line.yaml"));
         let piece = crate::piece(&source, &crate::design::Choice::default(), None).0.unwrap();
         for (index, bead) in piece.design.beads.entries() {
-            let mut stencils = crate::art::Stencils::new(&piece.design, &piece.palette, crate::art::Ink::Colour);
+            let stencils = crate::art::Stencils::new(&piece.design, &piece.palette, crate::art::Ink::Colour);
             stencils.bead(index, Point::ORIGIN, 0.0, 1.0);
-            let drawn = stencils.into_symbols().remove(0);
-            let body = polished(drawn, &piece).marks.remove(0);
+            let (look, drawn) = stencils.into_looks().remove(0);
+            let body = polished(look, drawn, &piece).marks.remove(0);
             let Mark::Shape { fill: Some(fill), .. } = body else { panic!("{}: {body:?}", bead.name) };
             let thickest = match fill {
                 Fill::Flat(_, opacity) => opacity,

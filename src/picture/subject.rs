@@ -1,14 +1,13 @@
 //! What a picture shows: the piece laid down, closed, in a pair, or on the bust.
 
 use crate::Piece;
-use crate::art::Stencils;
-use crate::design::Design;
+use crate::design::{Index, Strand};
 use crate::drape::Hung;
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::pattern::Kind;
 use crate::sheet::english;
-use crate::sheet::figure::{self, Frame, Layers, Sketch};
+use crate::sheet::figure::{self, Canvas, Layers, Sketch};
 use crate::sheet::said::Alternative;
 
 use super::closed::Arranged;
@@ -29,7 +28,7 @@ pub struct Subject<'a> {
 enum Pose {
     /// As it hangs, its closure open.
     Open,
-    /// A necklace laid closed.
+    /// A necklace laid closed, or a strap in a loose curve.
     Closed(Arranged),
     /// Round a limb.
     Ring(Extent),
@@ -74,36 +73,34 @@ impl<'a> Subject<'a> {
     }
 
     /// Its marks in a frame.
-    pub fn marks(&self, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+    pub fn marks(&self, canvas: Canvas<'_>) -> Vec<Mark> {
         match &self.pose {
-            Pose::Open => vec![self.laid(frame, stencils)],
-            Pose::Closed(closed) => vec![closed.marks(self.piece, self.shade, frame, stencils)],
+            Pose::Open => vec![self.laid(canvas)],
+            Pose::Closed(closed) => vec![closed.marks(self.piece, self.shade, canvas)],
             Pose::Ring(_) => {
-                let ring = figure::ring(self.piece, frame, stencils).unwrap_or_default();
+                let ring = figure::ring(self.piece, canvas).unwrap_or_default();
                 vec![self.shade.resting(vec![self.shade.touching(ring)])]
             }
-            Pose::Pair(axis) => vec![self.laid(frame, stencils), self.mirrored(*axis, frame, stencils)],
-            Pose::Worn(bearing) => bearing.marks(self.piece, self.shade, frame, stencils),
+            Pose::Pair(axis) => vec![self.laid(canvas), self.mirrored(*axis, canvas)],
+            Pose::Worn(bearing) => bearing.marks(self.piece, self.shade, canvas),
         }
     }
 
-    fn laid(&self, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
-        let closure = closing(self.piece, frame, stencils);
-        self.with_closing(&self.piece.drape.strands, closure, frame, stencils)
+    fn laid(&self, canvas: Canvas<'_>) -> Mark {
+        self.with_closing(&self.piece.drape.strands, closing(self.piece, canvas), canvas)
     }
 
     /// The other earring.
-    fn mirrored(&self, axis: f64, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
+    fn mirrored(&self, axis: f64, canvas: Canvas<'_>) -> Mark {
         let mut piece = self.piece.clone();
         piece.drape.strands.iter_mut().for_each(|hung| *hung = mirror::strand(hung, axis));
-        let closure = closing(&piece, frame, stencils);
-        let closure = closure.map(|mark| mirror::upright(mark, stencils));
-        self.with_closing(&piece.drape.strands, closure, frame, stencils)
+        let closure = closing(&piece, canvas).map(|mark| mirror::upright(mark, canvas.stencils));
+        self.with_closing(&piece.drape.strands, closure, canvas)
     }
 
-    fn with_closing(&self, strands: &[Hung], closure: Layers, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
+    fn with_closing(&self, strands: &[Hung], closure: Layers, canvas: Canvas<'_>) -> Mark {
         let strands: Vec<_> = strands.iter().cloned().map(Some).collect();
-        let strands = strung(self.piece, &strands, self.shade, frame, stencils);
+        let strands = strung(self.piece, &strands, self.shade, canvas);
         self.shade.resting(self.shade.closed(strands, closure))
     }
 }
@@ -113,8 +110,8 @@ fn pair_axis(one: Extent) -> f64 {
     one.high.x + (one.width() * PAIR_GAP.0).max(PAIR_GAP.1) / 2.0
 }
 
-fn closing(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Layers {
-    figure::closing(piece).map(|closing| closing.layers(&piece.design, frame, stencils)).unwrap_or_default()
+fn closing(piece: &Piece, canvas: Canvas<'_>) -> Layers {
+    figure::closing(piece).map(|closing| closing.layers(canvas)).unwrap_or_default()
 }
 
 /// Most shadows that strands throw on one another: each is drawn as large as the picture, and where there
@@ -123,40 +120,29 @@ const MOST_SHADOWS: usize = 4;
 
 /// Strands, those of the design in its order where they are seen: the longest first, so that shorter
 /// ones lie over longer ones; and on them the bars that they share.
-pub fn strung(
-    piece: &Piece,
-    strands: &[Option<Hung>],
-    shade: Shade,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Vec<Mark> {
-    let design = &piece.design;
-    if design.twist.is_some() {
-        return vec![twined(design, strands, shade, frame, stencils)];
+pub fn strung(piece: &Piece, strands: &[Option<Hung>], shade: Shade, canvas: Canvas<'_>) -> Vec<Mark> {
+    let hung: Vec<_> = strands.iter().map(Option::as_ref).collect();
+    if piece.design.twist.is_some() {
+        return vec![twined(&hung, shade, canvas)];
     }
-    let order = figure::longest_first(design).into_iter();
-    let figures: Vec<_> = order
-        .filter_map(|index| Some((&design.strands[index], strands.get(index.number())?.as_ref()?)))
-        .map(|(strand, hung)| {
-            let on_edge = figure::is_along_the_limb(piece);
-            let marks = Sketch { design, strand, hung, frame, stencils, on_edge }.strand();
-            Mark::figure(english::figure(&Alternative::Strand(&strand.name)), marks)
-        })
-        .collect();
+    let figure = |index: Index<Strand>| {
+        let hung = (*hung.get(index.number())?)?;
+        let sketch = Sketch::new(&piece.design.strands[index], hung, canvas);
+        Some(sketch.named(sketch.strand()))
+    };
+    let figures: Vec<_> = figure::longest_first(&piece.design).into_iter().filter_map(figure).collect();
     let several = figures.len().div_ceil(MOST_SHADOWS).max(1);
     let mut marks: Vec<_> = figures.chunks(several).map(|some| shade.touching(some.to_vec())).collect();
-    let hung: Vec<_> = strands.iter().map(Option::as_ref).collect();
-    let bars = figure::bars(design, &hung, frame, stencils);
+    let bars = figure::bars(&hung, canvas);
     marks.extend((!bars.is_empty()).then(|| shade.touching(bars)));
     marks
 }
 
 /// Twisted strands, the nearer of which throw shadows on the farther.
-fn twined(design: &Design, strands: &[Option<Hung>], shade: Shade, frame: &Frame, stencils: &mut Stencils<'_>) -> Mark {
-    let hung: Vec<_> = strands.iter().map(Option::as_ref).collect();
-    let layers = figure::twined::layers(design, &hung, frame, stencils, MOST_SHADOWS);
+fn twined(hung: &[Option<&Hung>], shade: Shade, canvas: Canvas<'_>) -> Mark {
+    let layers = figure::twined::layers(hung, canvas, MOST_SHADOWS);
     Mark::figure(
-        english::figure(&Alternative::twisted(design)),
+        english::figure(&Alternative::twisted(canvas.design())),
         layers.into_iter().map(|layer| shade.touching(layer)).collect(),
     )
 }

@@ -2,11 +2,10 @@
 //! is not drawn.
 
 use crate::Piece;
-use crate::art::Stencils;
 use crate::design::{Strand, What};
 use crate::geometry::Extent;
 use crate::paint::mark::Mark;
-use crate::sheet::figure::{Frame, Track, closing_on, on_tracks};
+use crate::sheet::figure::{Canvas, Track, closing_on, on_tracks};
 
 use super::bust::Bust;
 use super::shade::Shade;
@@ -37,10 +36,10 @@ impl Bearing {
     }
 
     /// The bust, and what of the piece lies in front of it.
-    pub fn marks(&self, piece: &Piece, shade: Shade, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-        let closure = closing_on(&self.tracks, piece, frame, stencils);
-        let strands = strung(piece, &on_tracks(piece, &self.tracks), shade, frame, stencils);
-        let mut all = self.bust.marks(frame);
+    pub fn marks(&self, piece: &Piece, shade: Shade, canvas: Canvas<'_>) -> Vec<Mark> {
+        let closure = closing_on(&self.tracks, canvas);
+        let strands = strung(piece, &on_tracks(piece, &self.tracks), shade, canvas);
+        let mut all = self.bust.marks(&canvas.frame);
         all.push(shade.resting(shade.closed(strands, closure)));
         all
     }
@@ -54,8 +53,10 @@ fn longest_branch(strand: &Strand) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::art::{Ink, Stencils};
     use crate::design::Choice;
     use crate::drape::on_way;
+    use crate::sheet::figure::Frame;
     use crate::source::Source;
 
     fn piece(name: &str, text: &str) -> Piece {
@@ -103,8 +104,8 @@ mod tests {
         );
         let piece = piece("t", &text);
         let bearing = Bearing::of(&piece, false).unwrap();
-        let mut stencils = Stencils::new(&piece.design, &piece.palette, crate::art::Ink::Colour);
-        let closure = closing_on(&bearing.tracks, &piece, &Frame::ACTUAL, &mut stencils);
+        let stencils = Stencils::new(&piece.design, &piece.palette, Ink::Colour);
+        let closure = closing_on(&bearing.tracks, Canvas::new(Frame::ACTUAL, &stencils));
         let links: Vec<_> = closure.around(Vec::new()).iter().map(|side| side.inner()[0].inner().len()).collect();
         // Chain alone, and less of it than there is: 3 mm and more a link.
         assert_eq!(links.len(), 2);

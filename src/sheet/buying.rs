@@ -16,13 +16,16 @@ use crate::paint::{outline, style};
 
 /// Room above a heading.
 const BEFORE: f64 = 4.0;
-/// Room between the table of sizes and what stands beside it.
-const ASIDE: f64 = 8.0;
 /// Least width, and most height, of what stands there.
 const LEAST_ASIDE: f64 = 52.0;
 const MOST_ASIDE: f64 = 100.0;
-/// Room between two tools.
+/// Room in mm between two tools side by side, and between two lines of them.
 const TOOLS_APART: f64 = 7.0;
+const TOOL_LINES_APART: f64 = 0.8;
+/// Room in mm above a note.
+const ABOVE_NOTE: f64 = 1.0;
+/// Widest table of the price, in mm.
+const PRICE_WIDTH: f64 = 90.0;
 /// Room that a box to tick takes before its words, and the gap in it.
 const TICK: f64 = 4.6;
 const TICK_GAP: f64 = 2.0;
@@ -49,7 +52,7 @@ fn section(flow: &mut Flow, title: Subheading<'_>) {
 
 fn note(flow: &mut Flow, words: &str) {
     let note = Type::TINY.paragraph(words, flow.width());
-    flow.add(Block::stack([Block::gap(1.0), note], 0.0));
+    flow.add(Block::stack([Block::gap(ABOVE_NOTE), note], 0.0));
 }
 
 fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
@@ -82,16 +85,17 @@ pub fn tools(sheet: &Sheet<'_>, width: f64, one_a_line: bool) -> Block {
     let tools = steps::english::tools(&sheet.piece.design, sheet.units());
     let tools = tools.iter().map(tool);
     let rows = if one_a_line { tools.collect() } else { Block::rows(tools, TOOLS_APART, width) };
-    Block::stack([face::heading(Subheading::Tools), Block::stack(rows, 0.8)], 0.0)
+    Block::stack([face::heading(Subheading::Tools), Block::stack(rows, TOOL_LINES_APART)], 0.0)
 }
 
 /// A box to tick, in the middle of a line of text.
 pub fn tick() -> Block {
     const SIDE: f64 = 2.4;
+    const INSET: f64 = 0.1;
     let top = (Type::BODY.line_height() - SIDE) / 2.0;
-    let square = outline::rect(Point::new(0.1, top), SIDE, SIDE);
-    let mark = Mark::Shape { outline: square, fill: None, stroke: Some(Stroke::new(style::ACCENT, 0.25)) };
-    Block::new(SIDE + 0.2, top + SIDE, vec![mark])
+    let square = outline::rect(Point::new(INSET, top), SIDE, SIDE);
+    let mark = Mark::Shape { outline: square, fill: None, stroke: Some(Stroke::new(style::ACCENT, style::BOLD)) };
+    Block::new(SIDE + 2.0 * INSET, top + SIDE, vec![mark])
 }
 
 /// The sizes of a graded pattern: a table with what to string for the others beside it, or below it where they have no room.
@@ -116,9 +120,9 @@ fn graded(flow: &mut Flow, sheet: &Sheet<'_>) {
 /// An only table with recipes of a width beside it, where those have room there.
 fn beside(tables: &[SetTable], width: f64, recipes: impl Fn(f64) -> Vec<Block>) -> Option<Block> {
     let [table] = tables else { return None };
-    let aside = Some(width - table.width() - ASIDE).filter(|aside| *aside >= LEAST_ASIDE)?;
+    let aside = Some(width - table.width() - page::COLUMNS_APART).filter(|aside| *aside >= LEAST_ASIDE)?;
     let recipes = Some(Block::stack(recipes(aside), 0.0)).filter(|recipes| recipes.height < MOST_ASIDE)?;
-    Some(Block::row([table.clone().block(), recipes], ASIDE))
+    Some(Block::row([table.clone().block(), recipes], page::COLUMNS_APART))
 }
 
 /// Tables, what is said of them, and recipes of a width below them.
@@ -128,13 +132,13 @@ fn below(flow: &mut Flow, tables: Vec<SetTable>, notes: &[String], recipes: impl
         flow.gap(BEFORE / 2.0);
     }
     notes.iter().for_each(|words| note(flow, words));
-    flow.columns(recipes(column(flow.width(), 2, ASIDE)), ASIDE);
+    flow.columns(recipes(column(flow.width(), 2, page::COLUMNS_APART)), page::COLUMNS_APART);
 }
 
 fn price(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let Some(price) = &materials.suggestion else { return };
     section(flow, Subheading::Price);
-    flow.table(sum(price, &in_currency(sheet.currency())).set(flow.width().min(90.0)));
+    flow.table(sum(price, &in_currency(sheet.currency())).set(flow.width().min(PRICE_WIDTH)));
     note(flow, &english::suggestion(price, sheet.piece.design.copies));
 }
 

@@ -5,7 +5,7 @@ use crate::design::{Index, Strand};
 use crate::materials::Materials;
 
 use super::said::{SectionKind, Subheading};
-use super::{Sheet, buying, english, face, facts, figure, legend, needs, stringing};
+use super::{Sheet, buying, english, face, facts, figure, legend, needs, page, stringing};
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::{Block, column};
 
@@ -13,14 +13,10 @@ use crate::paint::layout::{Block, column};
 const APART: f64 = 5.0;
 /// Room between a strand's words and the lines of its row.
 const ROWS_APART: f64 = 2.0;
-/// Room between two columns.
-const COLUMNS_APART: f64 = 8.0;
-/// Narrowest room in which the tools stand beside the beads.
-const TWO_COLUMNS: f64 = 160.0;
 
 /// Pours the card: one page, but for a piece of many strands. Rows are drawn where the page has room for all of
 /// them.
-pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, stencils: &mut Stencils<'_>) {
+pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, stencils: &Stencils<'_>) {
     flow.begin(english::section(&SectionKind::Card));
     let width = flow.width();
     let mut opening = vec![facts::head(sheet.piece, width), facts::list(sheet.piece, width)];
@@ -42,13 +38,7 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials, stencils:
 }
 
 /// The rows of strands, one for those that are alike; empty where there is no room for all of them.
-fn rows(
-    sheet: &Sheet<'_>,
-    alike: &[Vec<Index<Strand>>],
-    width: f64,
-    room: f64,
-    stencils: &mut Stencils<'_>,
-) -> Vec<Block> {
+fn rows(sheet: &Sheet<'_>, alike: &[Vec<Index<Strand>>], width: f64, room: f64, stencils: &Stencils<'_>) -> Vec<Block> {
     let row = |strands: &Vec<Index<Strand>>| {
         Block::stack(figure::row(sheet.piece, strands[0], width, stencils).lines, ROWS_APART)
     };
@@ -58,10 +48,10 @@ fn rows(
 }
 
 /// Beads and tools: side by side where there is room.
-fn lists(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block> {
-    let columns = if width >= TWO_COLUMNS { 2 } else { 1 };
-    let column = column(width, columns, COLUMNS_APART);
+fn lists(sheet: &Sheet<'_>, width: f64, stencils: &Stencils<'_>) -> Vec<Block> {
+    let columns = if width >= page::TWO_COLUMNS { 2 } else { 1 };
+    let column = column(width, columns, page::COLUMNS_APART);
     let beads = face::titled(Subheading::Legend, legend::table(sheet.piece, stencils).set(column).block());
     let both = [Block { width: column, ..beads }, buying::tools(sheet, column, false)];
-    if columns > 1 { vec![Block::row(both, COLUMNS_APART)] } else { both.into() }
+    if columns > 1 { vec![Block::row(both, page::COLUMNS_APART)] } else { both.into() }
 }

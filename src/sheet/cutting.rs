@@ -19,32 +19,37 @@ use crate::paint::layout::Block;
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Anchor, Fill, Mark, Stroke};
+use crate::paint::mark::{Anchor, Fill, Mark, Rgb};
 use crate::paint::{outline, style};
 
-/// Height of a bar.
+/// Height of a bar in mm.
 const HEIGHT: f64 = 8.5;
-/// Room below a bar, and between two plans.
-const BELOW: f64 = 1.2;
-const APART: f64 = 2.5;
-/// Least width of what is left of a spool.
+/// How far down in it names and lengths stand.
+const NAME_BASELINE: f64 = HEIGHT * 0.43;
+const LENGTH_BASELINE: f64 = HEIGHT * 0.83;
+/// Baselines in mm of a name with a length in two lines below it.
+const THREE_BASELINES: [f64; 3] = [HEIGHT * 0.32, HEIGHT * 0.63, HEIGHT * 0.93];
+/// How pale a piece is filled.
+const PALE: f64 = 0.88;
+/// Room in mm below a bar, and between two plans.
+const BELOW_BAR: f64 = 1.2;
+const PLANS_APART: f64 = 2.5;
+/// Least width in mm of what is left of a spool.
 const REST: f64 = 16.0;
-/// Length of the line from a bar to a name below it, and room below that, which is clear of fractions.
+/// Length in mm of the line from a bar to a name below it, and room below that, which is clear of fractions.
 const LEADER: f64 = 0.9;
 const BELOW_LEADER: f64 = 0.4;
-/// Length of the needle at a cord's end, and half its thickness, not to scale.
+/// Length in mm of the needle at a cord's end, and half its thickness, not to scale.
 const NEEDLE: f64 = 6.0;
 const NEEDLE_HALF: f64 = 0.35;
-/// Room that a label leaves free beside it.
-const CLEAR: f64 = 1.6;
-/// Depth of the teeth of a bar that is broken off.
+/// Room in mm that a label leaves free beside it.
+const BESIDE_LABEL: f64 = 1.6;
+/// Depth in mm of the teeth of a bar that is broken off.
 const TOOTH: f64 = 1.2;
 /// Half the width of an edge, which keeps to the bar's box.
-const HALF_EDGE: f64 = 0.1;
+const HALF_EDGE: f64 = style::THIN / 2.0;
 /// Upper and lower edge of what is drawn.
 const TOP_AND_BOTTOM: [f64; 2] = [HALF_EDGE, HEIGHT - HALF_EDGE];
-/// The edge of a piece.
-const EDGE: Stroke = Stroke::new(style::INK, 2.0 * HALF_EDGE);
 
 /// Pours cutting plans, each with its name and scale, its bars, its list; the first one says how lengths are rounded.
 pub fn pour(flow: &mut Flow, piece: &Piece, cuttings: &[&Cutting]) {
@@ -53,7 +58,7 @@ pub fn pour(flow: &mut Flow, piece: &Piece, cuttings: &[&Cutting]) {
     let alike = drawn.iter().all(|plan| plan.scale == drawn[0].scale);
     for (at, plan) in plans.iter().enumerate() {
         let footer = english::scaled(if alike { FooterScale::Bars(plan.scale) } else { FooterScale::SeveralBars });
-        flow.gap(if at > 0 { APART } else { 0.0 });
+        flow.gap(if at > 0 { PLANS_APART } else { 0.0 });
         plan.pour(flow, &footer, at == 0);
     }
 }
@@ -141,7 +146,7 @@ impl<'a> Plan<'a> {
         if has_needle {
             bar.needle();
         }
-        Block::stack([bar.block(named.split_at(first), spool.left), Block::gap(BELOW)], 0.0)
+        Block::stack([bar.block(named.split_at(first), spool.left), Block::gap(BELOW_BAR)], 0.0)
     }
 }
 
@@ -168,7 +173,7 @@ fn has_needle(design: &Design, article: Article) -> bool {
 /// The largest round scale at which all pieces of every spool have room, actual size at the most.
 fn scale(spools: &[Spool], width: f64, units: UnitStyle) -> Scale {
     let cut = |spool: &Spool| spool.pieces.iter().map(|piece| piece.length.value()).sum();
-    let said = |spool: &Spool| Type::TINY.width(&long(spool.left, units)) + CLEAR + TOOTH;
+    let said = |spool: &Spool| Type::TINY.width(&long(spool.left, units)) + BESIDE_LABEL + TOOTH;
     let room = width - NEEDLE - spools.iter().map(said).fold(REST, f64::max);
     let longest = spools.iter().map(cut).fold(room, f64::max);
     Scale::fitting((longest, 0.0), (room, 1.0))
@@ -220,15 +225,11 @@ impl SpoolBar {
             let wide = Type::TINY.width(&words);
             let left = (middle - 0.5 * wide).min(self.width - wide).max(0.0);
             if left >= taken {
-                taken = left + wide + CLEAR;
+                taken = left + wide + BESIDE_LABEL;
                 let baseline = HEIGHT + LEADER + BELOW_LEADER + Type::TINY.size * 0.8;
                 self.marks.push(Type::TINY.mark(&words, Point::new(left, baseline), Anchor::Start));
                 let leader = outline::line(Point::new(middle, HEIGHT), Point::new(middle, HEIGHT + LEADER));
-                self.marks.push(Mark::Shape {
-                    outline: leader,
-                    fill: None,
-                    stroke: Some(Stroke::new(style::RULE, 0.2)),
-                });
+                self.marks.push(Mark::Shape { outline: leader, fill: None, stroke: Some(style::RULE_LINE) });
             }
         }
     }
@@ -236,15 +237,15 @@ impl SpoolBar {
     fn piece(&mut self, (piece, number): Numbered<'_>) {
         let (left, right) = (self.at, self.at + piece.length.value() * self.scale);
         self.at = right;
-        let fill = Some(Fill::Flat(style::ACCENT.mixed(crate::paint::mark::Rgb::WHITE, 0.88), 1.0));
+        let fill = Some(Fill::Flat(style::ACCENT.mixed(Rgb::WHITE, PALE), 1.0));
         let [top, bottom] = TOP_AND_BOTTOM;
         let outline = outline::rect(Point::new(left, top), right - left, bottom - top);
-        self.marks.push(Mark::Shape { outline, fill, stroke: Some(EDGE) });
+        self.marks.push(Mark::Shape { outline, fill, stroke: Some(style::INK_LINE) });
         let number = number.map(|number| number.to_string()).unwrap_or_default();
         let names = [format!("{number} {}", piece.label).trim_start().to_owned(), number];
         let length = cut(piece.length, self.units);
         let room = [left, right];
-        let fits = |face: Type, words: &str| face.width(words) + CLEAR <= right - left;
+        let fits = |face: Type, words: &str| face.width(words) + BESIDE_LABEL <= right - left;
         let Some(name) = names.iter().find(|name| !name.is_empty() && fits(Type::SMALL_STRONG, name)) else {
             self.below.push((left.midpoint(right), format!("{}, {length}", names[0])));
             return;
@@ -262,11 +263,11 @@ impl SpoolBar {
 
     /// Lines in the middle between two places, a name above lengths.
     fn lines<const LINES: usize>(&mut self, lines: [&str; LINES], [left, right]: [f64; 2]) {
-        let baselines: &[f64] = if LINES > 2 { &[0.32, 0.63, 0.93] } else { &[0.43, 0.83] };
+        let baselines: &[f64] = if LINES > 2 { &THREE_BASELINES } else { &[NAME_BASELINE, LENGTH_BASELINE] };
         let faces = [Type::SMALL_STRONG, Type::TINY, Type::TINY];
-        let at = |share: f64| Point::new(left.midpoint(right), HEIGHT * share);
+        let at = |baseline: f64| Point::new(left.midpoint(right), baseline);
         let lines = lines.into_iter().zip(faces).zip(baselines);
-        self.marks.extend(lines.map(|((words, face), share)| face.mark(words, at(*share), Anchor::Middle)));
+        self.marks.extend(lines.map(|((words, face), baseline)| face.mark(words, at(*baseline), Anchor::Middle)));
     }
 
     /// What is left, broken off where it is longer than the page has room for before so much that comes after it.
@@ -280,12 +281,11 @@ impl SpoolBar {
         let is_broken = whole > right;
         let end = if is_broken { torn(right) } else { vec![Point::new(right, top), Point::new(right, bottom)] };
         open.extend(outline::polyline(&end));
-        let stroke = Stroke::new(style::RULE, 2.0 * HALF_EDGE);
-        self.marks.push(Mark::Shape { outline: open, fill: None, stroke: Some(stroke) });
+        self.marks.push(Mark::Shape { outline: open, fill: None, stroke: Some(style::RULE_LINE) });
         let words = [self.units, self.units.one()].map(|units| long(length, units));
         let clear = if is_broken { right - TOOTH } else { right };
-        self.label(&english::LEFT_OVER.map(str::to_owned), Type::TINY, HEIGHT * 0.43, left, clear);
-        self.label(&words, Type::TINY, HEIGHT * 0.83, left, clear);
+        self.label(&english::LEFT_OVER.map(str::to_owned), Type::TINY, NAME_BASELINE, left, clear);
+        self.label(&words, Type::TINY, LENGTH_BASELINE, left, clear);
         if is_broken && beyond > 0.0 {
             self.at += TOOTH;
         }
@@ -293,7 +293,7 @@ impl SpoolBar {
 
     /// The first of some words that has room, in the middle between two places; whether one has.
     fn label(&mut self, words: &[String], face: Type, baseline: f64, left: f64, right: f64) -> bool {
-        let fits = |words: &&String| !words.is_empty() && face.width(words) + CLEAR <= right - left;
+        let fits = |words: &&String| !words.is_empty() && face.width(words) + BESIDE_LABEL <= right - left;
         let fitting = words.iter().find(fits);
         let mark = |words: &String| face.mark(words, Point::new(left.midpoint(right), baseline), Anchor::Middle);
         self.marks.extend(fitting.map(mark));

@@ -7,7 +7,7 @@ use crate::geometry::{Extent, Point};
 use crate::pattern::Kind;
 use crate::units::Length;
 
-use super::figure::{self, BAR_HEIGHT, DROPS_WIDTH, Frame, LabelRoom, OpenClosure, Scale, Sketch};
+use super::figure::{self, BAR_HEIGHT, Canvas, DROPS_WIDTH, Frame, LabelRoom, OpenClosure, Scale, Sketch};
 use super::said::FooterScale;
 use super::{Illustration, english};
 use crate::paint::layout::text::Type;
@@ -23,7 +23,7 @@ pub enum Shows {
     Picture,
     /// The drape alone: what hangs open is pictured as it hangs.
     Drape,
-    /// Both: a necklace is pictured closed, and measured as it hangs.
+    /// Both: a necklace is pictured closed, a strap in a curve, and measured as it hangs.
     Both,
 }
 
@@ -31,35 +31,35 @@ pub enum Shows {
 pub fn shows(piece: &Piece, picture: &dyn Illustration) -> Shows {
     if piece.drape.ring().is_some() || piece.design.heading.kind == Kind::Earrings {
         Shows::Picture
-    } else if piece.drape.worn.is_some() && piece.design.closure.open().is_none() && !picture.hangs() {
-        Shows::Both
-    } else {
+    } else if picture.hangs() {
         Shows::Drape
+    } else {
+        Shows::Both
     }
 }
 
 /// The picture as large as its room, and about what scale that is.
-pub fn picture(picture: &dyn Illustration, room: Rect, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+pub fn picture(picture: &dyn Illustration, room: Rect, stencils: &Stencils<'_>) -> Vec<Mark> {
     let words = room.below(room.height - Type::TINY.line_height());
     let frame = Frame::filling(picture.extent(), room.above(words.height));
-    let mut marks = pictured(picture, &frame, stencils);
+    let mut marks = pictured(picture, Canvas::new(frame, stencils));
     marks.extend(Type::TINY.line(&english::about(frame.scale)).at(words.corner()));
     marks
 }
 
-fn pictured(picture: &dyn Illustration, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    vec![Mark::figure(picture.alternative(), picture.marks(frame, stencils))]
+fn pictured(picture: &dyn Illustration, canvas: Canvas<'_>) -> Vec<Mark> {
+    vec![Mark::figure(picture.alternative(), picture.marks(canvas))]
 }
 
 /// The picture to a round scale, with its bar below it, and the drops of what hangs.
-pub fn measured_picture(piece: &Piece, picture: &dyn Illustration, room: Rect, stencils: &mut Stencils<'_>) -> Drawn {
+pub fn measured_picture(piece: &Piece, picture: &dyn Illustration, room: Rect, stencils: &Stencils<'_>) -> Drawn {
     let extent = picture.extent();
     let hangs = piece.drape.ring().is_none();
     let aside = if hangs { 2.0 * DROPS_WIDTH } else { 0.0 };
     let below = BAR_GAP + BAR_HEIGHT;
     let scale = Scale::fitting((extent.width(), extent.height()), (room.width - aside, room.height - below));
-    let frame = Frame::centred(extent, room.above(below), scale.factor());
-    let mut marks = pictured(picture, &frame, stencils);
+    let frame = framed(extent, room, scale);
+    let mut marks = pictured(picture, Canvas::new(frame, stencils));
     if hangs {
         marks.extend(figure::drops(piece, &frame, frame.page(extent.low).x - DROPS_WIDTH));
     }
@@ -90,14 +90,14 @@ fn framed(extent: Extent, room: Rect, scale: Scale) -> Frame {
 }
 
 /// The strands at rest with the closure laid open above them, with their names and measures.
-pub fn hanging(piece: &Piece, whole_room: Rect, stencils: &mut Stencils<'_>) -> Drawn {
+pub fn hanging(piece: &Piece, whole_room: Rect, stencils: &Stencils<'_>) -> Drawn {
     let strands = figure::outline_box(piece).unwrap_or_default();
     let closing = figure::closing(piece);
     let closure = closing.as_ref().and_then(|closing| closing.extent(&piece.design));
     let whole = closure.map_or(strands, |closure| strands.and(closure));
     let (room, scale) = beside_labels(piece, whole, whole_room);
     let frame = framed(whole, room, scale);
-    let mut marks = at_rest(piece, closing, &frame, stencils);
+    let mut marks = at_rest(piece, closing, Canvas::new(frame, stencils));
     marks.extend(figure::drops(piece, &frame, whole_room.left));
     let (labels, labelled) = figure::labels(piece, &frame, whole, room);
     marks.extend(labels);
@@ -121,11 +121,10 @@ fn beside_labels(piece: &Piece, whole: Extent, room: Rect) -> (Rect, Scale) {
 }
 
 /// All strands as they hang, and the closure laid open.
-fn at_rest(piece: &Piece, closing: Option<OpenClosure>, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let design = &piece.design;
+fn at_rest(piece: &Piece, closing: Option<OpenClosure>, canvas: Canvas<'_>) -> Vec<Mark> {
     let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
-    let closure = closing.map(|closing| closing.layers(design, frame, stencils)).unwrap_or_default();
-    closure.around(figure::strands(design, &hung, frame, stencils))
+    let closure = closing.map(|closing| closing.layers(canvas)).unwrap_or_default();
+    [figure::rail(piece, canvas).into_iter().collect(), closure.around(figure::strands(&hung, canvas))].concat()
 }
 
 /// Smallest scale at which beads laid straight tell anything: half their size.
@@ -137,14 +136,14 @@ const ROW_GAP: f64 = 4.0;
 
 /// The strands of a piece that closes round a limb, laid straight across the page's width, unless they are so long that
 /// little is seen of them; says their scale.
-pub fn laid_straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> Option<(Block, Scale)> {
+pub fn laid_straight(piece: &Piece, width: f64, stencils: &Stencils<'_>) -> Option<(Block, Scale)> {
     let laid = piece.design.is_ring().then(|| straight(piece, width, stencils));
     laid.filter(|(_, scale)| scale.factor() >= SMALLEST)
 }
 
 /// The strands laid straight with the closure beside the first, below one another, or in one figure where the
 /// closure holds them apart.
-fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, Scale) {
+fn straight(piece: &Piece, width: f64, stencils: &Stencils<'_>) -> (Block, Scale) {
     if let Some(abreast) = abreast(piece, width, stencils) {
         return abreast;
     }
@@ -156,7 +155,7 @@ fn straight(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> (Block, S
         let height = extent.height() * scale.factor();
         let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
         let closing = closing.as_ref().filter(|_| index.is_first());
-        let drawn = Block::new(width, height, alone(piece, index, closing, &frame, stencils));
+        let drawn = Block::new(width, height, alone(piece, index, closing, Canvas::new(frame, stencils)));
         Block::stack([Type::TINY.fitted(&caption(piece, index), width), drawn], 1.0)
     };
     (Block::stack(extents.into_iter().map(row), ROW_GAP), scale)
@@ -176,17 +175,10 @@ fn extents(piece: &Piece, closing: Option<&OpenClosure>) -> Vec<(Index<Strand>, 
 }
 
 /// A strand by itself, with the closure beside it where that is given.
-fn alone(
-    piece: &Piece,
-    index: Index<Strand>,
-    closing: Option<&OpenClosure>,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Vec<Mark> {
-    let (design, hung) = (&piece.design, &piece.drape.strands[index]);
-    let strand = &design.strands[index];
-    let closure = closing.map(|closing| closing.layers(design, frame, stencils)).unwrap_or_default();
-    closure.around(Sketch { design, strand, hung, frame, stencils, on_edge: false }.alone())
+fn alone(piece: &Piece, index: Index<Strand>, closing: Option<&OpenClosure>, canvas: Canvas<'_>) -> Vec<Mark> {
+    let (strand, hung) = (&piece.design.strands[index], &piece.drape.strands[index]);
+    let closure = closing.map(|closing| closing.layers(canvas)).unwrap_or_default();
+    closure.around(Sketch::new(strand, hung, canvas).alone())
 }
 
 fn caption(piece: &Piece, index: Index<Strand>) -> String {
@@ -195,14 +187,14 @@ fn caption(piece: &Piece, index: Index<Strand>) -> String {
 }
 
 /// Strands of one length laid straight between the loops of their closure, as far apart as those hold them.
-fn abreast(piece: &Piece, width: f64, stencils: &mut Stencils<'_>) -> Option<(Block, Scale)> {
+fn abreast(piece: &Piece, width: f64, stencils: &Stencils<'_>) -> Option<(Block, Scale)> {
     let design = &piece.design;
     let finished = held_apart(design)?;
     let extent = figure::hanging_extent(piece);
     let scale = Scale::fitting((extent.width(), 0.0), (width, 1.0));
     let height = extent.height() * scale.factor();
     let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
-    let marks = at_rest(piece, figure::closing(piece), &frame, stencils);
+    let marks = at_rest(piece, figure::closing(piece), Canvas::new(frame, stencils));
     let names: Vec<_> = design.strands.iter().map(|strand| strand.name.as_str()).collect();
     let words = Type::TINY.paragraph(&english::abreast(&names, finished, piece.telling.units), width);
     Some((Block::stack([words, Block::new(width, height, marks)], 1.0), scale))

@@ -13,7 +13,7 @@ use super::figure::{self, LabelRoom};
 use super::making::cautions;
 use super::page::PageBody;
 use super::said::{FooterScale, SectionKind, Subheading};
-use super::{Illustration, Sheet, buying, check, drape, facts, legend, needs};
+use super::{Illustration, Sheet, buying, check, drape, facts, legend, needs, page};
 use crate::paint::layout::flow::{self, Flow};
 use crate::paint::layout::table::SetTable;
 use crate::paint::layout::text::Type;
@@ -30,18 +30,22 @@ const BELOW_LEGEND: f64 = 0.8;
 const WORN: f64 = 70.0;
 /// Least height of that figure.
 const LEAST_WORN: f64 = 22.0;
-/// Room between what stands in a column.
+/// Room in mm between that figure and what is said of it.
+const BELOW_WORN: f64 = 2.0;
+/// Room in mm below a heading.
+const BELOW_HEADING: f64 = 1.0;
+/// Room in mm between what stands in a column, and between lists.
 const APART: f64 = 6.0;
 /// Room above the bar that stands on the footer, and its words.
-const CLEAR: f64 = 3.0;
+const ABOVE_CHECK: f64 = 3.0;
 /// Room between the beads and what else it takes.
 const BESIDES_APART: f64 = 2.5;
-/// Width of the column at the right, without the widest bead drawn in it.
+/// Width of the column at the right, without the widest bead drawn in it, and that of a bead which it has room for on every
+/// cover, so that columns stand alike.
 const COLUMN: f64 = 54.0;
+const BEAD: f64 = 12.0;
 /// The most of the page's room that the column may take.
 const COLUMN_SHARE: f64 = 0.42;
-/// Gap between the columns.
-const GAP: f64 = 8.0;
 /// Share of the left column's height that is left to the drape below a picture.
 const DRAPE_SHARE: f64 = 0.4;
 
@@ -59,7 +63,7 @@ pub struct Face {
 }
 
 /// Draws the cover.
-pub fn face(sheet: &Sheet<'_>, picture: &dyn Illustration, materials: &Materials, stencils: &mut Stencils<'_>) -> Face {
+pub fn face(sheet: &Sheet<'_>, picture: &dyn Illustration, materials: &Materials, stencils: &Stencils<'_>) -> Face {
     drawn(sheet, picture, materials, None, stencils)
 }
 
@@ -72,7 +76,7 @@ pub fn cautious(
     picture: &dyn Illustration,
     materials: &Materials,
     saves: bool,
-    stencils: &mut Stencils<'_>,
+    stencils: &Stencils<'_>,
 ) -> Option<Face> {
     let may = saves || matches!(drape::shows(sheet.piece, picture), Shows::Picture);
     let may = may && !sheet.piece.design.wear.child;
@@ -88,9 +92,9 @@ fn drawn(
     picture: &dyn Illustration,
     materials: &Materials,
     cautions: Option<Block>,
-    stencils: &mut Stencils<'_>,
+    stencils: &Stencils<'_>,
 ) -> Face {
-    let room = sheet.room().above(CLEAR);
+    let room = sheet.room().above(ABOVE_CHECK);
     let mut page = Filled::new(room);
     page.top(facts::head(sheet.piece, room.width), APART);
     let head = std::mem::take(&mut page.marks);
@@ -99,7 +103,7 @@ fn drawn(
     if let Some((rows, scale)) = drape::laid_straight(sheet.piece, room.width, stencils) {
         page.foot(titled(Subheading::Straight(scale), rows), APART);
     }
-    let (left, column) = page.left.split_right(column_width(sheet).min(room.width * COLUMN_SHARE), GAP);
+    let (left, column) = page.left.split_right(column_width(sheet).min(room.width * COLUMN_SHARE), page::COLUMNS_APART);
     let mut over = Vec::new();
     let mut column = Filled::new(column);
     let (has_tools, is_worn) = fill(&mut column, &mut over, sheet, materials, stencils);
@@ -120,7 +124,7 @@ fn figures(
     picture: &dyn Illustration,
     room: Rect,
     over: &mut Lists,
-    stencils: &mut Stencils<'_>,
+    stencils: &Stencils<'_>,
 ) -> drape::Drawn {
     let shows = drape::shows(sheet.piece, picture);
     if let Shows::Picture = shows {
@@ -130,7 +134,7 @@ fn figures(
         over.push((Subheading::Strands, figure::strand_table(sheet.piece).set(sheet.room().width)));
     }
     if let Shows::Drape = shows {
-        return drape::hanging(sheet.piece, room, stencils);
+        return titled_drape(sheet, room, stencils);
     }
     picture_above_drape(sheet, picture, room, stencils)
 }
@@ -140,15 +144,20 @@ fn picture_above_drape(
     sheet: &Sheet<'_>,
     picture: &dyn Illustration,
     room: Rect,
-    stencils: &mut Stencils<'_>,
+    stencils: &Stencils<'_>,
 ) -> drape::Drawn {
-    let heading = heading(Subheading::Hanging);
     let below = room.below(room.height * (1.0 - DRAPE_SHARE));
-    let (drape, scaled) = drape::hanging(sheet.piece, below.below(heading.height + 1.0), stencils);
     let mut marks = drape::picture(picture, room.above(below.height + APART), stencils);
-    marks.extend(heading.at(below.corner()));
+    let (drape, scaled) = titled_drape(sheet, below, stencils);
     marks.extend(drape);
     (marks, scaled)
+}
+
+/// The drape under its heading, to which sentences refer.
+fn titled_drape(sheet: &Sheet<'_>, room: Rect, stencils: &Stencils<'_>) -> drape::Drawn {
+    let heading = heading(Subheading::Hanging);
+    let (drape, scaled) = drape::hanging(sheet.piece, room.below(heading.height + 1.0), stencils);
+    ([heading.at(room.corner()), drape].concat(), scaled)
 }
 
 /// Room on a page, filled from its top and its foot.
@@ -192,7 +201,7 @@ fn fill(
     over: &mut Lists,
     sheet: &Sheet<'_>,
     materials: &Materials,
-    stencils: &mut Stencils<'_>,
+    stencils: &Stencils<'_>,
 ) -> (bool, bool) {
     let width = column.left.width;
     column.top(facts::list(sheet.piece, width), APART);
@@ -205,7 +214,7 @@ fn fill(
     let sets = [width < LISTED, false].map(|one_a_line| buying::tools(sheet, width, one_a_line));
     let tools = sets.into_iter().find(|tools| column.holds(tools, besides));
     let has_tools = tools.is_some();
-    tools.into_iter().for_each(|tools| column.foot(tools, APART));
+    tools.into_iter().for_each(|tools| column.top(tools, APART));
     let worn = worn(sheet, column.left, stencils);
     let is_worn = worn.is_some();
     worn.into_iter().for_each(|worn| column.foot(worn, 0.0));
@@ -222,18 +231,12 @@ fn for_a_child(sheet: &Sheet<'_>, width: f64) -> Option<Block> {
 
 /// What one piece takes, the beads as the legend that all pages refer to; that goes over where it has no room, and what else
 /// there is to buy stands with what to ask for on a page of its own in any case.
-fn needed(
-    column: &mut Filled,
-    over: &mut Lists,
-    sheet: &Sheet<'_>,
-    materials: &Materials,
-    stencils: &mut Stencils<'_>,
-) {
+fn needed(column: &mut Filled, over: &mut Lists, sheet: &Sheet<'_>, materials: &Materials, stencils: &Stencils<'_>) {
     let width = column.left.width;
     let legend = legend::table(sheet.piece, stencils);
     let beads =
         Block::stack([Type::TINY.line(&say::heading(Subheading::Legend)), legend.set(width).block()], BELOW_LEGEND);
-    let besides = needs::besides(sheet.piece, materials, width, sheet.style.ink);
+    let besides = needs::besides(sheet.piece, materials, width, (sheet.style.ink, stencils));
     let all = titled(Subheading::Needs, Block::stack([beads.clone(), besides.clone()], BESIDES_APART));
     let shown = if legend.fits(width) { [all, titled(Subheading::Needs, beads)].into() } else { Vec::new() };
     match shown.into_iter().find(|block| column.holds(block, 0.0)) {
@@ -243,7 +246,7 @@ fn needed(
 }
 
 fn column_width(sheet: &Sheet<'_>) -> f64 {
-    COLUMN + sheet.piece.design.beads.iter().map(|bead| bead.along.value()).fold(0.0, f64::max)
+    COLUMN + sheet.piece.design.beads.iter().map(|bead| bead.along.value()).fold(BEAD, f64::max)
 }
 
 impl Face {
@@ -262,7 +265,7 @@ impl Face {
 
 /// A heading with room below it.
 pub fn heading(title: Subheading<'_>) -> Block {
-    Block::stack([Type::HEADING.line(&say::heading(title)).in_role(Role::Heading(2)), Block::gap(1.0)], 0.0)
+    Block::stack([Type::HEADING.line(&say::heading(title)).in_role(Role::Heading(2)), Block::gap(BELOW_HEADING)], 0.0)
 }
 
 /// A block under its heading.
@@ -277,14 +280,14 @@ fn section(sheet: &Sheet<'_>, has_cautions: bool) -> flow::Section {
 }
 
 /// The worn figure with what it assumes, where there is room for both.
-fn worn(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Option<Block> {
+fn worn(sheet: &Sheet<'_>, room: Rect, stencils: &Stencils<'_>) -> Option<Block> {
     let said = say::on_neck(&facts::worn(sheet.piece)?, sheet.piece.telling.units);
     let words = Type::TINY.paragraph(&said, room.width);
     let title = heading(Subheading::OnNeck);
-    let height = room.height - title.height - words.height - 2.0;
+    let height = room.height - title.height - words.height - BELOW_WORN;
     if sheet.piece.drape.worn.is_none() {
         return (height >= 0.0).then(|| Block::stack([title, words], 0.0));
     }
     let figure = (height >= LEAST_WORN).then(|| figure::worn(sheet.piece, room.width, height, stencils)).flatten()?;
-    Some(Block::stack([title, Block::stack([figure, words], 2.0)], 0.0))
+    Some(Block::stack([title, Block::stack([figure, words], BELOW_WORN)], 0.0))
 }

@@ -11,14 +11,15 @@ use super::said::{EndsInFront, Hooked, Neck, OnNeck};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, column};
 use crate::paint::mark::Role;
+use crate::paint::style;
 
-/// Room between two facts.
+/// Room in mm between title, variant and summary.
+const HEAD_APART: f64 = 0.6;
+/// Room in mm between two facts.
 const FACT_GAP: f64 = 3.0;
-/// Narrowest column of them.
+/// Narrowest column of them, in mm.
 const LEAST_COLUMN: f64 = 24.0;
-/// What sums of widths differ by rounding, at most.
-const ROUNDED: f64 = 1e-9;
-/// Room between two rows of them.
+/// Room in mm between two rows of them.
 const ROWS_APART: f64 = 1.6;
 
 /// Title, variant and summary.
@@ -30,7 +31,7 @@ pub fn head(piece: &Piece, width: f64) -> Block {
         blocks.push(Type::STRONG.paragraph(&variant, width));
     }
     blocks.extend(heading.summary.iter().map(|summary| Type::BODY.paragraph(summary, width)));
-    Block::stack(blocks, 0.6)
+    Block::stack(blocks, HEAD_APART)
 }
 
 /// The short facts, each under its name, in columns; what is too wide for one takes several.
@@ -45,7 +46,7 @@ pub fn list(piece: &Piece, width: f64) -> Block {
         Block { width: wide(&taken), ..words.in_role(Role::Paragraph) }
     };
     let facts = facts(piece).into_iter().map(|fact| block(english::fact(&fact, units)));
-    Block::stack(Block::rows(facts, FACT_GAP, width + ROUNDED), ROWS_APART)
+    Block::stack(Block::rows(facts, FACT_GAP, width + style::ROUNDED), ROWS_APART)
 }
 
 /// A drop in mm below which a strand hangs no lower than the neck's base: half of what a ruler shows.

@@ -1,11 +1,10 @@
 //! The picture of the finished piece on a sheet's cover. The room `picture` makes it, and the sheet knows no more
 //! of it than this.
 
-use crate::art::Stencils;
 use crate::geometry::Extent;
 use crate::paint::mark::Mark;
 
-use super::figure::Frame;
+use super::figure::Canvas;
 
 /// A picture of a piece, in mm of the piece, without ground.
 pub trait Illustration {
@@ -19,5 +18,5 @@ pub trait Illustration {
     fn alternative(&self) -> String;
 
     /// What is drawn, in the page's ink.
-    fn marks(&self, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark>;
+    fn marks(&self, canvas: Canvas<'_>) -> Vec<Mark>;
 }

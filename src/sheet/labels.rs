@@ -7,7 +7,7 @@ use crate::materials::render::words;
 use crate::materials::{Bagged, Kit, Packed};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect, column};
-use crate::paint::mark::{Mark, Page, Role, Stroke};
+use crate::paint::mark::{Mark, Page, Role};
 use crate::paint::{outline, style};
 use crate::units::UnitStyle;
 
@@ -24,6 +24,9 @@ const COUNTS: f64 = 15.0;
 const GAP: f64 = 2.0;
 /// Room between two lines of what a bag holds.
 const LINES_APART: f64 = 0.6;
+/// Room in mm between head, lines and foot, and between title and variant.
+const PARTS_APART: f64 = 1.5;
+const TITLE_APART: f64 = 0.3;
 /// Half the size of a mark to cut at.
 const CORNER: f64 = 2.5;
 
@@ -70,9 +73,10 @@ fn of_kit(kit: &Kit, units: UnitStyle, width: f64, page: f64) -> Vec<BagLabel> {
 fn parts(kit: &Kit, units: UnitStyle, width: f64, height: f64) -> Vec<Block> {
     let (head, foot) = (head(kit, width), Block::gap(Type::TINY.line_height() + 1.0));
     // The line below says which bag it is for.
-    let room = height - head.height - Type::TINY.line_height() - 3.0;
+    let room = height - head.height - Type::TINY.line_height() - 2.0 * PARTS_APART;
     let lines = kit.packed.iter().map(|packed| line(packed, units, width)).collect();
-    let whole = |lines: Vec<Block>| Block::stack([head.clone(), Block::stack(lines, LINES_APART), foot.clone()], 1.5);
+    let whole =
+        |lines: Vec<Block>| Block::stack([head.clone(), Block::stack(lines, LINES_APART), foot.clone()], PARTS_APART);
     broken(lines, room).into_iter().map(whole).collect()
 }
 
@@ -97,7 +101,7 @@ fn head(kit: &Kit, width: f64) -> Block {
     let title = Type::STRONG.fitted(&kit.title, width).in_role(Role::Paragraph);
     let variant = Some(&kit.variant).filter(|variant| !variant.is_empty());
     let variant = variant.map(|variant| Type::SMALL.fitted(variant, width).in_role(Role::Paragraph));
-    Block::stack(std::iter::once(title).chain(variant), 0.3)
+    Block::stack(std::iter::once(title).chain(variant), TITLE_APART)
 }
 
 /// One article: how many with how many spare, or which pieces, and its name.
@@ -156,5 +160,5 @@ fn cuts(corners: impl Iterator<Item = Point>, cell: Rect) -> Mark {
         [arm(CORNER, 0.0), arm(0.0, CORNER)].concat()
     };
     let outline = all.into_iter().flat_map(cross).collect();
-    Mark::ornament(vec![Mark::Shape { outline, fill: None, stroke: Some(Stroke::new(style::INK, 0.2)) }])
+    Mark::ornament(vec![Mark::Shape { outline, fill: None, stroke: Some(style::INK_LINE) }])
 }

@@ -10,14 +10,16 @@ use super::english::{self, spec};
 use crate::paint::layout::Block;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Role, Stroke};
+use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Role};
 use crate::paint::{outline, style};
 use crate::pattern::FindingKind;
 use crate::trade::sight::contrast;
 
 /// Longest piece of chain in mm that is drawn among findings.
 const CHAIN: f64 = 40.0;
-/// Width of a small one.
+/// Width of the room of a charm among words.
+const CHARM: f64 = 9.0;
+/// Width of a small disc.
 const DOT: f64 = 2.0;
 /// Width of a swatch of colour.
 const SWATCH: f64 = 6.0;
@@ -27,7 +29,7 @@ const SWATCHES_APART: f64 = 1.4;
 const ROWS_APART: f64 = 1.6;
 
 /// One row a bead: letter, drawing, name and size, count.
-pub fn table(piece: &Piece, stencils: &mut Stencils<'_>) -> Table {
+pub fn table(piece: &Piece, stencils: &Stencils<'_>) -> Table {
     let design = &piece.design;
     let mut table = Table::new(vec![
         Column::new("", Align::Left),
@@ -65,18 +67,18 @@ pub fn colourways(piece: &Piece, width: f64, ink: Ink) -> Option<Block> {
 
 /// A disc of a colour with a bead's letter, and an edge so that a pale one is seen on paper.
 fn swatch(colour: Rgb, letter: &str) -> Block {
-    let (radius, edge) = (SWATCH / 2.0, Stroke::new(style::INK, 0.15));
+    let (radius, edge) = (SWATCH / 2.0, style::INK_HAIRLINE);
     let centre = Point::new(radius, radius);
     let outline = outline::circle(centre, radius - edge.width / 2.0);
     let disc = Mark::Shape { outline, fill: Some(Fill::Flat(colour, 1.0)), stroke: Some(edge) };
     let face = Type::TINY.bold().coloured(readable_on(colour));
-    let letter = face.mark(letter, centre + Point::new(0.0, face.size * 0.35), Anchor::Middle);
+    let letter = face.mark(letter, centre + Point::new(0.0, face.size * style::HALF_CAPITAL), Anchor::Middle);
     Block::new(SWATCH, SWATCH, vec![disc, letter])
 }
 
 /// A small disc of a colour, with an edge so that a pale one is seen on paper.
 pub fn dot(colour: Rgb) -> Block {
-    let (radius, edge) = (DOT / 2.0, Stroke::new(style::INK, 0.15));
+    let (radius, edge) = (DOT / 2.0, style::INK_HAIRLINE);
     let outline = outline::circle(Point::new(radius, radius), radius - edge.width / 2.0);
     Block::new(DOT, DOT, vec![Mark::Shape { outline, fill: Some(Fill::Flat(colour, 1.0)), stroke: Some(edge) }])
 }
@@ -87,14 +89,24 @@ fn readable_on(colour: Rgb) -> Rgb {
 }
 
 /// A bead at actual size, its hole level.
-pub fn drawing(index: Index<Bead>, bead: &Bead, stencils: &mut Stencils<'_>) -> Block {
+pub fn drawing(index: Index<Bead>, bead: &Bead, stencils: &Stencils<'_>) -> Block {
     let (along, across) = (bead.along.value(), bead.across.value());
     let centre = Point::new(along / 2.0, across / 2.0);
-    Block::new(along, across, vec![stencils.sample(index, centre, 1.0)])
+    Block::new(along, across, vec![stencils.bead(index, centre, 0.0, 1.0)])
+}
+
+/// A charm, its loop at the left, as large as has room among words.
+pub fn charm(index: Index<Finding>, stencils: &Stencils<'_>) -> Block {
+    let drawn = |scale| stencils.finding(index, Point::ORIGIN, 0.0, scale);
+    let Extent { low, high } = stencils.bounds(&drawn(1.0)).unwrap_or_default();
+    let room = Point::new(CHARM, Type::SMALL.line_height());
+    let scale = (room.x / (high.x - low.x)).min(room.y / (high.y - low.y)).min(1.0);
+    let spare = (room - (high - low) * scale) * 0.5;
+    Block::new(room.x, room.y, Block::new(room.x, room.y, vec![drawn(scale)]).at(spare - low * scale))
 }
 
 /// A finding at actual size; of a chain, a piece.
-pub fn finding(index: Index<Finding>, kind: FindingKind, stencils: &mut Stencils<'_>) -> Block {
+pub fn finding(index: Index<Finding>, kind: FindingKind, stencils: &Stencils<'_>) -> Block {
     let mark = match kind {
         FindingKind::Chain => stencils.chain(index, &[Point::ORIGIN, Point::new(CHAIN, 0.0)], 1.0),
         _ => stencils.finding(index, Point::ORIGIN, 0.0, 1.0),

@@ -22,16 +22,16 @@ use crate::paint::mark::{Anchor, Mark};
 use crate::paint::{outline, style};
 use around::Around;
 
-/// Width of the column of numbers.
+/// Width in mm of the column of numbers, and the room in it behind them.
 const NUMBER: f64 = 8.0;
+const AFTER_NUMBER: f64 = 2.6;
+/// Room in mm above the designer's notes, and above what is said of the sizes.
+const ABOVE_NOTES: f64 = 3.0;
+const ABOVE_SIZED: f64 = 2.0;
 /// Room for the box before what is to be checked.
 const CHECK: f64 = 4.2;
 /// Gap between a step's title and where it is drawn.
 const TITLE_APART: f64 = 2.5;
-/// Gap between two columns of steps.
-const APART: f64 = 8.0;
-/// Narrowest room in which steps stand in two columns.
-const TWO_COLUMNS: f64 = 160.0;
 /// How steps are set, usually.
 const USUAL: Set = Set { between: 2.0, is_small: false };
 /// The same where it saves a page: closer, then also in smaller type.
@@ -131,12 +131,12 @@ fn set_so(mut flow: Flow, making: &Making<'_>, has_cautions: bool, set: Set) -> 
     notes(&mut flow, &sheet.piece.design);
     sized(&mut flow, sheet);
     flow.gap(set.between);
-    let columns = if flow.width() >= TWO_COLUMNS { 2 } else { 1 };
-    let width = column(flow.width(), columns, APART);
+    let columns = if flow.width() >= page::TWO_COLUMNS { 2 } else { 1 };
+    let width = column(flow.width(), columns, page::COLUMNS_APART);
     let steps = making.blocks(width, set);
     match columns {
         1 => steps.into_iter().for_each(|step| flow.add(step)),
-        _ => flow.columns(steps, APART),
+        _ => flow.columns(steps, page::COLUMNS_APART),
     }
     flow
 }
@@ -145,7 +145,7 @@ fn notes(flow: &mut Flow, design: &Design) {
     let Some(notes) = &design.heading.notes else { return };
     let from = say::heading(Subheading::Notes(design.heading.designer.as_deref()));
     let words = Type::BODY.paragraph(notes, flow.width().min(WIDEST));
-    flow.gap(3.0);
+    flow.gap(ABOVE_NOTES);
     flow.add(Block::stack([Type::STRONG.line(&from), words], 0.0));
 }
 
@@ -155,7 +155,7 @@ fn sized(flow: &mut Flow, sheet: &Sheet<'_>) {
         return;
     }
     let words = say::of_steps(sheet.piece.design.heading.size.as_deref());
-    flow.gap(2.0);
+    flow.gap(ABOVE_SIZED);
     flow.add(Type::SMALL.paragraph(&words, flow.width()));
 }
 
@@ -182,8 +182,8 @@ fn block(number: usize, told: Block, width: f64, set: Set) -> Block {
     let between = set.between;
     let whole = told.height + 2.0 * between;
     let mut marks = vec![rule(whole, width)];
-    let baseline = between + set.types()[0].size * 0.98;
-    marks.push(Type::HEADING.mark(&number.to_string(), Point::new(NUMBER - 2.6, baseline), Anchor::End));
+    let baseline = between + set.types()[0].baseline();
+    marks.push(Type::HEADING.mark(&number.to_string(), Point::new(NUMBER - AFTER_NUMBER, baseline), Anchor::End));
     marks.extend(told.at(Point::new(NUMBER, between)));
     Block::new(width, whole, marks)
 }

@@ -86,10 +86,10 @@ impl Sheet<'_> {
 pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Page> {
     let sheet = Sheet { piece, style };
     let materials = materials(&piece.design, &Order::default());
-    let mut stencils = Stencils::new(&piece.design, &piece.palette, style.ink);
-    let face = face::face(&sheet, picture, &materials, &mut stencils);
+    let stencils = Stencils::new(&piece.design, &piece.palette, style.ink);
+    let face = face::face(&sheet, picture, &materials, &stencils);
     let behind = BehindCover { picture, materials: &materials, face: &face, making: &Making::new(&sheet) };
-    let mut poured = |flow: Flow| behind.poured(flow, &mut stencils);
+    let poured = |flow: Flow| behind.poured(flow, &stencils);
     let usual = poured(Flow::new(sheet.room()));
     // A last page that is half empty may be saved where all stands a little closer.
     let snug = (!usual.1.fills(LEAST_FULL)).then(|| poured(Flow::new(sheet.room()).snug()));
@@ -110,7 +110,7 @@ struct BehindCover<'a> {
 impl BehindCover<'_> {
     /// All of it; with a cover that has the cautions where that saves a page, or where it has room for them and leaves no page
     /// nearly empty.
-    fn poured(&self, mut flow: Flow, stencils: &mut Stencils<'_>) -> (Option<Face>, Flow) {
+    fn poured(&self, mut flow: Flow, stencils: &Stencils<'_>) -> (Option<Face>, Flow) {
         let sheet = self.making.sheet;
         self.face.pour_over(&mut flow);
         stringing::pour(&mut flow, sheet, stencils);
@@ -131,9 +131,9 @@ impl BehindCover<'_> {
 pub fn card(piece: &Piece, style: &Style) -> Vec<Page> {
     let sheet = Sheet { piece, style };
     let materials = materials(&piece.design, &Order::default());
-    let mut stencils = Stencils::new(&piece.design, &piece.palette, style.ink);
+    let stencils = Stencils::new(&piece.design, &piece.palette, style.ink);
     let mut flow = Flow::new(sheet.room());
-    card::pour(&mut flow, &sheet, &materials, &mut stencils);
+    card::pour(&mut flow, &sheet, &materials, &stencils);
     let bodies = flow.into_pages().into_iter().map(PageBody::from).collect();
     page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style)
 }
@@ -144,7 +144,7 @@ pub fn card(piece: &Piece, style: &Style) -> Vec<Page> {
 /// Where the strands take more than [`MOST_PAGES`] pages.
 pub fn proof(piece: &Piece, style: &Style) -> Result<Vec<Page>, TooManyPages> {
     let sheet = Sheet { piece, style };
-    let mut stencils = Stencils::new(&piece.design, &piece.palette, style.ink);
-    let bodies = proof::proof(&sheet, &mut stencils)?;
+    let stencils = Stencils::new(&piece.design, &piece.palette, style.ink);
+    let bodies = proof::proof(&sheet, &stencils)?;
     Ok(page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style))
 }

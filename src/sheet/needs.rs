@@ -1,14 +1,15 @@
 //! The list of what one piece takes: short on the face, whole with what to buy on the buying page.
 
 use crate::Piece;
-use crate::design::Size;
+use crate::design::{Finding, Index, Size};
 use crate::materials::render::words::{amount, left, lots, said, spare};
 use crate::materials::{self, Article, Buy, Line, Materials, Order, need};
+use crate::pattern::FindingKind;
 use crate::units::UnitStyle;
 
 use super::english::{self, spec};
 use super::legend;
-use crate::art::Ink;
+use crate::art::{Ink, Stencils};
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::{Block, column};
 
@@ -30,8 +31,9 @@ pub fn short(piece: &Piece, materials: &Materials, width: f64) -> Block {
     Block::row(columns, COLUMN_GAP)
 }
 
-/// What one piece takes besides beads: its colour where pages are in colour, name, amount.
-pub fn besides(piece: &Piece, materials: &Materials, width: f64, ink: Ink) -> Block {
+/// What one piece takes besides beads: its drawing where it is a charm, else its colour where pages are in colour; name,
+/// amount.
+pub fn besides(piece: &Piece, materials: &Materials, width: f64, (ink, stencils): (Ink, &Stencils<'_>)) -> Block {
     let mut table = Table::new(vec![Column::wrapping(""), Column::new("", Align::Right)]);
     for line in &materials.lines {
         let colour = match line.article {
@@ -39,13 +41,20 @@ pub fn besides(piece: &Piece, materials: &Materials, width: f64, ink: Ink) -> Bl
             Article::Finding(at) => piece.palette.finding(at),
             Article::Bead(_) | Article::Assorted(_) => continue,
         };
-        let name = match ink {
-            Ink::Colour => Cell::Marked(legend::dot(colour), line.name.clone()),
-            Ink::Grey | Ink::Outline => Cell::text(&line.name),
+        let dot = || (ink == Ink::Colour).then(|| legend::dot(colour));
+        let name = match charm(piece, line.article).map(|at| legend::charm(at, stencils)).or_else(dot) {
+            Some(mark) => Cell::Marked(mark, line.name.clone()),
+            None => Cell::text(&line.name),
         };
         table.push(vec![name, need(piece, line)]);
     }
     table.set(width).block()
+}
+
+/// The charm that an article is.
+fn charm(piece: &Piece, article: Article) -> Option<Index<Finding>> {
+    let Article::Finding(at) = article else { return None };
+    (piece.design.findings[at].kind() == FindingKind::Charm).then_some(at)
 }
 
 /// One row an article: letter, name and what to ask for, need, spare, what to buy, what is left,

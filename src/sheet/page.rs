@@ -12,8 +12,21 @@ use super::{Style, check, english};
 use crate::paint::layout::flow::{self, Flow, Poured};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
-use crate::paint::mark::{Anchor, Mark, Page, Role, Stroke, Symbol};
+use crate::paint::mark::{Anchor, Mark, Page, Role, Symbol};
 use crate::paint::{metrics, outline, style};
+
+/// Room in mm below a section's title.
+const BELOW_TITLE: f64 = 0.8;
+/// Width in mm of paper from which on the usual margin has room, and the margin of smaller paper.
+const SMALL_PAPER: f64 = 180.0;
+const SMALL_MARGIN: f64 = 10.0;
+/// Room in mm between the footer's rule and its words, and between those at the left and those at the right.
+const BELOW_RULE: f64 = 1.0;
+const FOOT_APART: f64 = 5.0;
+/// Narrowest room in mm in which lists and steps stand in two columns.
+pub const TWO_COLUMNS: f64 = 160.0;
+/// Room in mm between two columns.
+pub const COLUMNS_APART: f64 = 8.0;
 
 /// A page's contents, before it has its footer.
 pub struct PageBody {
@@ -49,7 +62,7 @@ pub fn begin(flow: &mut Flow, section: &SectionKind<'_>) {
     let section = english::section(section);
     let name = section.name;
     flow.begin(section);
-    flow.heading(Block::stack([Type::TITLE.line(name).in_role(Role::Heading(1)), Block::gap(0.8)], 0.0));
+    flow.heading(Block::stack([Type::TITLE.line(name).in_role(Role::Heading(1)), Block::gap(BELOW_TITLE)], 0.0));
 }
 
 /// Room for contents on a paper.
@@ -61,7 +74,7 @@ pub fn room(paper: Paper) -> Rect {
 
 /// White edge of a paper: less on small ones.
 fn margin(paper: Paper) -> f64 {
-    if paper.size().0 < 180.0 { 10.0 } else { style::MARGIN }
+    if paper.size().0 < SMALL_PAPER { SMALL_MARGIN } else { style::MARGIN }
 }
 
 /// Puts footers under all bodies; all pages share the symbols, of which exports write those stamped.
@@ -88,15 +101,15 @@ pub fn pages(bodies: Vec<PageBody>, symbols: Vec<Symbol>, heading: &Heading, sty
 /// Where the rule above the footer ends.
 fn rule_end(paper: Paper) -> Point {
     let room = room(paper);
-    Point::new(room.right(), room.bottom() + style::FOOTER - 2.0 * Type::TINY.line_height() - 1.0)
+    Point::new(room.right(), room.bottom() + style::FOOTER - 2.0 * Type::TINY.line_height() - BELOW_RULE)
 }
 
 /// Title, designer, page number, permissions and scale below a thin rule.
 fn footer(heading: &Heading, scale: &str, number: usize, count: usize, paper: Paper) -> Vec<Mark> {
     let (room, end) = (room(paper), rule_end(paper));
     let rule = outline::line(Point::new(room.left, end.y), end);
-    let rule = Mark::Shape { outline: rule, fill: None, stroke: Some(Stroke::new(style::RULE, 0.15)) };
-    let first = end.y + 1.0 + style::TINY;
+    let rule = Mark::Shape { outline: rule, fill: None, stroke: Some(style::RULE_HAIRLINE) };
+    let first = end.y + BELOW_RULE + style::TINY;
     let second = first + Type::TINY.line_height();
     let page = english::page(number, count);
     let mut marks = vec![rule];
@@ -113,7 +126,7 @@ fn by(heading: &Heading) -> String {
 
 /// A line of a footer: words at the left as far as those at the right leave room.
 fn foot_line(room: Rect, y: f64, left: Option<&str>, right: &str) -> impl Iterator<Item = Mark> {
-    let width = room.width - Type::TINY.width(right) - 5.0;
+    let width = room.width - Type::TINY.width(right) - FOOT_APART;
     let left = left.map(|left| {
         let left = metrics::fit(left, style::TINY, Type::TINY.weight, width);
         Type::TINY.mark(&left, Point::new(room.left, y), Anchor::Start)

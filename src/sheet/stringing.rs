@@ -32,9 +32,18 @@ const LARGE_LINES: usize = 6;
 const LARGE: Type = Type { colour: style::INK, weight: Type::BODY.weight, ..Type::HEADING };
 /// Width and height in mm up to which a bead is drawn at actual size in the key.
 const KEY_SIZE: (f64, f64) = (20.0, 12.0);
+/// Room in mm between a letter, its drawing and its words, and between two entries of the key.
+const BESIDE_LETTER: f64 = 1.5;
+const ENTRIES_APART: f64 = 7.0;
+/// The most of a line of the key that a name takes.
+const MOST_NAME: f64 = 0.5;
+/// Room in mm between a strand's name and its cut length, below the rule above them, and below what is said of it.
+const BEFORE_CUT: f64 = 6.0;
+const BELOW_RULE: f64 = 1.0;
+const BELOW_HEAD: f64 = 1.2;
 
 /// Pours all strands.
-pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) {
+pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, stencils: &Stencils<'_>) {
     let names = sheet.piece.design.strands.iter().map(|strand| strand.name.as_str());
     page::begin(flow, &SectionKind::Stringing(names.collect()));
     let width = flow.width();
@@ -78,31 +87,31 @@ fn has_neighbours(strand: &Strand) -> bool {
 }
 
 /// Every bead and strung cap with its letter or mark and its name, in rows.
-fn key(sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block> {
+fn key(sheet: &Sheet<'_>, width: f64, stencils: &Stencils<'_>) -> Vec<Block> {
     let mut entries = Vec::new();
     for (index, bead) in sheet.piece.design.beads.entries() {
         let part = reduction(bead);
-        let name = Type::SMALL.fitted(&bead.name, width * 0.5);
+        let name = Type::SMALL.fitted(&bead.name, width * MOST_NAME);
         let size = say::in_key(&InKey { bead, takes: takes(bead), part }, sheet.units());
         let words = Block::stack([name, Type::TINY.line(&size)], 0.0);
         let letter = Type::STRONG.line(&bead.letter);
         let drawing = drawing(index, bead, 1.0 / f64::from(part), stencils);
-        entries.push(Block::middled([letter, drawing, words], 1.5).in_role(Role::Paragraph));
+        entries.push(Block::middled([letter, drawing, words], BESIDE_LETTER).in_role(Role::Paragraph));
     }
     entries.extend(caps(&sheet.piece.design, width, stencils));
-    Block::rows(entries, 7.0, width)
+    Block::rows(entries, ENTRIES_APART, width)
 }
 
 /// Every strung cap with the marks that stand for it in rows.
-fn caps(design: &Design, width: f64, stencils: &mut Stencils<'_>) -> Vec<Block> {
+fn caps(design: &Design, width: f64, stencils: &Stencils<'_>) -> Vec<Block> {
     let strung = design.strung_caps();
     let entry = |(which, index): (usize, &Index<Finding>)| {
         let finding = &design.findings[*index];
-        let name = Type::SMALL.fitted(&finding.name, width * 0.5);
+        let name = Type::SMALL.fitted(&finding.name, width * MOST_NAME);
         let size = Type::TINY.line(&say::cap_in_key(finding.length().unwrap_or_default()));
         let mark = Type::STRONG.line(&say::cap(which, strung.len()).join(" "));
         let drawing = legend::finding(*index, finding.kind(), stencils);
-        Block::middled([mark, drawing, Block::stack([name, size], 0.0)], 1.5).in_role(Role::Paragraph)
+        Block::middled([mark, drawing, Block::stack([name, size], 0.0)], BESIDE_LETTER).in_role(Role::Paragraph)
     };
     strung.iter().enumerate().map(entry).collect()
 }
@@ -117,9 +126,9 @@ fn reduction(bead: &Bead) -> u32 {
     parts
 }
 
-fn drawing(index: Index<Bead>, bead: &Bead, scale: f64, stencils: &mut Stencils<'_>) -> Block {
+fn drawing(index: Index<Bead>, bead: &Bead, scale: f64, stencils: &Stencils<'_>) -> Block {
     let size = Point::new(bead.along.value(), bead.across.value()) * scale;
-    Block::new(size.x, size.y, vec![stencils.sample(index, size * 0.5, scale)])
+    Block::new(size.x, size.y, vec![stencils.bead(index, size * 0.5, 0.0, scale)])
 }
 
 /// How much cord a bead takes in a row of its kind, where its size does not say it.
@@ -130,7 +139,7 @@ fn takes(bead: &Bead) -> Option<Length> {
 }
 
 /// Pours strands that are strung alike: one row for all of them.
-fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils: &mut Stencils<'_>) {
+fn strands(sheet: &Sheet<'_>, alike: &[Index<Strand>], flow: &mut Flow, stencils: &Stencils<'_>) {
     let width = flow.width();
     let apart = flow.room(LINES_APART);
     let row = figure::row(sheet.piece, alike[0], width, stencils);
@@ -189,14 +198,15 @@ fn head(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Block {
     let (strand, units) = (&design.strands[alike[0]], sheet.units());
     let cut = if strand.is_on_pin(design) { ToCut::OnPin } else { ToCut::Cord(strand.cut()) };
     let cut = LARGE.bold().line(&say::to_cut(cut, alike.len(), units));
-    let name = Type::HEADING.fitted(&sizes::title(design, alike), width - cut.width - 6.0).in_role(Role::Heading(2));
+    let name =
+        Type::HEADING.fitted(&sizes::title(design, alike), width - cut.width - BEFORE_CUT).in_role(Role::Heading(2));
     let left = width - cut.width;
     let mut marks = vec![rule(width)];
-    marks.extend(name.at(Point::new(0.0, 1.0)));
-    let height = 1.0 + cut.height;
-    marks.extend(cut.at(Point::new(left, 1.0)));
+    marks.extend(name.at(Point::new(0.0, BELOW_RULE)));
+    let height = BELOW_RULE + cut.height;
+    marks.extend(cut.at(Point::new(left, BELOW_RULE)));
     let facts = Type::SMALL.paragraph(&say::strung_on(design, strand, units), width);
-    Block::stack([Block::new(width, height, marks), facts, Block::gap(1.2)], 0.0)
+    Block::stack([Block::new(width, height, marks), facts, Block::gap(BELOW_HEAD)], 0.0)
 }
 
 /// The heading of a strand that runs on to another page.

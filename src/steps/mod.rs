@@ -358,6 +358,13 @@ impl<'d> Step<'d> {
 /// The steps of a design.
 #[must_use]
 pub fn steps(design: &Design) -> Vec<Step<'_>> {
+    let mut steps = work(design);
+    steps.extend(finish::finish(design, steps.len()));
+    steps
+}
+
+/// All steps but the last, which measure what is made.
+fn work(design: &Design) -> Vec<Step<'_>> {
     let mut steps: Vec<_> = prepare::lay_out(design).into_iter().collect();
     steps.extend(prepare::cut(design));
     steps.extend(prepare::tassels(design));
@@ -369,6 +376,5 @@ pub fn steps(design: &Design) -> Vec<Step<'_>> {
     steps.extend(closure::join(design));
     let twisted = |twist| Step::new(Task::Twist(twist)).drawing(Drawing::twist(design.strands.len()));
     steps.extend(design.twist.as_ref().map(twisted));
-    steps.extend(finish::finish(design, steps.len()));
     steps
 }

@@ -2,8 +2,8 @@
 
 use super::cautions::{cuts_metal, cuts_soft_metal};
 use super::ends::{Fastening, closings, is_glued, stops};
-use super::steps;
 use super::task::{Beside, EndWork, Hang, Hold, Task};
+use super::work;
 use crate::design::{Crimp, Design, Finding, Strand, What};
 use crate::materials::Article;
 use crate::materials::need;
@@ -92,7 +92,7 @@ fn for_closing(design: &Design) -> [(bool, Tool); 6] {
     });
     let crimps: Vec<_> = crimps.map(crimping_pliers).collect();
     let pins = [FindingKind::EyePin, FindingKind::HeadPin].into_iter().any(|kind| has_finding(design, kind));
-    let grips = steps(design).iter().map(|step| grips(&step.task)).max().unwrap_or(0);
+    let grips = work(design).iter().map(|step| grips(&step.task)).max().unwrap_or(0);
     [
         (crimps.contains(&Tool::CrimpingPliers), Tool::CrimpingPliers),
         (crimps.contains(&Tool::MicroCrimpingPliers), Tool::MicroCrimpingPliers),

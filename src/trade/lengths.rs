@@ -16,8 +16,8 @@ const NAMES: &[(&str, f64, Option<f64>)] = &[
     ("rope", 45.0, None),
 ];
 
-/// A maker does not measure a necklace closer than this, in mm.
-const RULER: f64 = 0.5;
+/// A maker does not measure a necklace closer than this, in mm: half of the sixteenth of an inch to which it is told.
+const RULER: f64 = 25.4 / 32.0;
 
 /// The name of a necklace's length with the range it stands for: least, and most where it has one.
 #[must_use]
@@ -46,6 +46,7 @@ mod tests {
             assert_eq!(name(inches), Some(word), "{inches}");
         }
         assert_eq!(name(60.0), Some("rope"));
+        assert_eq!(name(19.03), Some("princess"), "told as 19 in");
         assert_eq!(
             length_name(Length::inches(15.0)),
             Some(("choker", Length::inches(14.0), Some(Length::inches(16.0))))

@@ -1,7 +1,6 @@
 //! The stringing pages.
 
 use festoon::Piece;
-use festoon::art::Look;
 use festoon::design::nth;
 use festoon::paint::mark::Page;
 use festoon::trade::paper::Paper;
@@ -250,7 +249,7 @@ fn a_hanger_hangs_clear_of_the_beads_beside_it() {
     );
     let all = pages(&piece, Paper::A4);
     let row: Vec<_> = stringing(&all).into_iter().flat_map(boxes).filter(in_row).collect();
-    let pin = row.iter().find(|found| matches!(found.look(), Some(Look::Pin { .. }))).expect("the pin is drawn");
+    let pin = row.iter().find(|found| found.is_stamp_of("pin")).expect("the pin is drawn");
     let seed = 2.0 * piece.design.beads[nth(0)].across.value();
     let is_on_cord = |found: &&Found| found.bead() == Some(nth(0)) && found.bounds.top < pin.bounds.top - seed / 4.0;
     let on_cord: Vec<_> = row.iter().filter(|found| found.within == pin.within).filter(is_on_cord).collect();
@@ -292,7 +291,7 @@ fn ends_that_meet_are_drawn_to_go_together_through_what_they_meet_in() {
     let found: Vec<_> = stringing(&all).into_iter().flat_map(boxes).collect();
     let here = |found: &&Found| found.within.iter().any(|label| label.ends_with("where the ends meet"));
     let met: Vec<_> = found.iter().filter(here).collect();
-    let [guru, tassel] = [0, 1].map(|at| met.iter().filter(|found| found.look().is_some()).nth(at).expect("a stamp"));
+    let [guru, tassel] = [0, 1].map(|at| met.iter().filter(|found| found.stamp().is_some()).nth(at).expect("a stamp"));
     assert_eq!(guru.bead().map(|at| piece.design.beads[at].letter.as_str()), Some("B"));
     assert!(guru.bounds.right <= tassel.bounds.left + 0.5);
     let end = |words: &str| found.iter().find(|found| found.text() == Some(words)).expect("an end").bounds;
@@ -304,8 +303,6 @@ fn ends_that_meet_are_drawn_to_go_together_through_what_they_meet_in() {
     let on_line = found.iter().filter(|found| in_row(found) && !here(found));
     assert!(on_line.clone().all(|found| found.bounds.bottom < guru.bounds.top));
     // What is tied to each other has no knot of its own: one between each bead drawn and the next.
-    let stamps = |is: fn(&Look) -> bool| on_line.clone().filter_map(Found::look).filter(is).count();
-    let [beads, knots] =
-        [stamps(|look| matches!(look, Look::Bead { .. })), stamps(|look| matches!(look, Look::Knot { .. }))];
+    let [beads, knots] = ["bead", "knot"].map(|sort| on_line.clone().filter(|found| found.is_stamp_of(sort)).count());
     assert!(beads > 10 && knots == beads - 1, "{beads} beads, {knots} knots");
 }

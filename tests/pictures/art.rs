@@ -31,7 +31,7 @@ fn extent(marks: &[Mark]) -> (Point, Point) {
 }
 
 fn symbols(sample: &Sample, ink: Ink, angle: f64) -> Vec<Symbol> {
-    let mut stencils = sample.stencils(ink);
+    let stencils = sample.stencils(ink);
     for index in 0..sample.design.beads.len() {
         stencils.bead(nth(index), Point::ORIGIN, angle, 1.0);
     }
@@ -90,7 +90,7 @@ fn findings_of_stated_size_are_drawn_to_size() {
     assert_eq!(stated.len(), FindingKind::ALL.len());
     for (kind, length) in stated {
         let sample = Sample::new(Vec::new(), vec![(samples::finding(kind), Rgb(190, 150, 70))], Vec::new());
-        let mut stencils = sample.stencils(Ink::Colour);
+        let stencils = sample.stencils(Ink::Colour);
         stencils.finding(nth(0), Point::ORIGIN, 0.0, 1.0);
         let (least, most) = extent(&stencils.into_symbols()[0].marks);
         assert!(least.x.abs() < 0.15, "{kind} starts at {}", least.x);
@@ -103,7 +103,7 @@ fn a_jump_ring_is_as_wide_as_its_inside_and_both_thicknesses_of_its_wire() {
     let mut ring = samples::finding(FindingKind::JumpRing);
     ring.form = Form::JumpRing(samples::ring(6.0, 1.2, None));
     let sample = Sample::new(Vec::new(), vec![(ring, Rgb(0xb4, 0xb8, 0xbc))], Vec::new());
-    let mut stencils = sample.stencils(Ink::Colour);
+    let stencils = sample.stencils(Ink::Colour);
     stencils.finding(nth(0), Point::ORIGIN, 0.0, 1.0);
     let (least, most) = extent(&stencils.into_symbols()[0].marks);
     assert!((most.x - least.x - 8.4).abs() < 0.01 && (most.y - least.y - 8.4).abs() < 0.01, "{least:?} {most:?}");
@@ -112,7 +112,7 @@ fn a_jump_ring_is_as_wide_as_its_inside_and_both_thicknesses_of_its_wire() {
 /// The colour that most pixels of a bead have, drawn 40 mm high.
 fn dominant(shape: Shape, finish: Finish, colour: Rgb) -> Rgb {
     let sample = Sample::of_beads([samples::bead(shape, finish, 40.0, colour)]);
-    let mut stencils = sample.stencils(Ink::Colour);
+    let stencils = sample.stencils(Ink::Colour);
     let marks = vec![stencils.bead(nth(0), Point::new(40.0, 40.0), 0.0, 1.0)];
     let (title, description) = (String::new(), String::new());
     let page = Page { width: 80.0, height: 80.0, title, description, symbols: stencils.into_symbols().into(), marks };
@@ -154,15 +154,15 @@ fn symbols_are_few_and_ordered() {
     ];
     let sample = Sample::of_beads(beads);
     for ink in [Ink::Colour, Ink::Outline] {
-        let mut stencils = sample.stencils(ink);
+        let stencils = sample.stencils(ink);
         for turn in 0..720 {
             (0..3).for_each(|index| drop(stencils.bead(nth(index), Point::ORIGIN, f64::from(turn).to_radians(), 1.0)));
         }
-        let symbols = stencils.into_symbols();
-        assert!(symbols.is_sorted_by_key(|symbol| symbol.key.to_string()));
+        let looks = stencils.into_looks();
+        assert!(looks.is_sorted_by_key(|(_, symbol)| symbol.key.to_string()));
         for (index, most) in [1, 13, 24].into_iter().enumerate() {
-            let is_it = |symbol: &&Symbol| matches!(Look::of(symbol.key), Some(Look::Bead { bead, .. }) if bead.number() == index);
-            assert_eq!(symbols.iter().filter(is_it).count(), most, "{ink:?} {index}");
+            let is_it = |(look, _): &&(Look, Symbol)| matches!(look, Look::Bead { bead, .. } if bead.number() == index);
+            assert_eq!(looks.iter().filter(is_it).count(), most, "{ink:?} {index}");
         }
     }
 }

@@ -63,7 +63,7 @@ fn all_beads(across: f64) -> Sample {
 
 /// Shapes down, finishes across; each large, at 6 mm and at 4 mm turned.
 fn bead_page(sample: &Sample, ink: Ink, name: &str) -> Page {
-    let mut stencils = sample.stencils(ink);
+    let stencils = sample.stencils(ink);
     let mut marks = Vec::new();
     for (index, bead) in sample.design.beads.iter().enumerate() {
         let (row, column) = (index / Finish::ALL.len(), index % Finish::ALL.len());
@@ -100,7 +100,7 @@ fn strands_of_many_colours_are_drawn() {
     });
     let cord = (samples::cord(CordKind::Wire, 0.38), Rgb(180, 178, 170));
     let sample = Sample::new(beads.collect(), Vec::new(), vec![cord]);
-    let mut stencils = sample.stencils(Ink::Colour);
+    let stencils = sample.stencils(Ink::Colour);
     let mut marks = Vec::new();
     for row in 0..12 {
         let at = |x: f64| Point::new(x, 28.0 + row as f64 * 21.0 - 12.0 * libm::pow((x - 105.0) / 90.0, 2.0));
@@ -152,7 +152,7 @@ const CORDS: [(CordKind, f64, Rgb); 6] = [
 ];
 
 fn finding_page(sample: &Sample, ink: Ink) -> Page {
-    let mut stencils = sample.stencils(ink);
+    let stencils = sample.stencils(ink);
     let mut marks = Vec::new();
     for (index, finding) in sample.design.findings.iter().enumerate() {
         let at = Point::new(8.0 + (index % 5) as f64 * 40.0, 20.0 + (index / 5) as f64 * 35.0);
@@ -201,7 +201,7 @@ fn beads_are_drawn_large() {
     ];
     let bead = |(shape, finish, colour): &(Shape, Finish, usize)| samples::bead(*shape, *finish, 6.0, COLOURS[*colour]);
     let sample = Sample::of_beads(wanted.iter().map(bead));
-    let mut stencils = sample.stencils(Ink::Colour);
+    let stencils = sample.stencils(Ink::Colour);
     let marks = (0..wanted.len()).map(|index| {
         let at = Point::new(28.0 + (index % 4) as f64 * 51.0, 30.0 + (index / 4) as f64 * 58.0);
         stencils.bead(nth(index), at, 0.4, 5.0)
@@ -218,7 +218,7 @@ fn beads_are_drawn_small() {
         let bead =
             |i: usize| samples::bead(Shape::ALL[i / 7], Finish::ALL[i % 7], 4.0, COLOURS[(i / 7 * 5 + i % 7) % 12]);
         let sample = Sample::of_beads((0..84).map(bead));
-        let mut stencils = sample.stencils(ink);
+        let stencils = sample.stencils(ink);
         let at = |index: usize| Point::new(6.0 + (index % 7) as f64 * 8.0, 5.0 + (index / 7) as f64 * 6.5);
         let marks: Vec<Mark> = (0..84).map(|index| stencils.bead(nth(index), at(index), -0.3, 1.0)).collect();
         assert_eq!(marks.len(), 84);

@@ -76,7 +76,7 @@ fn marks_on_4_mm_beads_differ() {
 fn alone(sample: &Sample, index: usize, ink: Ink) -> Page {
     let bead = &sample.design.beads[nth(index)];
     let (width, height) = (bead.along.value(), bead.across.value());
-    let mut stencils = sample.stencils(ink);
+    let stencils = sample.stencils(ink);
     let marks = vec![stencils.bead(nth(index), Point::new(width / 2.0, height / 2.0), 0.0, 1.0)];
     let (title, description) = (String::new(), String::new());
     Page { width, height, title, description, symbols: stencils.into_symbols().into(), marks }

@@ -17,7 +17,7 @@ use crate::shelved::shelved;
 fn strung(bead: (Bead, Coat), ink: Ink, size: f64, cord: Option<Rgb>) -> Page {
     let cords = vec![(samples::cord(CordKind::Leather, 0.4), cord.unwrap_or(Rgb::WHITE))];
     let sample = Sample::new(vec![bead], Vec::new(), cords);
-    let mut stencils = sample.stencils(ink);
+    let stencils = sample.stencils(ink);
     let middle = Point::new(size / 2.0, size / 2.0);
     let ends = [Point::new(0.0, middle.y), Point::new(size, middle.y)];
     let mut marks: Vec<Mark> = cord.iter().map(|_| stencils.cord(nth(0), &ends, 1.0)).collect();
@@ -109,7 +109,7 @@ fn shipped() -> Vec<Piece> {
 /// The pixels of a pattern's beads, each in the middle of a square of a size.
 fn kinds(piece: &Piece, ink: Ink, size: f64) -> Vec<Vec<Rgb>> {
     let drawn = |index: usize| {
-        let mut stencils = Stencils::new(&piece.design, &piece.palette, ink);
+        let stencils = Stencils::new(&piece.design, &piece.palette, ink);
         let marks = vec![stencils.bead(nth(index), Point::new(size, size) * 0.5, 0.0, 1.0)];
         let (title, description, symbols) = (String::new(), String::new(), stencils.into_symbols().into());
         pixels(&Page { width: size, height: size, title, description, symbols, marks }, 300.0)
@@ -140,8 +140,10 @@ fn pearls_differ_a_little_and_alike_in_every_run() {
     let pearl = samples::bead(Shape::Round, Finish::Pearl, 8.0, Rgb(0xf1, 0xeb, 0xdf));
     let sample = Sample::of_beads([pearl]);
     let stamped = || {
-        let mut stencils = sample.stencils(Ink::Colour);
-        let stamps: Vec<_> = (0..60).map(|_| stencils.bead(nth(0), Point::ORIGIN, 0.0, 1.0)).collect();
+        let stencils = sample.stencils(Ink::Colour);
+        let dealt = |bit| Some(festoon::art::Deal::of("row", 0, bit));
+        let stamp = |bit| stencils.bead_aslant(nth(0), dealt(bit), Point::ORIGIN, (0.0, 0.0), 1.0);
+        let stamps: Vec<_> = (0..60).map(stamp).collect();
         (stamps, stencils.into_symbols())
     };
     let (stamps, symbols) = stamped();

@@ -76,7 +76,7 @@ fn sentences_are_told_from_what_is_none() {
     assert_eq!(said(r#"let a = "first end"; // "no bead" "#), ["first end"]);
     assert_eq!(said(r#"format!("strand {name}")"#), ["strand {name}"]);
     assert_eq!(said("#[expect(lint, reason = \"a few lines\")]\nlet quote = '\"'; let b = \"of it\";"), ["of it"]);
-    assert!(said(r#"/* "a stop" */ format!("{number} mm, {count} × {name}") + "bead-on-edge" + "\n  ""#).is_empty());
+    assert!(said(r#"/* "a stop" */ format!("{number} mm, {count} × {name}") + "right-half" + "\n  ""#).is_empty());
     assert!(said("#[cfg(test)]\nmod tests { const A: &str = \"what a test says\"; }").is_empty());
 }
 

@@ -2,8 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use festoon::art::Look;
-use festoon::design::{Bead, Index};
+use festoon::design::{Bead, Index, nth};
 use festoon::geometry::Point;
 use festoon::paint::mark::{Anchor, Key, Mark, Page, Segment, Stroke, Text};
 use festoon::paint::{metrics, outline};
@@ -103,17 +102,24 @@ impl Found {
         }
     }
 
-    /// What it is a stamp of.
-    pub fn look(&self) -> Option<Look> {
-        if let Seen::Stamp(symbol) = self.seen { Look::of(symbol) } else { None }
+    /// Of what sort of thing it is a stamp, and of which, as its symbol's id in a file says: `right-half-3-12`.
+    pub fn stamp(&self) -> Option<(String, usize)> {
+        let Seen::Stamp(symbol) = self.seen else { return None };
+        let id = symbol.to_string();
+        let first = id.find(|letter: char| letter.is_ascii_digit())?;
+        let number = id[first..].split('-').next()?.parse().ok()?;
+        Some((id[..first].trim_end_matches('-').to_owned(), number))
+    }
+
+    /// Whether it is a stamp of a sort of thing.
+    pub fn is_stamp_of(&self, sort: &str) -> bool {
+        self.stamp().is_some_and(|(word, _)| word == sort)
     }
 
     /// The bead that it is a stamp of.
     pub fn bead(&self) -> Option<Index<Bead>> {
-        match self.look()? {
-            Look::Bead { bead, .. } | Look::Speck { bead } => Some(bead),
-            _ => None,
-        }
+        let (word, number) = self.stamp()?;
+        matches!(word.as_str(), "bead" | "speck").then(|| nth(number))
     }
 }
 
@@ -254,7 +260,7 @@ pub fn overlapping_texts(page: &Page) -> Vec<String> {
 /// Every text that stands on a bead or finding.
 pub fn texts_on_stamps(page: &Page) -> Vec<String> {
     let all = boxes(page);
-    let stamps: Vec<_> = all.iter().filter(|found| found.look().is_some()).collect();
+    let stamps: Vec<_> = all.iter().filter(|found| matches!(found.seen, Seen::Stamp(_))).collect();
     let on = |text: &&Found| text.text().is_some() && stamps.iter().any(|s| s.bounds.overlaps(&text.bounds, 0.05));
     all.iter().filter(on).map(|text| format!("{}: {text:?}", page.title)).collect()
 }

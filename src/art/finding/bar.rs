@@ -1,7 +1,7 @@
 //! Bars that hold strands apart and clasps in whose loops they end, centred on the strand side, lying across it.
 
 use super::loops::Hoop;
-use super::{FindingDrawing, or};
+use super::{EDGE, FINE_EDGE, FindingDrawing, SEAM, or};
 use crate::design::{Bar, Bores};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Segment};
@@ -21,10 +21,10 @@ fn half_breadth(bar: &Bar) -> f64 {
 pub fn spacer(drawing: &FindingDrawing, bar: &Bar) -> Vec<Mark> {
     let length = bar.length.value();
     let half = half_breadth(bar);
-    let body = rounded_rect(Point::new(0.05, -half), length - 0.1, half * 2.0, length * 0.45);
+    let body = rounded_rect(Point::new(EDGE / 2.0, -half), length - EDGE, half * 2.0, length * 0.45);
     let hole = |y: f64| ellipse(Point::new(length / 2.0, y), length * 0.42, length * 0.2);
     let seats = holes(bar).into_iter().flat_map(hole).collect();
-    vec![drawing.solid(body, drawing.along(0.0, length), 0.1), drawing.solid(seats, drawing.flat(-0.5), 0.05)]
+    vec![drawing.solid(body, drawing.along(0.0, length), EDGE), drawing.solid(seats, drawing.flat(-0.5), EDGE / 2.0)]
 }
 
 /// A loop for each strand.
@@ -51,8 +51,8 @@ pub fn box_half(drawing: &FindingDrawing, bar: &Bar) -> Vec<Mark> {
     let rim = depth * 0.16;
     let field = rounded_rect(Point::new(from + rim, rim - half), depth - 2.0 * rim, 2.0 * (half - rim), depth * 0.1);
     let mut marks = drawing.wire(&loops, thick);
-    marks.push(drawing.solid(plate, drawing.along(from, length), 0.1));
-    marks.push(drawing.solid(field, drawing.flat(0.15), 0.08));
+    marks.push(drawing.solid(plate, drawing.along(from, length), EDGE));
+    marks.push(drawing.solid(field, drawing.flat(0.15), FINE_EDGE));
     marks
 }
 
@@ -64,9 +64,9 @@ pub fn slide_half(drawing: &FindingDrawing, bar: &Bar) -> Vec<Mark> {
     let depth = or(bar.outside, bar.length.value() - from) - 0.05;
     let to = from + depth;
     let tube = rounded_rect(Point::new(from, -half), depth, half * 2.0, depth * 0.12);
-    let ring = |y: f64| drawing.line(line(Point::new(from, y), Point::new(to, y)), 0.12);
+    let ring = |y: f64| drawing.line(line(Point::new(from, y), Point::new(to, y)), SEAM);
     let mut marks = drawing.wire(&loops, thick);
-    marks.push(drawing.solid(tube, drawing.along(from, to), 0.1));
+    marks.push(drawing.solid(tube, drawing.along(from, to), EDGE));
     marks.extend([half * 0.9, -half * 0.9].map(ring));
     marks
 }
@@ -81,6 +81,6 @@ pub fn end(drawing: &FindingDrawing, bar: &Bar) -> Vec<Mark> {
     let to = length - thick / 2.0 - 2.0 * outer;
     let body = rounded_rect(Point::new(from, -half), (to - from).max(0.5), half * 2.0, (to - from) * 0.5);
     let mut marks = drawing.wire(&loops, thick);
-    marks.push(drawing.solid(body, drawing.along(from, to), 0.1));
+    marks.push(drawing.solid(body, drawing.along(from, to), EDGE));
     marks
 }

@@ -2,7 +2,7 @@
 
 use std::f64::consts::{PI, TAU};
 
-use super::FindingDrawing;
+use super::{EDGE, FindingDrawing, SEAM};
 use crate::design::Charm;
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Segment};
@@ -23,14 +23,14 @@ fn at(x: f64, y: f64) -> Point {
 /// A charm: its loop, then the shape.
 pub fn charm(drawing: &FindingDrawing, charm: &Charm) -> Vec<Mark> {
     let (share, least, most) = LOOP;
-    let (length, half) = (charm.length.value(), charm.breadth.value() / 2.0 - 0.05);
+    let (length, half) = (charm.length.value(), charm.breadth.value() / 2.0 - EDGE / 2.0);
     let outside = (length * share).clamp(least, most).min(length * 0.4);
     let thick = outside * LOOP_WIRE;
     let top = outside - thick;
     let (outline, rib) = plate(charm.outline, top, length - 0.05, half);
     let mut marks = drawing.wire(&circle(at(outside / 2.0, 0.0), (outside - thick) / 2.0), thick);
-    marks.push(drawing.solid(outline, drawing.turned(half), 0.1));
-    marks.extend(rib.map(|rib| drawing.line(rib, 0.12)));
+    marks.push(drawing.solid(outline, drawing.plate([top, length], half), EDGE));
+    marks.extend(rib.map(|rib| drawing.line(rib, SEAM)));
     marks
 }
 

@@ -4,7 +4,7 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::loops::Hoop;
-use super::{FindingDrawing, or};
+use super::{EDGE, FINE_EDGE, FindingDrawing, SEAM, or};
 use crate::design::Dimensions;
 use crate::geometry::Point;
 use crate::paint::mark::Mark;
@@ -56,10 +56,10 @@ pub fn spring_ring(drawing: &FindingDrawing, body: &Dimensions) -> Vec<Mark> {
     let nib = centre + Point::towards(-0.55 * PI) * (radius + thick * 0.45);
     let slit = Point::towards(-0.3 * PI);
     let mut marks = spring_eye(body).whole(drawing);
-    marks.push(drawing.solid(circle(nib, thick * 0.55), drawing.ball(nib, thick * 0.55), 0.08));
+    marks.push(drawing.solid(circle(nib, thick * 0.55), drawing.ball(nib, thick * 0.55), FINE_EDGE));
     marks.extend(drawing.wire(&circle(centre, radius), thick));
     marks
-        .push(drawing.line(line(centre + slit * (radius - thick / 2.0), centre + slit * (radius + thick / 2.0)), 0.12));
+        .push(drawing.line(line(centre + slit * (radius - thick / 2.0), centre + slit * (radius + thick / 2.0)), SEAM));
     marks
 }
 
@@ -111,8 +111,8 @@ pub fn toggle_bar(drawing: &FindingDrawing, body: &Dimensions) -> Vec<Mark> {
     let bar = rounded_rect(Point::new(end - rod / 2.0, -half), rod, half * 2.0, rod * 0.5);
     let mut marks = eye.whole(drawing);
     marks.extend(drawing.wire(&shank, thick * 0.5));
-    marks.push(drawing.solid(bar, drawing.along(end - thick / 2.0, end + thick / 2.0), 0.1));
-    let ball = |y: f64| drawing.solid(circle(Point::new(end, y), knob), drawing.flat(0.2), 0.08);
+    marks.push(drawing.solid(bar, drawing.along(end - thick / 2.0, end + thick / 2.0), EDGE));
+    let ball = |y: f64| drawing.solid(circle(Point::new(end, y), knob), drawing.flat(0.2), FINE_EDGE);
     marks.extend([ball(knob - half), ball(half - knob)]);
     marks
 }
@@ -124,9 +124,9 @@ pub fn barrel(drawing: &FindingDrawing, body: &Dimensions) -> Vec<Mark> {
     let eye = barrel_eye(body);
     let from = 2.0 * eye.radius + eye.thick;
     let barrel = rounded_rect(Point::new(from, -half), length - from, half * 2.0, half * 0.35);
-    let groove = |x: f64| drawing.line(line(Point::new(x, -half * 0.96), Point::new(x, half * 0.96)), 0.1);
+    let groove = |x: f64| drawing.line(line(Point::new(x, -half * 0.96), Point::new(x, half * 0.96)), EDGE);
     let mut marks = eye.whole(drawing);
-    marks.push(drawing.solid(barrel, drawing.turned(half), 0.1));
+    marks.push(drawing.solid(barrel, drawing.turned(half), EDGE));
     marks.extend([groove(length * 0.82), groove(length * 0.9)]);
     marks
 }

@@ -3,7 +3,7 @@
 use std::f64::consts::FRAC_PI_2;
 
 use super::loops::Hoop;
-use super::{FindingDrawing, or};
+use super::{EDGE, FINE_EDGE, FindingDrawing, SEAM, or};
 use crate::design::{Dimensions, Hanger};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Segment};
@@ -15,9 +15,9 @@ pub fn clasp(drawing: &FindingDrawing, body: &Dimensions) -> Vec<Mark> {
     let breadth = or(body.outside, length * 0.5);
     let at = |x: f64, y: f64| Point::new(x * length, y * breadth);
     let mut marks = clasp_eye(body).whole(drawing);
-    marks.push(drawing.solid(lever(&at), drawing.flat(-0.15), 0.1));
-    marks.push(drawing.solid(jaw(&at), drawing.turned(breadth / 2.0), 0.12));
-    marks.push(drawing.solid(ellipse(at(0.44, 0.43), length * 0.05, length * 0.04), drawing.flat(0.3), 0.1));
+    marks.push(drawing.solid(lever(&at), drawing.flat(-0.15), EDGE));
+    marks.push(drawing.solid(jaw(&at), drawing.turned(breadth / 2.0), SEAM));
+    marks.push(drawing.solid(ellipse(at(0.44, 0.43), length * 0.05, length * 0.04), drawing.flat(0.3), EDGE));
     marks.push(drawing.solid(circle(at(0.3, 0.06), length * 0.03), drawing.flat(-0.35), 0.06));
     marks
 }
@@ -85,7 +85,7 @@ pub fn ear_wire(drawing: &FindingDrawing, hanger: &Hanger) -> Vec<Mark> {
     let path = [ring, shank, bend.into_iter().skip(1).collect(), vec![tail]].concat();
     let mut marks = drawing.wire(&path, thick);
     let bead = Point::new(2.0 * eye + thick + eye * 0.5, 0.0);
-    marks.push(drawing.solid(circle(bead, eye * 0.75), drawing.ball(bead, eye * 0.75), 0.08));
+    marks.push(drawing.solid(circle(bead, eye * 0.75), drawing.ball(bead, eye * 0.75), FINE_EDGE));
     marks
 }
 

@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use super::{FindingDrawing, or};
+use super::{EDGE, FindingDrawing, or};
 use crate::design::{ChainLinks, Dimensions, Foot, Hanger, JumpRing, Pin};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Segment, Stroke};
@@ -48,8 +48,8 @@ fn head_pin(drawing: &FindingDrawing, pin: &Pin) -> Vec<Mark> {
 fn head(drawing: &FindingDrawing, pin: &Pin) -> Mark {
     let thick = pin.wire.value();
     let (breadth, depth) = (or(pin.outside, thick * 2.6), thick * 0.6);
-    let plate = rounded_rect(at(0.05, -breadth / 2.0), depth, breadth, depth * 0.4);
-    drawing.solid(plate, drawing.turned(breadth / 2.0), 0.1)
+    let plate = rounded_rect(at(EDGE / 2.0, -breadth / 2.0), depth, breadth, depth * 0.4);
+    drawing.solid(plate, drawing.turned(breadth / 2.0), EDGE)
 }
 
 /// A pin cut and closed: its eye or head, the wire, and the loop at its end.
@@ -171,7 +171,7 @@ pub fn guard(drawing: &FindingDrawing, body: &Dimensions) -> Vec<Mark> {
     let mut marks = drawing.wire(&outline, thick);
     let mouths =
         [-1.0, 1.0].map(|side| ellipse(at(thick * 0.35, side * half * 0.8), thick * 0.14, thick * 0.3)).concat();
-    marks.push(drawing.solid(mouths, drawing.flat(-0.6), 0.05));
+    marks.push(drawing.solid(mouths, drawing.flat(-0.6), EDGE / 2.0));
     marks
 }
 
@@ -180,7 +180,8 @@ pub fn bail(drawing: &FindingDrawing, hanger: &Hanger) -> Vec<Mark> {
     let length = hanger.length.value();
     let half = or(hanger.outside, length * 0.5) / 2.0 - 0.05;
     let body = |share: f64| {
-        let (start, tip) = (0.05 + length * 0.22 * (1.0 - share), length * (1.0 - 0.22 * (1.0 - share)) - 0.05);
+        let (start, tip) =
+            (EDGE / 2.0 + length * 0.22 * (1.0 - share), length * (1.0 - 0.22 * (1.0 - share)) - EDGE / 2.0);
         let along = |t: f64| start + (tip - start) * t;
         let half = half * share;
         vec![
@@ -193,5 +194,5 @@ pub fn bail(drawing: &FindingDrawing, hanger: &Hanger) -> Vec<Mark> {
         ]
     };
     let outline = [body(1.0), body(0.6)].concat();
-    vec![drawing.solid(outline, drawing.turned(half), 0.1)]
+    vec![drawing.solid(outline, drawing.turned(half), EDGE)]
 }

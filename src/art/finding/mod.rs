@@ -13,7 +13,7 @@ use super::light::{Ink, Light, metal_toned, shading};
 use super::wire::wire;
 use crate::design::{ChainLinks, Finding, Form};
 use crate::geometry::Point;
-use crate::paint::mark::{Fill, Mark, Rgb, Segment, Stroke};
+use crate::paint::mark::{ColourStop, Fill, Mark, Rgb, Segment, Stroke};
 use crate::pattern::Finish;
 use crate::units::Length;
 
@@ -22,6 +22,13 @@ use loops::Hoop;
 pub use hook::{jaw, lever};
 pub use loops::{closed_pin, link, link_on_edge};
 pub use tube::pressed;
+
+/// Width in mm of the line round a part of a finding, which lies within its sizes.
+const EDGE: f64 = 0.1;
+/// Width in mm of the line round a small part on another.
+const FINE_EDGE: f64 = 0.08;
+/// Width in mm of a line across a part: a seam or a slit.
+const SEAM: f64 = 0.12;
 
 /// How a finding is drawn.
 pub struct FindingDrawing {
@@ -36,7 +43,7 @@ pub struct FindingDrawing {
 pub fn marks(drawing: &FindingDrawing, finding: &Finding) -> Vec<Mark> {
     match &finding.form {
         Form::Crimp(crimp) => tube::crimp(drawing, crimp),
-        Form::Cone(cone) => tube::cone(drawing, cone),
+        Form::Cone(cone) => tube::cone(drawing, cone, says(finding, FLUTED)),
         Form::BeadCap(cap) => tube::cap(drawing, cap),
         Form::CrimpCover(body) => tube::cover(drawing, body),
         Form::KnotCover(cover) => tube::knot_cover(drawing, &cover.body),
@@ -147,6 +154,18 @@ impl FindingDrawing {
         Fill::Flat(colour, 1.0)
     }
 
+    /// A flat plate about x that reaches so far across it: a little lighter on the side of the light.
+    fn plate(&self, [from, to]: [f64; 2], half: f64) -> Fill {
+        const TONES: [(f64, f64); 3] = [(0.0, 0.5), (0.45, 0.12), (1.0, -0.12)];
+        let [centre, reach] =
+            [Point::new(f64::midpoint(from, to), 0.0), self.light.towards * half.max((to - from) / 2.0)];
+        let stop = |(at, tone)| ColourStop { at, colour: metal_toned(self.colour, tone), opacity: 1.0 };
+        match self.ink {
+            Ink::Outline => self.flat(0.0),
+            Ink::Colour | Ink::Grey => Fill::Linear(centre + reach, centre - reach, TONES.map(stop).to_vec()),
+        }
+    }
+
     /// The colour of an edge or a shade line.
     fn dark(&self) -> Rgb {
         if self.ink == Ink::Outline { Rgb::BLACK } else { metal_toned(self.colour, -0.7) }
@@ -174,6 +193,14 @@ pub fn link_inside(chain: &ChainLinks) -> f64 {
 #[must_use]
 pub fn link_wire(chain: &ChainLinks) -> f64 {
     loops::link_size(chain).2
+}
+
+/// The word by which a name says that a finding has flutes.
+const FLUTED: &str = "fluted";
+
+/// Whether a finding's name has a word.
+fn says(finding: &Finding, word: &str) -> bool {
+    finding.name.split(|sign: char| !sign.is_alphanumeric()).any(|one| one.eq_ignore_ascii_case(word))
 }
 
 /// A size in mm, or the default where the pattern does not state it.

@@ -1,6 +1,6 @@
 //! Tassels: threads that fall from a bound head below a loop.
 
-use super::FindingDrawing;
+use super::{EDGE, FINE_EDGE, FindingDrawing};
 use crate::design::Tassel;
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Segment};
@@ -17,16 +17,17 @@ fn at(x: f64, y: f64) -> Point {
 
 /// A tassel: its loop, head, binding and threads.
 pub fn tassel(drawing: &FindingDrawing, tassel: &Tassel) -> Vec<Mark> {
-    let (length, half) = (tassel.length.value(), tassel.breadth.value() / 2.0 - 0.05);
+    let (length, half) = (tassel.length.value(), tassel.breadth.value() / 2.0 - EDGE / 2.0);
     let (head, hanger) = (tassel.head().value(), tassel.hanger().value());
     let ring = hanger / LOOP_SHOWN;
     let (centre, neck) = (at(hanger + head, 0.0), hanger + tassel.neck().value());
     let mut marks = drawing.wire(&circle(at(ring, 0.0), ring * 0.85), ring * 0.3);
-    marks.push(drawing.solid(skirt(neck, length - 0.05, head * 0.7, half), drawing.flat(0.05), 0.1));
-    marks.extend((1..DRAWN).map(|number| drawing.line(thread(number, neck, length - 0.2, head * 0.7, half), 0.08)));
-    marks.push(drawing.solid(ellipse(centre, head, head), drawing.ball(centre, head), 0.1));
+    marks.push(drawing.solid(skirt(neck, length - EDGE / 2.0, head * 0.7, half), drawing.flat(0.05), EDGE));
+    marks
+        .extend((1..DRAWN).map(|number| drawing.line(thread(number, neck, length - 0.2, head * 0.7, half), FINE_EDGE)));
+    marks.push(drawing.solid(ellipse(centre, head, head), drawing.ball(centre, head), EDGE));
     let band = rounded_rect(at(neck - head * 0.25, -head * 0.78), head * 0.5, head * 1.56, head * 0.1);
-    marks.push(drawing.solid(band, drawing.flat(-0.25), 0.1));
+    marks.push(drawing.solid(band, drawing.flat(-0.25), EDGE));
     marks
 }
 

@@ -1,13 +1,11 @@
 //! Hollow findings turned about the cord: crimps, cones, caps and covers.
 
-use super::{FindingDrawing, or};
+use super::{EDGE, FindingDrawing, or};
 use crate::design::{Cap, Cone, CordEnd, Crimp, Dimensions};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{circle, curve, line, polyline, rounded_rect};
 use crate::trade::usual::{self, WALL};
-
-const EDGE: f64 = 0.1;
 
 fn at(x: f64, y: f64) -> Point {
     Point::new(x, y)
@@ -39,8 +37,8 @@ pub fn pressed(drawing: &FindingDrawing, crimp: &Crimp) -> Vec<Mark> {
     vec![drawing.solid(body, drawing.flat(0.1), EDGE), drawing.line(fold, half * 0.2), drawing.line(dents, EDGE * 0.6)]
 }
 
-/// A fluted cone, its mouth to the strands and its tip outward.
-pub fn cone(drawing: &FindingDrawing, cone: &Cone) -> Vec<Mark> {
+/// A cone, its mouth to the strands and its tip outward, plain or fluted.
+pub fn cone(drawing: &FindingDrawing, cone: &Cone, fluted: bool) -> Vec<Mark> {
     let length = cone.length.value();
     let mouth = or(cone.mouth, cone.inside.value() + 2.0 * WALL.value()) / 2.0 - EDGE / 2.0;
     let tip = (cone.tip.value() / 2.0 + WALL.value()).min(mouth);
@@ -54,11 +52,9 @@ pub fn cone(drawing: &FindingDrawing, cone: &Cone) -> Vec<Mark> {
         Segment::Curve(at(length * 0.1, -mouth / 2.0), at(length * 0.1, mouth / 2.0), at(length * 0.07, mouth)),
     ];
     let ring = line(at(length * 0.93, -tip), at(length * 0.93, tip));
-    vec![
-        drawing.solid(body, drawing.turned(mouth), EDGE),
-        drawing.line(flutes(&[-0.78, -0.42, 0.0, 0.42, 0.78]), EDGE * 1.1),
-        drawing.line([rim, ring].concat(), EDGE),
-    ]
+    let body = drawing.solid(body, drawing.turned(mouth), EDGE);
+    let flutes = fluted.then(|| drawing.line(flutes(&[-0.78, -0.42, 0.0, 0.42, 0.78]), EDGE * 1.1));
+    std::iter::once(body).chain(flutes).chain([drawing.line([rim, ring].concat(), EDGE)]).collect()
 }
 
 /// The line of a flute from mouth to tip, a share of the half breadth off the axis: straight at the

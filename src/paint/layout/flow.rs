@@ -2,17 +2,16 @@
 
 use crate::geometry::Point;
 use crate::paint::mark::Mark;
+use crate::paint::style;
 
 use super::table::SetTable;
 use super::{Block, Rect, column};
 
-/// Room above a section that begins below another, usually and where all stands close.
+/// Room in mm above a section that begins below another, usually and where all stands close.
 const SECTIONS_APART: [f64; 2] = [6.0, 4.0];
 /// Share of a page that must be left for a section to begin on it.
 const LEAST_LEFT: f64 = 0.2;
 
-/// What sums of heights differ by rounding, at most.
-const ROUNDED: f64 = 1e-9;
 /// Tables up to this share of a page are not broken.
 const UNBROKEN: f64 = 0.4;
 
@@ -233,7 +232,7 @@ fn fitting(blocks: &[Block], height: f64) -> usize {
         *end += block.height;
         Some(*end)
     });
-    ends.take_while(|end| *end <= height + ROUNDED).count()
+    ends.take_while(|end| *end <= height + style::ROUNDED).count()
 }
 
 /// The least height in which blocks stand in two columns; nothing where there are none.

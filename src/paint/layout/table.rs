@@ -7,16 +7,20 @@ use crate::paint::{outline, style};
 use super::Block;
 use super::text::Type;
 
-/// Room between columns.
+/// Room between columns, in mm.
 const COLUMN_GAP: f64 = 4.0;
 /// Least width in mm in which words are wrapped.
 const LEAST_WRAPPED: f64 = 12.0;
-/// Room between words and what more is said in their line.
+/// Room in mm between words and what more is said in their line.
 const MORE_GAP: f64 = 2.2;
-/// Room between a small drawing and the words beside it.
+/// Room in mm between a small drawing and the words beside it.
 const MARK_GAP: f64 = 1.2;
-/// Room above and below a row's contents.
+/// Room in mm above and below a row's contents.
 const ROW_PAD: f64 = 0.55;
+/// Share of a table that columns that wrap have at least, where the others take it all.
+const LEAST_WRAPPING: f64 = 0.2;
+/// What a column is wider than its words, in mm, so that no rounding wraps them.
+const SPARE: f64 = 0.01;
 
 /// Where a column's cells stand.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -185,8 +189,9 @@ impl Table {
         let wraps = |at: &usize| self.columns[*at].wraps;
         let fixed: f64 = (0..natural.len()).filter(|at| !wraps(at)).map(|at| natural[at]).sum();
         let wrapping: f64 = (0..natural.len()).filter(wraps).map(|at| natural[at]).sum();
-        let room = (width - gaps - fixed).max(wrapping.min(width * 0.2));
-        let share = |at: usize| if wraps(&at) { natural[at] / wrapping.max(1e-9) * room } else { natural[at] };
+        let room = (width - gaps - fixed).max(wrapping.min(width * LEAST_WRAPPING));
+        let share =
+            |at: usize| if wraps(&at) { natural[at] / wrapping.max(style::ROUNDED) * room } else { natural[at] };
         let widths: Vec<f64> = (0..natural.len()).map(share).collect();
         let squeeze = ((width - gaps) / widths.iter().sum::<f64>()).min(1.0);
         widths.into_iter().map(|width| width * squeeze).collect()
@@ -194,7 +199,7 @@ impl Table {
 
     fn natural_width(&self, at: usize) -> f64 {
         let heading = Type::TINY.width(&self.columns[at].heading);
-        self.rows.iter().filter_map(|row| row.get(at)).map(Cell::width).fold(heading, f64::max) + 0.01
+        self.rows.iter().filter_map(|row| row.get(at)).map(Cell::width).fold(heading, f64::max) + SPARE
     }
 
     fn row(&self, cells: &[Cell], columns: &[f64], width: f64, role: Role) -> Block {

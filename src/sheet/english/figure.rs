@@ -32,7 +32,10 @@ pub fn figure(figure: &Alternative<'_>) -> String {
 /// What the two cords there are.
 pub const ENDS: [&str; 2] = ["first end", "last end"];
 /// What stands before the bar that tells whether a page was printed at its size.
-pub const CHECK_PRINT: &str = "Check the print: outer ticks above 50 mm, below 2 in apart";
+pub const CHECK_PRINT: &str = "Check the print: measure between the outer ticks";
+
+/// How long the edges of the bar are: the upper and the lower.
+pub const BAR_SIZES: [&str; 2] = ["50 mm", "2 in"];
 
 impl fmt::Display for Scale {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -81,6 +84,7 @@ pub fn seen_as(seen: SeenAs, units: UnitStyle) -> String {
     match seen {
         SeenAs::HungApart(apart) => format!("hung {} apart", units.one().ruler(apart)),
         SeenAs::FromAbove => "across, from above".to_owned(),
-        SeenAs::OnEdge => "flat beads are seen from their edge".to_owned(),
+        SeenAs::OverRail => "over a rail as broad as the neck".to_owned(),
+        SeenAs::FacesUp => "flat beads are turned with their faces up".to_owned(),
     }
 }

@@ -33,7 +33,7 @@ pub fn more_beads(beads: u32, length: Length, units: UnitStyle) -> String {
 }
 
 /// Repeats that are left out.
-pub fn left_out(design: &Design, said: &LeftOut<'_>, units: UnitStyle) -> String {
+pub fn left_out(design: &Design, said: &LeftOut, units: UnitStyle) -> String {
     let LeftOut { times, list, backwards, beads, length } = said;
     let again = if *times == 1 { "once".to_owned() } else { count(*times as u64, "time") };
     let (list, length) = (chart::row(design, list, units).to_string(), units.ruler(*length));

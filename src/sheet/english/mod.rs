@@ -25,7 +25,7 @@ pub use cutting::{CUTTING_TABLE, LEFT_OVER, cut_in_two_lines, listed_cut, made_u
 pub use fact::{
     CALLED, along, called, fact, finished, inside, kind, length, length_fact, range, rounding, twist, worn_round, wraps,
 };
-pub use figure::{CHECK_PRINT, ENDS, about, bar_length, beside_bar, figure, scaled, seen_as};
+pub use figure::{BAR_SIZES, CHECK_PRINT, ENDS, about, bar_length, beside_bar, figure, scaled, seen_as};
 pub use heading::{heading, numbered, page, page_title, section};
 pub use label::{
     BEFORE_TWISTING, STRANDS_TABLE, abreast, bare_cord, cap, hangs, left_out, more_beads, straight, twisted,

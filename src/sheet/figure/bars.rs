@@ -5,13 +5,12 @@
 
 use std::f64::consts::FRAC_PI_2;
 
-use crate::art::Stencils;
 use crate::design::{Bit, Design, Shared, Sharers, Strand};
 use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
 use crate::paint::mark::Mark;
 
-use super::Frame;
+use super::Canvas;
 
 /// How far the middle of what a strand shares with others lies from the hole of that strand, on the side away from
 /// the neck; nothing of what it does not share.
@@ -23,10 +22,11 @@ pub fn middle(bit: &Bit, strand: &Strand, design: &Design) -> Option<f64> {
 
 /// All bars and beads that strands share, each across those of them that are seen; strands are the design's in
 /// its order.
-pub fn bars(design: &Design, strands: &[Option<&Hung>], frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+pub fn bars(strands: &[Option<&Hung>], canvas: Canvas<'_>) -> Vec<Mark> {
+    let design = canvas.design();
     let groups = design.shared().filter(|(.., group)| group.0.len() > 1);
     let seated = groups.map(|(bar, _, group)| (bar, passes(bar, &group, design, strands)));
-    seated.flat_map(|(bar, passes)| of_group(bar, &passes, design, frame, stencils)).collect()
+    seated.flat_map(|(bar, passes)| of_group(bar, &passes, canvas)).collect()
 }
 
 /// Where each strand of a group passes its bars.
@@ -39,13 +39,7 @@ fn passes<'a>(bar: Shared, group: &Sharers, design: &'a Design, strands: &[Optio
 }
 
 /// The bars of one kind that a group of strands shares, nearer ones later.
-fn of_group(
-    bar: Shared,
-    passes: &[Vec<&Seat>],
-    design: &Design,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Vec<Mark> {
+fn of_group(bar: Shared, passes: &[Vec<&Seat>], canvas: Canvas<'_>) -> Vec<Mark> {
     let most = passes.iter().map(Vec::len).max().unwrap_or_default();
     let one = |at: usize| {
         let through: Vec<&Seat> = passes.iter().filter_map(|seats| seats.get(at).copied()).collect();
@@ -53,18 +47,12 @@ fn of_group(
     };
     let mut all: Vec<_> = (0..most).filter_map(one).collect();
     all.sort_by(|[one, _], [other, _]| one.near.total_cmp(&other.near));
-    all.into_iter().map(|ends| across(bar, ends, design, frame, stencils)).collect()
+    all.into_iter().map(|ends| across(bar, ends, canvas)).collect()
 }
 
 /// What strands share, from the innermost of them to the outermost.
-fn across(
-    shared: Shared,
-    [first, last]: [&Seat; 2],
-    design: &Design,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Mark {
-    let (inner, outer) = (frame.page(first.centre), frame.page(last.centre));
+fn across(shared: Shared, [first, last]: [&Seat; 2], canvas: Canvas<'_>) -> Mark {
+    let (inner, outer) = (canvas.page(first.centre), canvas.page(last.centre));
     let along = -first.angle;
     let aside = if inner.distance(outer) > 0.0 { (outer - inner).angle() } else { along + FRAC_PI_2 };
     // The strand runs across it: of the two ways, the one that is nearer to its own.
@@ -72,10 +60,11 @@ fn across(
     let way = if libm::cos(turned - along) >= 0.0 { turned } else { turned + std::f64::consts::PI };
     let middle = inner.between(outer, 0.5);
     match shared {
-        Shared::Bead(bead) => stencils.bead_aslant(bead, middle, way, frame.scale, first.toward),
+        Shared::Bead(bead) => canvas.stencils.bead_aslant(bead, None, middle, (way, first.toward), canvas.scale()),
         Shared::Bar(bar) => {
-            let half = design.findings[bar].length().unwrap_or_default().value() / 2.0;
-            stencils.finding(bar, middle - Point::towards(way) * (half * frame.scale), way, frame.scale)
+            let half = canvas.design().findings[bar].length().unwrap_or_default().value() / 2.0;
+            let start = middle - Point::towards(way) * (half * canvas.scale());
+            canvas.stencils.finding(bar, start, way, canvas.scale())
         }
     }
 }

@@ -3,7 +3,6 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::Piece;
-use crate::art::Stencils;
 use crate::design::{Bar, Design, Finding, Part};
 use crate::drape::fall;
 use crate::geometry::{Extent, Point, path};
@@ -12,18 +11,20 @@ use crate::units::Length;
 
 use super::extender::extender;
 use super::side::{ClosureWay, Layers, mouths, reach, stretch};
-use super::{Frame, outline_box};
+use super::{Canvas, outline_box};
 
 /// Room in mm of the piece that stays open between the two sides of an arch.
 const OPENING: f64 = 8.0;
 /// Chords into which an arch is cut to measure along it.
 const CHORDS: usize = 240;
-/// Room between a loose chain and the strands beside it, by eye.
-const ASIDE: f64 = 4.0;
+/// Room in mm between a loose chain and the strands beside it, by eye.
+const CHAIN_ASIDE: f64 = 4.0;
 /// Chords of the turn in which it comes over.
 const TURN: u32 = 16;
 /// Flattest arch: its height as a share of half the span.
 const FLATTEST: f64 = 0.62;
+/// Least half breadth in mm of what a closure is taken for.
+const LEAST_HALF: f64 = 3.0;
 
 /// A closure laid open: the way that each side takes, in the drape's frame.
 pub struct OpenClosure {
@@ -113,7 +114,7 @@ fn loose(parts: &[Part], design: &Design) -> Option<Vec<Point>> {
     let chain = extender(parts, design)?;
     let (height, length) = (reach(parts) - chain.reach.value(), chain.reach.value() + OPENING);
     let beads = design.beads.iter().map(|bead| bead.across.value() / 2.0).fold(0.0, f64::max);
-    let aside = half_breadth(design).max(beads) + ASIDE;
+    let aside = half_breadth(design).max(beads) + CHAIN_ASIDE;
     let over = |step: u32| {
         let (sin, cos) = libm::sincos(FRAC_PI_2 * f64::from(step) / f64::from(TURN));
         Point::new(-aside * sin, height + 0.5 * aside * (cos - 1.0))
@@ -134,7 +135,7 @@ fn half_breadth(design: &Design) -> f64 {
         let bar = finding.bar().map(Bar::breadth);
         [finding.mouth(), finding.outside(), bar].into_iter().flatten().fold(Length::ZERO, Length::max)
     };
-    design.findings.iter().map(|finding| broadest(finding).value() / 2.0).fold(3.0, f64::max)
+    design.findings.iter().map(|finding| broadest(finding).value() / 2.0).fold(LEAST_HALF, f64::max)
 }
 
 /// A quarter of an ellipse from the left end upright to the crown, at least as long as asked.
@@ -171,8 +172,8 @@ impl OpenClosure {
     }
 
     /// Both sides' findings.
-    pub fn layers(&self, design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Layers {
-        let closure = &design.closure;
-        Layers::of([(&self.left, closure.left()), (&self.right, closure.right())], design, frame, stencils)
+    pub fn layers(&self, canvas: Canvas<'_>) -> Layers {
+        let closure = &canvas.design().closure;
+        Layers::of([(&self.left, closure.left()), (&self.right, closure.right())], canvas)
     }
 }

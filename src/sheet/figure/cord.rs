@@ -1,5 +1,6 @@
 //! The cord of a strand as it hangs: its way, and how it ends.
 
+use crate::design::What;
 use crate::geometry::{Point, path};
 use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline;
@@ -8,28 +9,32 @@ use crate::pattern::CordKind;
 use super::fastened::Fastened;
 use super::{Sketch, straightened};
 
-impl Sketch<'_, '_, '_> {
-    /// The cord.
+impl Sketch<'_> {
+    /// The cord, over the rings in which branches hang on it.
     pub(super) fn cord(&self) -> Vec<Mark> {
-        self.plain_ways().into_iter().map(|way| self.stretch(&way)).collect()
+        let hung = self.hung.seats.iter().filter_map(|seat| match &self.bit(seat).what {
+            What::Dangle(dangle) => self.canvas.ring(dangle, self.canvas.page(seat.centre)),
+            _ => None,
+        });
+        hung.chain(self.plain_ways().into_iter().map(|way| self.stretch(&way))).collect()
     }
 
     /// A stretch of the cord.
     fn stretch(&self, way: &[Point]) -> Mark {
-        let points: Vec<_> = way.iter().map(|at| self.frame.page(*at)).collect();
-        self.stencils.strand_cord(self.strand, &straightened(&points), self.frame.scale)
+        let points: Vec<_> = way.iter().map(|at| self.canvas.page(*at)).collect();
+        self.canvas.stencils.strand_cord(self.strand, &straightened(&points), self.canvas.scale())
     }
 
     /// Where the cord ends on a side. The two ends of a loop, which hang a bead's width apart, meet in the closure.
     fn end(&self, side: usize) -> Point {
         let [first, last] = [0.0, self.strand.finished.value()].map(|station| self.hung.at(station).0);
-        if self.design.closure.loops() { first.between(last, 0.5) } else { [first, last][side] }
+        if self.design().closure.loops() { first.between(last, 0.5) } else { [first, last][side] }
     }
 
     /// How the cord ends on a side.
     pub(super) fn fastened(&self, side: usize) -> Fastened {
         let end = [0.0, self.strand.finished.value()][side];
-        if self.hung.reaches(end) { Fastened::of(self.strand, side, self.design) } else { Fastened::Plain }
+        if self.hung.reaches(end) { Fastened::of(self.strand, side, self.design()) } else { Fastened::Plain }
     }
 
     /// From how deep the cord is plain, as what closes it is drawn.
@@ -39,7 +44,7 @@ impl Sketch<'_, '_, '_> {
 
     /// How far beyond its place what closes an end is drawn.
     pub(super) fn drawn_out(&self, side: usize) -> f64 {
-        self.fastened(side).drawn_out(self.strand, side, self.design)
+        self.fastened(side).drawn_out(self.strand, side, self.design())
     }
 
     /// The way of the cord where it is plain.
@@ -62,23 +67,23 @@ impl Sketch<'_, '_, '_> {
         if distance > 0.0 {
             return path::past(&way, distance);
         }
-        if let Some(end) = way.first_mut().filter(|_| self.design.closure.loops()) {
+        if let Some(end) = way.first_mut().filter(|_| self.design().closure.loops()) {
             *end = self.end(side);
         }
         way
     }
 
     /// The loops, hitch or knots in which the cord ends.
-    pub(super) fn fastenings(&mut self) -> Vec<Mark> {
+    pub(super) fn fastenings(&self) -> Vec<Mark> {
         let mut marks = Vec::new();
         for side in [0, 1] {
             let fastened = self.fastened(side);
             let depth = fastened.plain_from();
             let station = if side == 0 { depth } else { self.strand.finished.value() - depth };
-            let [end, inside] = [self.end(side), self.hung.at(station).0].map(|at| self.frame.page(at));
-            let reaches = [fastened.through(self.strand, side, self.design), self.drawn_out(side)];
+            let [end, inside] = [self.end(side), self.hung.at(station).0].map(|at| self.canvas.page(at));
+            let reaches = [fastened.through(self.strand, side, self.design()), self.drawn_out(side)];
             let place = (end, (inside - end).angle(), reaches);
-            marks.extend(fastened.marks(self.strand, place, self.frame.scale, self.design, self.stencils));
+            marks.extend(fastened.marks(self.strand, place, self.canvas));
         }
         marks
     }
@@ -110,7 +115,7 @@ impl Sketch<'_, '_, '_> {
 
     /// Whether cord is bare on both sides of a joint and bends there; chain has corners, for its links are straight.
     fn is_bare(&self, at: usize) -> bool {
-        if self.design.cords[self.strand.cord].kind == CordKind::Chain {
+        if self.design().cords[self.strand.cord].kind == CordKind::Chain {
             return false;
         }
         let joints = &self.hung.joints;

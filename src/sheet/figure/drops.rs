@@ -6,7 +6,7 @@ use std::f64::consts::FRAC_PI_2;
 use crate::Piece;
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Anchor, Mark, Stroke, Text};
+use crate::paint::mark::{Anchor, Mark, Text};
 use crate::paint::{outline, style};
 use crate::sheet::english;
 use crate::sheet::said::{Alternative, HangsDown};
@@ -16,22 +16,20 @@ use super::Frame;
 use super::labels::{DISC, DISC_ROOM, disc, is_numbered, levels};
 
 /// Width of the dimension with its numbers.
-pub const DROPS_WIDTH: f64 = 2.0 * DISC + CLEAR + 2.0 * TICK + LINE;
-/// Width of the lines.
-const LINE: f64 = 0.2;
-/// Half a tick's length.
-const TICK: f64 = 1.2;
-/// Room between a tick and its number.
-const CLEAR: f64 = 0.5;
-/// Room between a line and the baseline of words along it, below which letters hang.
-const BESIDE: f64 = 1.2;
+pub const DROPS_WIDTH: f64 = 2.0 * DISC + BESIDE_TICK + 2.0 * HALF_TICK + style::THIN;
+/// Half a tick's length in mm.
+const HALF_TICK: f64 = 1.2;
+/// Room in mm between a tick and its number.
+const BESIDE_TICK: f64 = 0.5;
+/// Room in mm between a line and the baseline of words along it, below which letters hang.
+const BESIDE_LINE: f64 = 1.2;
 
 /// The dimension with its left edge on the page; none where no strand has a cord.
 pub fn drops(piece: &Piece, frame: &Frame, left: f64) -> Vec<Mark> {
     if piece.design.strands.iter().all(|strand| strand.is_on_pin(&piece.design)) {
         return Vec::new();
     }
-    let x = left + DROPS_WIDTH - TICK - LINE / 2.0;
+    let x = left + DROPS_WIDTH - HALF_TICK - style::THIN / 2.0;
     let lows: Vec<_> = levels(piece).into_iter().map(|level| frame.page(Point::new(0.0, level)).y).collect();
     let ends = piece.drape.strands.iter().flat_map(|hung| hung.ends).map(|end| frame.page(end).y);
     let top = ends.fold(f64::INFINITY, f64::min);
@@ -40,8 +38,8 @@ pub fn drops(piece: &Piece, frame: &Frame, left: f64) -> Vec<Mark> {
     marks.extend(tick(x, top, None));
     let numbers = Some(apart(&lows, DISC_ROOM)).filter(|_| is_numbered(piece));
     for (index, low) in lows.iter().enumerate() {
-        let seat = numbers.as_ref().map(|numbers| Point::new(left + DISC + LINE / 2.0, numbers[index]));
-        marks.extend(tick(x, *low, seat.map(|seat| Point::new(left + 2.0 * DISC + LINE, seat.y))));
+        let seat = numbers.as_ref().map(|numbers| Point::new(left + DISC + style::THIN / 2.0, numbers[index]));
+        marks.extend(tick(x, *low, seat.map(|seat| Point::new(left + 2.0 * DISC + style::THIN, seat.y))));
         marks.extend(seat.into_iter().flat_map(|seat| disc(index + 1, seat)));
     }
     if let ([hung, ..], false) = (piece.drape.strands.as_slice(), is_numbered(piece)) {
@@ -53,9 +51,9 @@ pub fn drops(piece: &Piece, frame: &Frame, left: f64) -> Vec<Mark> {
 /// A tick on the upright line; where its number lies higher or lower, bent towards that.
 fn tick(x: f64, y: f64, number: Option<Point>) -> Vec<Mark> {
     let at = |aside: f64| Point::new(x + aside, y);
-    match number.filter(|number| (number.y - y).abs() > LINE) {
-        Some(number) => vec![line(at(0.0), at(TICK)), line(number, at(0.0))],
-        None => vec![line(at(-TICK), at(TICK))],
+    match number.filter(|number| (number.y - y).abs() > style::THIN) {
+        Some(number) => vec![line(at(0.0), at(HALF_TICK)), line(number, at(0.0))],
+        None => vec![line(at(-HALF_TICK), at(HALF_TICK))],
     }
 }
 
@@ -87,7 +85,7 @@ fn apart(levels: &[f64], room: f64) -> Vec<f64> {
 /// The only strand's drop along its line, where that is long enough.
 fn named(drop: Length, units: UnitStyle, top: Point, foot: f64) -> Option<Mark> {
     let (face, words) = (Type::TINY.coloured(style::INK), english::hangs(HangsDown::Strand(drop), units));
-    let at = Point::new(top.x - BESIDE - LINE, top.y.midpoint(foot));
+    let at = Point::new(top.x - BESIDE_LINE - style::THIN, top.y.midpoint(foot));
     let mark = face.mark(&words, at, Anchor::Middle);
     (face.width(&words) < foot - top.y).then_some(turned(mark))
 }
@@ -101,7 +99,7 @@ fn turned(mark: Mark) -> Mark {
 }
 
 fn line(from: Point, to: Point) -> Mark {
-    Mark::Shape { outline: outline::line(from, to), fill: None, stroke: Some(Stroke::new(style::RULE, LINE)) }
+    Mark::Shape { outline: outline::line(from, to), fill: None, stroke: Some(style::RULE_LINE) }
 }
 
 #[cfg(test)]

@@ -1,6 +1,5 @@
 //! The extender of a piece that is drawn closed: its first link held by the clasp, and the rest of it loose.
 
-use crate::art::Stencils;
 use crate::design::{Design, Part};
 use crate::drape::{Hung, Joint, Seat};
 use crate::geometry::{Point, path};
@@ -8,7 +7,7 @@ use crate::paint::mark::Mark;
 use crate::pattern::FindingKind;
 use crate::units::Length;
 
-use super::Frame;
+use super::Canvas;
 use super::side::{ClosureWay, Layers, lies_before, linked, side};
 
 /// Half of the turn, in radians, that a loose chain takes on its way, by eye.
@@ -79,14 +78,8 @@ impl DrawnIn {
 
 /// Both sides of a closure, the first end's and the last end's, each with the way that it takes outward, the parts that lie
 /// along that, and where what is loose of an extender goes at first.
-pub fn joined(
-    ways: [ClosureWay; 2],
-    drawn: [Vec<Part>; 2],
-    out: [Point; 2],
-    design: &Design,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Layers {
+pub fn joined(ways: [ClosureWay; 2], drawn: [Vec<Part>; 2], out: [Point; 2], canvas: Canvas<'_>) -> Layers {
+    let design = canvas.design();
     let all = [design.closure.left(), design.closure.right()];
     // What holds an extender or a ring is drawn over it, a bar over its ring.
     let is_held = |parts: &[Part]| {
@@ -100,23 +93,17 @@ pub fn joined(
     let mut layers = Layers::default();
     for at in order {
         let layer = if lies_before(all[at], design) { &mut layers.before } else { &mut layers.behind };
-        layer.extend(loose(&ways[at].line, all[at], out[at], design, frame, stencils));
-        layer.extend(side(&ways[at], &drawn[at], Some(at), design, frame, stencils));
+        layer.extend(loose(&ways[at].line, all[at], out[at], canvas));
+        layer.extend(side(&ways[at], &drawn[at], Some(at), canvas));
     }
-    let links = order.map(|at| linked(&ways[at], &drawn[at], at, design, frame, stencils));
+    let links = order.map(|at| linked(&ways[at], &drawn[at], at, canvas));
     layers.before.extend(links.into_iter().flatten());
     layers
 }
 
 /// What of an extender hangs loose from where a way has come with the least of a side, first towards `out`.
-fn loose(
-    way: &[Point],
-    parts: &[Part],
-    out: Point,
-    design: &Design,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Option<Mark> {
+fn loose(way: &[Point], parts: &[Part], out: Point, canvas: Canvas<'_>) -> Option<Mark> {
+    let design = canvas.design();
     let part = extender(parts, design)?;
     let chain = design.findings[part.finding].chain()?;
     let from = parts.iter().map(|part| part.least).sum::<Length>() - *chain.wire * 2.0;
@@ -126,8 +113,8 @@ fn loose(
     let [all, held] = [part.reach, part.least].map(|length| chain.links(length).unwrap_or_default());
     #[expect(clippy::cast_precision_loss, reason = "a count of links")]
     let length = (chain.pitch() * all.saturating_sub(held) as f64 + *chain.wire * 2.0).value();
-    let line: Vec<_> = (0..=STEPS).map(|step| frame.page(at + arc(out, bent, length, step))).collect();
-    Some(stencils.chain(part.finding, &line, frame.scale))
+    let line: Vec<_> = (0..=STEPS).map(|step| canvas.page(at + arc(out, bent, length, step))).collect();
+    Some(canvas.stencils.chain(part.finding, &line, canvas.scale()))
 }
 
 /// A point of an arc of a length that turns by twice an angle, from the direction `out`.

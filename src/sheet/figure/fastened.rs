@@ -4,7 +4,7 @@
 //! added to that from outside to outside, so that drawn together a loop would but touch what it goes round: it is drawn so
 //! much farther out, as long as it is, where bare cord makes up for that; else it is drawn longer.
 
-use crate::art::{Stencils, eye_wire};
+use crate::art::eye_wire;
 use crate::design::{Design, Finding, Part, Strand};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Segment};
@@ -14,12 +14,14 @@ use crate::steps::ends::{Fastening, way};
 use crate::steps::side::Side;
 use crate::units::Length;
 
+use super::Canvas;
+
 /// Breadth of a loop as a share of its length, by eye.
-const BREADTH: f64 = 0.6;
-/// Least length in mm of the knot that closes a loop, so that it is seen.
-const KNOT: f64 = 0.8;
+const LOOP_BREADTH: f64 = 0.6;
+/// Least length in mm of a knot that ends a cord or closes its loop, so that it is seen.
+pub const LEAST_KNOT: f64 = 0.8;
 /// How far a hitch's bar lies from its turns about what it is hitched to, in thicknesses of its cord, by eye.
-const BAR: [f64; 2] = [1.0, 2.5];
+const HITCH_BAR: [f64; 2] = [1.0, 2.5];
 
 /// How a strand's cord ends on one side; all in mm from the outside of its end inward.
 #[derive(Clone, Copy, Debug)]
@@ -45,7 +47,7 @@ impl Fastened {
             Fastening::Crimped => Self::Looped(end.bight.value()),
             Fastening::Covered | Fastening::Glued => Self::Within(end.takes.value()),
             Fastening::Knotted if end.bight > Length::ZERO => {
-                Self::Tied(end.bight.value(), (end.takes - end.bight).value().max(KNOT))
+                Self::Tied(end.bight.value(), (end.takes - end.bight).value().max(LEAST_KNOT))
             }
             _ => Self::Plain,
         }
@@ -92,10 +94,9 @@ impl Fastened {
         self,
         strand: &Strand,
         (end, inward, [through, out]): (Point, f64, [f64; 2]),
-        scale: f64,
-        design: &Design,
-        stencils: &mut Stencils<'_>,
+        canvas: Canvas<'_>,
     ) -> Vec<Mark> {
+        let (design, stencils, scale) = (canvas.design(), canvas.stencils, canvas.scale());
         let on = |at: Point| end + at.turned(inward) * scale;
         let cord = |path: Vec<Segment>| outline::flattened(&path).into_iter().map(on).collect::<Vec<_>>();
         let outside = 0.5 * strand.cord_width(design).value() - through;
@@ -151,13 +152,13 @@ pub fn reach_round(design: &Design, side: usize) -> bool {
 fn bar(strand: &Strand, onto: &[Part], design: &Design) -> f64 {
     let thick = design.cords[strand.cord].diameter.value();
     let wire = onto.first().and_then(|part| design.findings[part.finding].wire()).map_or(0.0, |wire| wire.value());
-    (wire + 0.5 * thick).clamp(BAR[0] * thick, BAR[1] * thick)
+    (wire + 0.5 * thick).clamp(HITCH_BAR[0] * thick, HITCH_BAR[1] * thick)
 }
 
 /// A loop between two places.
 fn oval(from: f64, to: f64) -> Vec<Segment> {
     let half = 0.5 * (to - from);
-    outline::ellipse(Point::new(from + half, 0.0), half, half * BREADTH)
+    outline::ellipse(Point::new(from + half, 0.0), half, half * LOOP_BREADTH)
 }
 
 /// A lark's head as its bar is seen: from a turn about what it is hitched to across both legs to the other.

@@ -11,7 +11,7 @@ use crate::geometry::{Extent, Point};
 use crate::paint::layout::table::{Align, Cell, Column, Table};
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
-use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Stroke, Weight};
+use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Weight};
 use crate::paint::{metrics, outline, style};
 use crate::sheet::english;
 use crate::sheet::said::HangsDown;
@@ -19,15 +19,26 @@ use crate::units::Length;
 
 use super::{Frame, lowest_point};
 
-/// Radius of a numbered disc.
+/// Radius in mm of a numbered disc.
 pub const DISC: f64 = style::TINY * 0.66;
-/// Height that a disc takes between two strands.
+/// Height in mm that a disc takes between two strands.
 pub const DISC_ROOM: f64 = 2.0 * DISC + 0.6;
-/// Room kept round discs and lists.
-const CLEAR: f64 = 1.2;
-/// Room between a figure and the list beside it.
-const ASIDE: f64 = 4.0;
-/// Longest name that is printed in full.
+/// Room in mm between a list and the strands round it.
+const AROUND_LIST: f64 = 2.4;
+/// Room in mm between a figure and the list beside it.
+const BESIDE_FIGURE: f64 = 4.0;
+/// Room in mm between a label and its number, and between two labels.
+const BESIDE_NUMBER: f64 = 1.2;
+const LABELS_APART: f64 = 1.6;
+/// Room in mm above the lengths of strands that are twisted.
+const ABOVE_PARTS: f64 = 1.2;
+/// How far below a label's upper edge its disc begins, in mm.
+const DISC_TOP: f64 = 0.5;
+/// From a disc's middle down to the baseline of its number, as a share of the size of type.
+const DISC_BASELINE: f64 = 0.34;
+/// Between which shares of the span the hollow of a drape lies.
+const HOLLOW: [f64; 2] = [0.22, 0.78];
+/// Longest name in mm that is printed in full.
 const NAME: f64 = 40.0;
 
 /// A numbered disc: strands carry the same number on every figure.
@@ -35,10 +46,10 @@ pub fn disc(number: usize, at: Point) -> Vec<Mark> {
     let disc = Mark::Shape {
         outline: outline::circle(at, DISC),
         fill: Some(Fill::Flat(Rgb::WHITE, 1.0)),
-        stroke: Some(Stroke::new(style::INK, 0.2)),
+        stroke: Some(style::INK_LINE),
     };
     let face = Type { weight: Weight::Semibold, ..Type::TINY.coloured(style::INK) };
-    vec![disc, face.mark(&number.to_string(), at + Point::new(0.0, style::TINY * 0.34), Anchor::Middle)]
+    vec![disc, face.mark(&number.to_string(), at + Point::new(0.0, style::TINY * DISC_BASELINE), Anchor::Middle)]
 }
 
 /// Whether a piece's strands carry numbers: a single one needs none, and twisted ones hang as one.
@@ -67,12 +78,13 @@ pub enum LabelRoom {
 pub fn room_for_labels(piece: &Piece, scale: f64, height: f64) -> LabelRoom {
     let list = list(piece);
     let fits = hollow(piece).is_some_and(|hollow| {
-        list.width + 4.0 * CLEAR <= hollow.width() * scale && list.height + 4.0 * CLEAR <= hollow.height() * scale
+        let [width, height] = [list.width, list.height].map(|size| size + 2.0 * AROUND_LIST);
+        width <= hollow.width() * scale && height <= hollow.height() * scale
     });
     match () {
         () if fits => LabelRoom::Inside,
         () if list.height > height => LabelRoom::Listed,
-        () => LabelRoom::Beside(list.width + ASIDE),
+        () => LabelRoom::Beside(list.width + BESIDE_FIGURE),
     }
 }
 
@@ -81,7 +93,7 @@ pub fn room_for_labels(piece: &Piece, scale: f64, height: f64) -> LabelRoom {
 fn hollow(piece: &Piece) -> Option<Extent> {
     let inner = piece.drape.strands.iter().min_by(|a, b| a.drop.total_cmp(&b.drop))?;
     let [first, last] = inner.ends;
-    let (from, to) = (first.between(last, 0.22).x, first.between(last, 0.78).x);
+    let [from, to] = HOLLOW.map(|share| first.between(last, share).x);
     let inside = |point: &&Point| (from..=to).contains(&point.x);
     let joints: Vec<_> = inner.joints.iter().map(|joint| joint.at).collect();
     let floor = joints.iter().filter(inside).map(|point| point.y).fold(f64::NEG_INFINITY, f64::max);
@@ -119,7 +131,7 @@ pub fn labels(piece: &Piece, frame: &Frame, whole: Extent, room: Rect) -> (Vec<M
     let corner = match (room_for_labels(piece, frame.scale, room.height), hollow(piece)) {
         (LabelRoom::Listed, _) => return (Vec::new(), room.top),
         (LabelRoom::Inside, Some(hollow)) => middle(hollow) - half,
-        _ => Point::new(frame.page(whole.high).x + ASIDE, (middle(whole) - half).y.max(room.top)),
+        _ => Point::new(frame.page(whole.high).x + BESIDE_FIGURE, (middle(whole) - half).y.max(room.top)),
     };
     let foot = corner.y + list.height;
     (list.at(corner).into_iter().chain(discs(piece, frame)).collect(), foot)
@@ -140,10 +152,10 @@ fn discs(piece: &Piece, frame: &Frame) -> Vec<Mark> {
 /// All labels below one another, each behind its number.
 fn list(piece: &Piece) -> Block {
     let numbered = |(index, text): (usize, Block)| {
-        let number = Block::new(2.0 * DISC, 2.0 * DISC, disc(index + 1, Point::new(DISC, DISC + 0.5)));
-        if is_numbered(piece) { Block::row([number, text], 1.2) } else { text }
+        let number = Block::new(2.0 * DISC, 2.0 * DISC, disc(index + 1, Point::new(DISC, DISC + DISC_TOP)));
+        if is_numbered(piece) { Block::row([number, text], BESIDE_NUMBER) } else { text }
     };
-    Block::stack(texts(piece).into_iter().enumerate().map(numbered), 1.6)
+    Block::stack(texts(piece).into_iter().enumerate().map(numbered), LABELS_APART)
 }
 
 /// How far below a strand's higher end its lowest branch reaches.
@@ -183,7 +195,7 @@ fn twisted(piece: &Piece, twist: &Twist) -> Block {
         Type::SMALL_STRONG.line(&english::twisted(twist.turns)),
         ink.line(&units.ruler(twist.length())),
         Type::TINY.line(&english::hangs(HangsDown::Strand(Length::mm(drop)), units)),
-        Block::gap(CLEAR),
+        Block::gap(ABOVE_PARTS),
         Type::TINY.line(english::BEFORE_TWISTING),
     ];
     let strand = |strand: &Strand| {

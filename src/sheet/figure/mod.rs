@@ -4,6 +4,7 @@
 //! through a [`Frame`].
 
 mod bars;
+mod canvas;
 mod closure;
 mod coil;
 mod cord;
@@ -12,7 +13,9 @@ mod ends;
 mod extender;
 mod fastened;
 mod labels;
+mod meeting;
 pub mod names;
+mod rail;
 mod ring;
 mod row;
 mod ruler;
@@ -24,66 +27,25 @@ pub mod twined;
 mod worn;
 
 pub use bars::{bars, middle};
+pub use canvas::{Canvas, Frame};
 pub use closure::{OpenClosure, closing, hanging_extent};
 pub use drops::{DROPS_WIDTH, drops};
 pub use extender::{DrawnIn, hooked, joined};
 pub use labels::{DISC, LabelRoom, disc, labels, room_for_labels, strand_table};
-pub use ring::{closed_box, is_along_the_limb, ring, ring_extent, rows, seen_as};
-pub use row::{StrandRow, meeting, row};
+pub use meeting::meeting;
+pub use rail::rail;
+pub use ring::{closed_box, ring, ring_extent, rows, seen_as};
+pub use row::{StrandRow, row};
 pub use ruler::{Ruler, RulerStretch};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};
 pub use side::{ClosureWay, Layers, laid_side, mouths};
-pub use strands::{Sketch, bit_box, branch, longest_first, outline_box, strand_box, strands};
+pub use strands::{Sketch, bit_box, longest_first, outline_box, strand_box, strands};
 pub use track::{Track, closing_on, on_tracks};
 pub use worn::worn;
 
 use std::f64::consts::PI;
 
-use crate::geometry::{Extent, Point};
-use crate::paint::layout::Rect;
-
-/// How a figure's own coordinates come onto the page.
-#[derive(Clone, Copy, Debug)]
-pub struct Frame {
-    /// Where the figure's origin comes to stand on the page.
-    pub origin: Point,
-    /// Page mm for each mm of the piece.
-    pub scale: f64,
-}
-
-impl Frame {
-    /// The figure at actual size about the page's corner.
-    pub const ACTUAL: Self = Self { origin: Point::ORIGIN, scale: 1.0 };
-
-    /// The frame that sets the middle of a figure's box on the middle of a room.
-    #[must_use]
-    pub fn centred(extent: Extent, room: Rect, scale: f64) -> Self {
-        let middle = extent.low.between(extent.high, 0.5);
-        let centre = room.corner() + Point::new(room.width, room.height) * 0.5;
-        Self { origin: centre + Point::new(-middle.x, middle.y) * scale, scale }
-    }
-
-    /// The same as large as the room allows.
-    #[must_use]
-    pub fn filling(extent: Extent, room: Rect) -> Self {
-        let scale = (room.width / extent.width().max(1.0)).min(room.height / extent.height().max(1.0));
-        Self::centred(extent, room, scale)
-    }
-
-    /// A box on the page in the figure's own coordinates, which count upward.
-    #[must_use]
-    pub fn piece(&self, page: Extent) -> Extent {
-        let own = |at: Point| Point::new(at.x - self.origin.x, self.origin.y - at.y) * (1.0 / self.scale);
-        let [one, other] = [page.low, page.high].map(own);
-        Extent { low: Point::new(one.x, other.y), high: Point::new(other.x, one.y) }
-    }
-
-    /// A point of the figure on the page.
-    #[must_use]
-    pub fn page(&self, point: Point) -> Point {
-        Point::new(self.origin.x + point.x * self.scale, self.origin.y - point.y * self.scale)
-    }
-}
+use crate::geometry::Point;
 
 /// Farthest in mm that a left-out joint of the cord may lie beside the line drawn.
 const STRAIGHT: f64 = 0.01;

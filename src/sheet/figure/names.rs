@@ -2,17 +2,18 @@
 
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Anchor, Mark, Stroke};
+use crate::paint::mark::{Anchor, Mark};
 use crate::paint::{outline, style};
 
-/// Height of a row of names.
+/// Height of a row of names in mm.
 const ROW: f64 = style::TINY * 1.05;
 /// Most rows of names: one that its neighbour leaves no room goes to the next row.
 const ROWS: usize = 2;
-/// Length of the ticks.
+/// Room in mm for the ticks, and how much of it they take.
 const TICK: f64 = 1.0;
-/// Least room between names.
-const CLEAR: f64 = 0.6;
+const TICK_SHARE: f64 = 0.8;
+/// Least room in mm between names.
+const NAMES_APART: f64 = 0.6;
 /// How the names look.
 const FACE: Type = Type { weight: Type::SMALL_STRONG.weight, colour: style::INK, ..Type::TINY };
 
@@ -48,7 +49,7 @@ impl Names {
             let left = (x - wide / 2.0).clamp(0.0, (width - wide).max(0.0));
             let room = taken.iter().position(|taken| *taken <= left).map(|row| (left, row));
             if let Some((left, row)) = room {
-                taken[row] = left + wide + CLEAR;
+                taken[row] = left + wide + NAMES_APART;
             }
             PlacedName { name, x, room }
         };
@@ -71,14 +72,14 @@ impl Names {
             Lies::Below => (top + (self.rows() as f64 - 1.0) * ROW, -ROW, top + self.height()),
         };
         let way = if lies == Lies::Above { TICK } else { -TICK };
-        let tick = |x: f64| outline::line(Point::new(x, edge), Point::new(x, edge + way * 0.8));
+        let tick = |x: f64| outline::line(Point::new(x, edge), Point::new(x, edge + way * TICK_SHARE));
         let ticks: Vec<_> = self.placed.iter().flat_map(|one| tick(one.x)).collect();
         let name = |one: &PlacedName| {
             let (left, row) = one.room?;
-            let baseline = first + step * row as f64 + style::TINY * 0.8;
+            let baseline = first + step * row as f64 + style::TINY * style::CAPITAL;
             Some(FACE.mark(&one.name, Point::new(left, baseline), Anchor::Start))
         };
-        let lines = Mark::Shape { outline: ticks, fill: None, stroke: Some(Stroke::new(style::INK, 0.2)) };
+        let lines = Mark::Shape { outline: ticks, fill: None, stroke: Some(style::INK_LINE) };
         let names = self.placed.iter().filter_map(name);
         Some(lines).filter(|_| !self.placed.is_empty()).into_iter().chain(names).collect()
     }

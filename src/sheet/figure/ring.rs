@@ -1,6 +1,6 @@
 //! A bracelet or anklet closed: its rows and its closure round the limb.
 //!
-//! One row is seen along the limb, as a true ring. Several side by side, or one that goes round more than once, are
+//! One row is seen along the limb, as a true ring, its flat beads turned as they lie on a table: with their faces up. Several side by side, or one that goes round more than once, are
 //! seen from a little above, see [`coil`](super::coil), the first row lowest.
 
 use crate::Piece;
@@ -18,52 +18,51 @@ use super::bars::bars;
 use super::coil::{Seen, from_above, level, raised, shortened};
 use super::extender::{DrawnIn, hooked, joined, overlap};
 use super::strands::{Sketch, strand_box, strands};
-use super::{ClosureWay, Frame, Layers, mouths};
+use super::{Canvas, ClosureWay, Frame, Layers, mouths};
 
 /// How far in mm the closure's way is level where it leaves the rows.
-const LEVEL: f64 = 0.1;
+const LEVEL_START: f64 = 0.1;
 
 /// The closed piece about the frame's origin, the middle of its first row at the foot.
-pub fn ring(piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Option<Vec<Mark>> {
+pub fn ring(piece: &Piece, canvas: Canvas<'_>) -> Option<Vec<Mark>> {
     let tightest = piece.drape.ring()?;
     let rows = rows(piece);
     let rows: Vec<_> = rows.iter().map(Option::as_ref).collect();
-    let closure = closing(tightest, piece, frame, stencils);
-    let mut marks = laid(piece, &rows, frame, stencils);
-    marks.extend(bars(&piece.design, &rows, frame, stencils));
+    let closure = closing(tightest, piece, canvas);
+    let mut marks = laid(piece, &rows, canvas);
+    marks.extend(bars(&rows, canvas));
     Some(vec![Mark::figure(english::figure(&Alternative::Closed), closure.around(marks))])
 }
 
 /// The rows: of what meets on the page the higher is nearer.
-fn laid(piece: &Piece, rows: &[Option<&Hung>], frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let design = &piece.design;
-    if design.twist.is_some() {
-        return strands(design, rows, frame, stencils);
+fn laid(piece: &Piece, rows: &[Option<&Hung>], canvas: Canvas<'_>) -> Vec<Mark> {
+    if piece.design.twist.is_some() {
+        return strands(rows, canvas);
     }
-    let laid = design.strands.iter().zip(rows).filter_map(|(strand, hung)| Some((strand, (*hung)?)));
-    let on_edge = is_along_the_limb(piece);
-    laid.flat_map(|(strand, hung)| Sketch { design, strand, hung, frame, stencils, on_edge }.strand()).collect()
+    let laid = piece.design.strands.iter().zip(rows).filter_map(|(strand, hung)| Some((strand, (*hung)?)));
+    laid.flat_map(|(strand, hung)| Sketch::new(strand, hung, canvas).strand()).collect()
 }
 
 /// The box round the closed piece: its rows, and all that is drawn of the closure and of bars across the rows.
 pub fn ring_extent(piece: &Piece) -> Option<Extent> {
     let tightest = piece.drape.ring()?;
-    closed_box(piece, &rows(piece), |frame, stencils| closing(tightest, piece, frame, stencils))
+    closed_box(piece, &rows(piece), |canvas| closing(tightest, piece, canvas))
 }
 
 /// The box round strands, bars across them, and the closure.
 pub fn closed_box(
     piece: &Piece,
     strands: &[Option<Hung>],
-    closing: impl FnOnce(&Frame, &mut Stencils<'_>) -> Layers,
+    closing: impl FnOnce(Canvas<'_>) -> Layers,
 ) -> Option<Extent> {
     let design = &piece.design;
     let rows = design.strands.iter().zip(strands);
     let boxes = rows.filter_map(|(strand, row)| strand_box(design, strand, row.as_ref()?));
-    let (frame, mut stencils) = (Frame::ACTUAL, Stencils::new(design, &piece.palette, Ink::Colour));
-    let mut marks = closing(&frame, &mut stencils).around(Vec::new());
-    marks.extend(bars(design, &strands.iter().map(Option::as_ref).collect::<Vec<_>>(), &frame, &mut stencils));
-    let drawn = stencils.around(&marks).map(|drawn| frame.piece(drawn));
+    let stencils = Stencils::new(design, &piece.palette, Ink::Colour);
+    let canvas = Canvas::new(Frame::ACTUAL, &stencils);
+    let mut marks = closing(canvas).around(Vec::new());
+    marks.extend(bars(&strands.iter().map(Option::as_ref).collect::<Vec<_>>(), canvas));
+    let drawn = stencils.around(&marks).map(|drawn| canvas.frame.piece(drawn));
     boxes.chain(drawn).reduce(Extent::and)
 }
 
@@ -92,22 +91,17 @@ fn drawn_in(ring: &Ring, piece: &Piece) -> Option<DrawnIn> {
 #[must_use]
 pub fn seen_as(piece: &Piece) -> Option<SeenAs> {
     match piece.drape.ring() {
-        None => hung_apart(piece),
+        None => over(piece),
         Some(_) if is_aslant(piece) => Some(SeenAs::FromAbove),
-        Some(_) => piece.design.beads.iter().any(Bead::lies_flat).then_some(SeenAs::OnEdge),
+        Some(_) => piece.design.beads.iter().any(Bead::lies_flat).then_some(SeenAs::FacesUp),
     }
 }
 
-/// From how far apart a piece hangs that neither closes to a ring, nor lies over a rail, nor hangs from an ear.
-fn hung_apart(piece: &Piece) -> Option<SeenAs> {
-    let from_points = piece.design.heading.kind != Kind::Earrings && !fall::falls(&piece.design);
-    from_points.then(|| SeenAs::HungApart(Length::mm(piece.drape.span)))
-}
-
-/// Whether the piece is a ring that is seen along the limb, so that flat beads show their edges.
-#[must_use]
-pub fn is_along_the_limb(piece: &Piece) -> bool {
-    piece.drape.ring().is_some() && !is_aslant(piece)
+/// Over what a piece hangs that neither closes to a ring, nor hangs from an ear.
+fn over(piece: &Piece) -> Option<SeenAs> {
+    let apart = || SeenAs::HungApart(Length::mm(piece.drape.span));
+    let hung = if fall::falls(&piece.design) { SeenAs::OverRail } else { apart() };
+    (piece.design.heading.kind != Kind::Earrings).then_some(hung)
 }
 
 /// Whether the piece is seen from a little above.
@@ -126,7 +120,7 @@ fn middle(design: &Design) -> f64 {
 }
 
 /// Both sides of the closure, hooked up as short as it goes, along the joints in the gap.
-fn closing(ring: &Ring, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Layers {
+fn closing(ring: &Ring, piece: &Piece, canvas: Canvas<'_>) -> Layers {
     let (design, several) = (&piece.design, is_several(piece));
     let hooked = [design.closure.left(), design.closure.right()].map(hooked);
     let (outward, sides) = gap(ring, piece, hooked);
@@ -135,7 +129,7 @@ fn closing(ring: &Ring, piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_
     let hangs = [&inward, &outward].map(|way| hangs(ring, way));
     let [first, last] = mouths(design, rows(piece).iter().map(Option::as_ref));
     let ways = [ClosureWay { line: inward, mouth: first }, ClosureWay { line: outward, mouth: last }];
-    let layers = joined(ways, sides, hangs, design, frame, stencils);
+    let layers = joined(ways, sides, hangs, canvas);
     let layers = if several { layers.map(from_above) } else { layers };
     // What closes a coil lies over the turns between its ends.
     if ring.coil.is_some() { Layers { before: layers.around(Vec::new()), ..Layers::default() } } else { layers }
@@ -167,6 +161,6 @@ fn hangs(ring: &Ring, way: &[Point]) -> Point {
 /// it begins level.
 fn across_bars(way: Vec<Point>) -> Vec<Point> {
     let Some(&[from, to]) = way.get(..2) else { return way };
-    let level = from + Point::new(LEVEL.copysign(to.x - from.x), 0.0);
+    let level = from + Point::new(LEVEL_START.copysign(to.x - from.x), 0.0);
     [from, level].into_iter().chain(way.into_iter().skip(1)).collect()
 }

@@ -2,21 +2,22 @@
 
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Anchor, Mark, Segment, Stroke};
+use crate::paint::mark::{Anchor, Mark, Segment};
 use crate::paint::{outline, style};
 use crate::sheet::english;
 use crate::sheet::said::Alternative;
 use crate::units::{INCH, Length, UnitStyle, fraction};
 
-/// Length of the ticks at the figures.
+/// Length in mm of the ticks at the figures.
 const TICK: f64 = 2.4;
-/// Height of a row of figures.
+/// Height in mm of a row of figures, and the shares of it from a line to the baseline of those below it and above it.
 const FIGURES: f64 = style::TINY;
-/// Least room between figures, and before that with which what is measured ends: it must not read on from the one before.
-const CLEAR: f64 = 0.5;
+const BASELINES: [f64; 2] = [0.82, 0.2];
+/// Least room in mm between figures, and before that with which what is measured ends: it must not read on from the one before.
+const FIGURES_APART: f64 = 0.5;
 const CLEAR_OF_END: f64 = 1.6;
-/// Ticks that are nearer to the one with which what is measured ends are left out: both would look like one.
-const APART: f64 = 0.6;
+/// Ticks that are nearer in mm to the one with which what is measured ends are left out: both would look like one.
+const TICKS_APART: f64 = 0.6;
 
 /// One edge of a ruler.
 struct RulerEdge {
@@ -97,15 +98,15 @@ impl Ruler {
                 marks.extend(figures);
             }
         }
-        marks.insert(0, Mark::Shape { outline: lines, fill: None, stroke: Some(Stroke::new(style::INK, 0.15)) });
+        marks.insert(0, Mark::Shape { outline: lines, fill: None, stroke: Some(style::INK_HAIRLINE) });
         vec![Mark::figure(english::figure(&Alternative::Ruler), marks)]
     }
 
     /// The ticks and figures of an edge, `down` or up from the base line.
     fn edge(&self, edge: &RulerEdge, stretches: &[RulerStretch], base: f64, down: f64) -> (Vec<Segment>, Vec<Mark>) {
-        let baseline = base + if down > 0.0 { TICK + FIGURES * 0.82 } else { -TICK - FIGURES * 0.2 };
+        let baseline = base + if down > 0.0 { TICK + FIGURES * BASELINES[0] } else { -TICK - FIGURES * BASELINES[1] };
         let end = stretches.iter().find_map(|stretch| edge.end(stretch));
-        let is_clear = |x: f64| end.as_ref().is_none_or(|(end, _)| (end - x).abs() >= APART);
+        let is_clear = |x: f64| end.as_ref().is_none_or(|(end, _)| (end - x).abs() >= TICKS_APART);
         let all = stretches.iter().flat_map(|stretch| edge.ticks(stretch));
         let all: Vec<_> = all.filter(|(x, _)| is_clear(*x)).collect();
         let lengths = all.iter().map(|(x, at)| (*x, edge.share(*at))).chain(end.iter().map(|(x, _)| (*x, 1.0)));
@@ -120,7 +121,7 @@ impl Ruler {
 
     /// The figures that have room behind the unit, each with its left end: those of ticks, and of what ends between them.
     fn figures(&self, edge: &RulerEdge, ticks: &[(f64, u32)], end: Option<(f64, String)>) -> Vec<(String, f64)> {
-        let clear = Type::TINY.width(edge.unit) + CLEAR;
+        let clear = Type::TINY.width(edge.unit) + FIGURES_APART;
         let left = |x: f64, wide: f64| (x - wide / 2.0).min(self.width - wide);
         let (mut figures, mut taken) = (Vec::new(), clear);
         for (x, figure) in ticks.iter().filter_map(|(x, at)| Some((x, edge.figure(*at)?))) {
@@ -128,14 +129,14 @@ impl Ruler {
             let left = left(*x, wide);
             if left >= taken {
                 figures.push((figure, left));
-                taken = left + wide + CLEAR;
+                taken = left + wide + FIGURES_APART;
             }
         }
         if let Some((x, figure)) = end {
             let wide = Type::TINY.width(&figure);
             let left = (x - wide / 2.0).max(clear).min(self.width - wide);
             // It stands in the place of a figure that it would touch, or seem to go on from.
-            figures.pop_if(|_| left < taken - CLEAR + CLEAR_OF_END);
+            figures.pop_if(|_| left < taken - FIGURES_APART + CLEAR_OF_END);
             figures.push((figure, left));
         }
         figures

@@ -1,7 +1,7 @@
 //! Round scales and the bar that shows them.
 
 use crate::geometry::Point;
-use crate::paint::mark::{Anchor, Fill, Mark, Stroke, Text, Weight};
+use crate::paint::mark::{Anchor, Fill, Mark, Text, Weight};
 use crate::paint::{outline, style};
 use crate::sheet::english;
 use crate::sheet::said::SeenAs;
@@ -63,16 +63,18 @@ impl Scale {
 /// Height in mm of a scale bar with its text.
 pub const BAR_HEIGHT: f64 = 8.0;
 
-/// Room for the words beside it.
-const WORDS: f64 = 26.0;
-/// From one line of its words to the next.
-const LINE: f64 = 3.0;
+/// Room in mm for the words beside it.
+const BAR_WORDS: f64 = 26.0;
+/// From one line of its words to the next, in mm.
+const LINE_HEIGHT: f64 = 3.0;
 
-/// Height of the bar itself, and of the baseline of its figures.
-const HEIGHT: f64 = 1.2;
-const ABOVE: f64 = -2.2;
+/// Height of the bar itself in mm, and of the baseline of its figures.
+const BAR: f64 = 1.2;
+const FIGURES: f64 = -2.2;
+/// Room in mm between it and the words beside it.
+const BESIDE_BAR: f64 = 3.0;
 /// Shortest bar in mm on paper, with room for its words.
-const SHORTEST: f64 = 16.0;
+const SHORTEST_BAR: f64 = 16.0;
 
 /// A bar that measures the piece, with its scale, from a lower left corner in a width, and how what it measures is seen.
 pub fn scale_bar((at, width): (Point, f64), scale: Scale, units: UnitStyle, seen: Option<SeenAs>) -> Vec<Mark> {
@@ -80,11 +82,15 @@ pub fn scale_bar((at, width): (Point, f64), scale: Scale, units: UnitStyle, seen
     let step = each * scale.factor();
     let end = at + Point::new(step * f64::from(count), 0.0);
     let size = english::bar_length(Length::mm(each * f64::from(count)), units);
-    let beside = end + Point::new(3.0, 0.0);
+    let beside = end + Point::new(BESIDE_BAR, 0.0);
     let mut marks: Vec<_> = (0..count).map(|part| shaded(at, step, part)).collect();
-    marks.push(text(at + Point::new(0.0, ABOVE), "0", Anchor::Start));
-    marks.push(text(end + Point::new(0.0, ABOVE), &size, Anchor::End));
-    marks.push(text(beside - Point::new(0.0, seen.map_or(0.0, |_| LINE)), &english::beside_bar(scale), Anchor::Start));
+    marks.push(text(at + Point::new(0.0, FIGURES), "0", Anchor::Start));
+    marks.push(text(end + Point::new(0.0, FIGURES), &size, Anchor::End));
+    marks.push(text(
+        beside - Point::new(0.0, seen.map_or(0.0, |_| LINE_HEIGHT)),
+        &english::beside_bar(scale),
+        Anchor::Start,
+    ));
     marks.extend(seen.map(|seen| text(beside, &english::seen_as(seen, units), Anchor::Start)));
     marks
 }
@@ -96,24 +102,24 @@ fn divided(width: f64, scale: Scale, units: UnitStyle) -> (f64, u32) {
         UnitStyle::In | UnitStyle::Both => (INCH / 2.0, 4),
     };
     let each = least * times(least * f64::from(most) * scale.factor());
-    let fits = |count: &u32| each * scale.factor() * f64::from(*count) + WORDS <= width;
+    let fits = |count: &u32| each * scale.factor() * f64::from(*count) + BAR_WORDS <= width;
     // Half inches are told in pairs.
     (each, (1..=most).rev().step_by(2).find(fits).unwrap_or(2 - most % 2))
 }
 
 /// A part of the bar, every other one black.
 fn shaded(at: Point, step: f64, part: u32) -> Mark {
-    let corner = at + Point::new(step * f64::from(part), -HEIGHT);
+    let corner = at + Point::new(step * f64::from(part), -BAR);
     let fill = part.is_multiple_of(2).then_some(Fill::Flat(style::INK, 1.0));
-    let stroke = Some(Stroke::new(style::INK, 0.15));
-    Mark::Shape { outline: outline::rect(corner, step, HEIGHT), fill, stroke }
+    let stroke = Some(style::INK_HAIRLINE);
+    Mark::Shape { outline: outline::rect(corner, step, BAR), fill, stroke }
 }
 
 /// How many times as long a bar of a length must be to be read: 1, 2, 5, 10, 20, …
 fn times(length: f64) -> f64 {
     let decades = (0..6).map(|power| (0..power).fold(1.0, |ten, _| ten * 10.0));
     let steps = decades.flat_map(|ten| [1.0, 2.0, 5.0].map(|step| step * ten));
-    steps.into_iter().find(|times| length * times >= SHORTEST).unwrap_or(1.0)
+    steps.into_iter().find(|times| length * times >= SHORTEST_BAR).unwrap_or(1.0)
 }
 
 fn text(at: Point, words: &str, anchor: Anchor) -> Mark {

@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::art::{Stencils, eye_wire};
+use crate::art::eye_wire;
 use crate::design::{Design, Finding, Index, Part, Strand, WornOpen};
 use crate::drape::Hung;
 use crate::geometry::{Point, path};
@@ -12,8 +12,13 @@ use crate::sheet::english;
 use crate::sheet::said::Alternative;
 use crate::units::Length;
 
-use super::Frame;
+use super::Canvas;
 use super::fastened::{is_hitched, reach_round};
+
+/// How far on in mm a line's direction is taken.
+const AHEAD: f64 = 0.1;
+/// Chords in mm into which a stretch of a line is cut.
+const CHORD: f64 = 0.5;
 
 /// The way of one side of a closure.
 #[derive(Clone, Debug, Default)]
@@ -70,7 +75,7 @@ fn placed(parts: &[Part]) -> impl Iterator<Item = (&Part, [f64; 2])> {
 
 /// The stretch of a line between two distances.
 pub fn stretch(line: &[Point], from: f64, to: f64) -> Vec<Point> {
-    let steps = ((to - from) / 0.5).ceil().max(1.0);
+    let steps = ((to - from) / CHORD).ceil().max(1.0);
     let at = |step: f64| path::along(line, from + (to - from) * step / steps);
     (0..=steps as usize).filter_map(|step| at(step as f64)).collect()
 }
@@ -101,22 +106,18 @@ impl Layers {
     }
 
     /// Both sides, each with the line that leads away from the strands' ends.
-    pub fn of(
-        [(left, first), (right, last)]: [(&ClosureWay, &[Part]); 2],
-        design: &Design,
-        frame: &Frame,
-        stencils: &mut Stencils<'_>,
-    ) -> Self {
-        let half = passed(left, first, design, frame, stencils).map(|half| Mark::ornament(vec![half]));
+    pub fn of([(left, first), (right, last)]: [(&ClosureWay, &[Part]); 2], canvas: Canvas<'_>) -> Self {
+        let design = canvas.design();
+        let half = passed(left, first, canvas).map(|half| Mark::ornament(vec![half]));
         let mut sides = [(0, left, first), (1, right, last)];
         sides.sort_by_key(|(_, _, parts)| lies_across(parts, design));
         let mut layers = Self::default();
         for (at, way, parts) in sides {
-            let drawn = side(way, parts, Some(at), design, frame, stencils);
+            let drawn = side(way, parts, Some(at), canvas);
             let layer = if lies_before(parts, design) { &mut layers.before } else { &mut layers.behind };
             layer.extend((!drawn.is_empty()).then(|| Mark::figure(english::figure(&Alternative::Side(at)), drawn)));
             if half.is_none() {
-                layers.before.extend(linked(way, parts, at, design, frame, stencils));
+                layers.before.extend(linked(way, parts, at, canvas));
             }
         }
         layers.before.extend(half);
@@ -136,26 +137,20 @@ fn lies_across(parts: &[Part], design: &Design) -> bool {
 
 /// The half that lies before the strand of a ring through which its last end goes; nothing where not all of that side is
 /// drawn.
-fn passed(
-    way: &ClosureWay,
-    parts: &[Part],
-    design: &Design,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Option<Mark> {
-    let closure = &design.closure;
+fn passed(way: &ClosureWay, parts: &[Part], canvas: Canvas<'_>) -> Option<Mark> {
+    let closure = &canvas.design().closure;
     let is_passed = matches!(closure.open(), Some(WornOpen::Through(_))) && parts.len() == closure.left().len();
     let ring = parts.last().filter(|_| is_passed && !way.line.is_empty())?;
     let next = reach(parts);
-    let side = DrawnSide::new(way, parts, Some(0), design, frame, stencils);
+    let side = DrawnSide::new(way, parts, Some(0), canvas);
     let (from, outward) = side.way_of(ring.finding, next - ring.reach.value(), next);
-    Some(side.stencils.lower_half(ring.finding, from, outward, frame.scale))
+    Some(canvas.stencils.lower_half(ring.finding, from, outward, canvas.scale()))
 }
 
 /// The findings of one side laid straight along x from the frame's origin.
-pub fn laid_side(parts: &[Part], design: &Design, frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+pub fn laid_side(parts: &[Part], canvas: Canvas<'_>) -> Vec<Mark> {
     let line = vec![Point::ORIGIN, Point::new(reach(parts) + 1.0, 0.0)];
-    side(&ClosureWay::from(line), parts, None, design, frame, stencils)
+    side(&ClosureWay::from(line), parts, None, canvas)
 }
 
 /// How far what holds the strands' ends on a side lies over them: nothing where their loops reach round its wire, else by
@@ -169,37 +164,24 @@ fn set_back(parts: &[Part], side: Option<usize>, design: &Design) -> f64 {
 
 /// What of one side's rings and eyes lies before what they link with: to the right of the way outward towards the strands,
 /// to its left at the outer end of a ring.
-pub fn linked(
-    way: &ClosureWay,
-    parts: &[Part],
-    at: usize,
-    design: &Design,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Vec<Mark> {
+pub fn linked(way: &ClosureWay, parts: &[Part], at: usize, canvas: Canvas<'_>) -> Vec<Mark> {
     if way.line.is_empty() {
         return Vec::new();
     }
-    let mut drawn = DrawnSide::new(way, parts, Some(at), design, frame, stencils);
+    let mut drawn = DrawnSide::new(way, parts, Some(at), canvas);
     for (index, (part, stretch)) in placed(parts).enumerate() {
-        drawn.links(part.finding, stretch, index > 0 || !is_hitched(design, at));
+        drawn.links(part.finding, stretch, index > 0 || !is_hitched(canvas.design(), at));
     }
     drawn.marks
 }
 
 /// The findings of one side along its way, of the first ends or the last where it is known; none where there is none.
-pub fn side(
-    way: &ClosureWay,
-    parts: &[Part],
-    of: Option<usize>,
-    design: &Design,
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-) -> Vec<Mark> {
+pub fn side(way: &ClosureWay, parts: &[Part], of: Option<usize>, canvas: Canvas<'_>) -> Vec<Mark> {
     if way.line.is_empty() {
         return Vec::new();
     }
-    let mut drawn = DrawnSide::new(way, parts, of, design, frame, stencils);
+    let mut drawn = DrawnSide::new(way, parts, of, canvas);
+    let design = canvas.design();
     for (index, (part, stretch)) in placed(parts).enumerate() {
         let kind = |index: usize| parts.get(index).map(|part| design.findings[part.finding].kind());
         let covered = parts.get(index + 1).filter(|_| kind(index + 1).is_some_and(covers));
@@ -218,32 +200,27 @@ const fn covers(kind: FindingKind) -> bool {
 }
 
 /// One side of the closure as it is drawn.
-struct DrawnSide<'a, 's, 'd> {
+struct DrawnSide<'a> {
     along: &'a ClosureWay,
-    design: &'a Design,
-    frame: &'a Frame,
-    stencils: &'s mut Stencils<'d>,
+    canvas: Canvas<'a>,
     /// How far its first finding lies over the strands' ends.
     back: f64,
     marks: Vec<Mark>,
 }
 
-impl<'a, 's, 'd> DrawnSide<'a, 's, 'd> {
+impl<'a> DrawnSide<'a> {
     /// With nothing drawn yet; see [`side`].
-    fn new(
-        along: &'a ClosureWay,
-        parts: &[Part],
-        of: Option<usize>,
-        design: &'a Design,
-        frame: &'a Frame,
-        stencils: &'s mut Stencils<'d>,
-    ) -> Self {
-        Self { along, design, frame, stencils, back: set_back(parts, of, design), marks: Vec::new() }
+    fn new(along: &'a ClosureWay, parts: &[Part], of: Option<usize>, canvas: Canvas<'a>) -> Self {
+        Self { along, canvas, back: set_back(parts, of, canvas.design()), marks: Vec::new() }
+    }
+
+    fn finding(&self, index: Index<Finding>) -> &'a Finding {
+        &self.canvas.design().findings[index]
     }
 
     /// A part between two distances, with what covers it, where it is a pin.
     fn part(&mut self, part: &Part, [at, next]: [f64; 2], cover: Option<&Part>) {
-        match self.design.findings[part.finding].kind() {
+        match self.finding(part.finding).kind() {
             FindingKind::Chain => self.chain(part.finding, at, next),
             FindingKind::EndBar | FindingKind::BoxHalf | FindingKind::SlideHalf => self.across(part.finding, at),
             FindingKind::EyePin => match cover {
@@ -257,71 +234,77 @@ impl<'a, 's, 'd> DrawnSide<'a, 's, 'd> {
     /// Where a stretch starts on the page, and its direction there.
     fn way(&self, at: f64, next: f64) -> (Point, f64) {
         let on =
-            |distance| path::along(&self.along.line, distance).map(|point| self.frame.page(point)).unwrap_or_default();
+            |distance| path::along(&self.along.line, distance).map(|point| self.canvas.page(point)).unwrap_or_default();
         (on(at), (on(next) - on(at)).angle())
     }
 
     fn chain(&mut self, finding: Index<Finding>, at: f64, next: f64) {
         let line: Vec<_> =
-            stretch(&self.along.line, at, next).into_iter().map(|point| self.frame.page(point)).collect();
-        self.marks.push(self.stencils.chain(finding, &line, self.frame.scale));
+            stretch(&self.along.line, at, next).into_iter().map(|point| self.canvas.page(point)).collect();
+        self.marks.push(self.canvas.stencils.chain(finding, &line, self.canvas.scale()));
     }
 
     /// A pin with nothing on it, cut and closed with a loop at once.
     fn pin(&mut self, at: f64, pin: &Part) {
-        let wire = self.design.findings[pin.finding].wire().map_or(0.0, |wire| wire.value());
+        let wire = self.finding(pin.finding).wire().map_or(0.0, |wire| wire.value());
         let (from, outward) = self.way(at - wire / 2.0, at + pin.reach.value());
-        self.marks.push(self.stencils.pin(pin.finding, from, outward, self.frame.scale, pin.reach.value() + wire));
+        self.marks.push(self.canvas.stencils.pin(
+            pin.finding,
+            from,
+            outward,
+            self.canvas.scale(),
+            pin.reach.value() + wire,
+        ));
     }
 
     /// A pin from the strands' loops out through a cone or cap, which covers it and the strands' ends, in one line with the
     /// strands at the cone's mouth.
     fn covered_pin(&mut self, at: f64, pin: &Part, cone: &Part) {
-        let cover = self.design.findings[cone.finding].length().unwrap_or_default();
-        let Some(sizes) = self.design.findings[pin.finding].pin() else { return };
+        let cover = self.finding(cone.finding).length().unwrap_or_default();
+        let Some(sizes) = self.finding(pin.finding).pin() else { return };
         let reach = pin.reach + cone.reach + sizes.wire;
         let (start, ahead) = self.way(at, at + reach.value());
-        let tip = start + Point::towards(ahead) * (reach.value() * self.frame.scale);
-        let outward = self.along.mouth.map_or(ahead, |mouth| (tip - self.frame.page(mouth)).angle());
-        let on = |distance: Length| tip - Point::towards(outward) * ((reach - distance).value() * self.frame.scale);
+        let tip = start + Point::towards(ahead) * (reach.value() * self.canvas.scale());
+        let outward = self.along.mouth.map_or(ahead, |mouth| (tip - self.canvas.page(mouth)).angle());
+        let on = |distance: Length| tip - Point::towards(outward) * ((reach - distance).value() * self.canvas.scale());
         let eye = on(sizes.wire * -0.5);
         let mouth = on(sizes.eye() - sizes.wire + cone.reach - cover);
-        self.marks.push(self.stencils.pin(pin.finding, eye, outward, self.frame.scale, reach.value()));
-        self.marks.push(self.stencils.finding(cone.finding, mouth, outward, self.frame.scale));
+        self.marks.push(self.canvas.stencils.pin(pin.finding, eye, outward, self.canvas.scale(), reach.value()));
+        self.marks.push(self.canvas.stencils.finding(cone.finding, mouth, outward, self.canvas.scale()));
     }
 
     /// A bar, square to the line where it stands.
     fn across(&mut self, finding: Index<Finding>, at: f64) {
-        let (from, outward) = self.way(at, at + 0.1);
-        self.marks.push(self.stencils.finding(finding, from, outward, self.frame.scale));
+        let (from, outward) = self.way(at, at + AHEAD);
+        self.marks.push(self.canvas.stencils.finding(finding, from, outward, self.canvas.scale()));
     }
 
     /// Where a finding along the line starts, and its direction. A ring counts for what is inside it: its wire lies round
     /// what hangs there.
     fn way_of(&self, finding: Index<Finding>, at: f64, next: f64) -> (Point, f64) {
-        let ring = self.design.findings[finding].ring().map_or(0.0, |ring| ring.wire.value());
+        let ring = self.finding(finding).ring().map_or(0.0, |ring| ring.wire.value());
         self.way(at - if at > 0.0 { ring } else { self.back }, next)
     }
 
     /// What of a finding lies before what it links with: towards the strands if that is so, and at a ring's outer end.
     fn links(&mut self, finding: Index<Finding>, [at, next]: [f64; 2], inward: bool) {
-        let kind = &self.design.findings[finding];
-        let scale = self.frame.scale;
+        let kind = self.finding(finding);
+        let scale = self.canvas.scale();
         let (from, outward) =
-            if kind.comb().is_some() { self.way(at, at + 0.1) } else { self.way_of(finding, at, next) };
+            if kind.comb().is_some() { self.way(at, at + AHEAD) } else { self.way_of(finding, at, next) };
         if inward && eye_wire(kind) > 0.0 {
-            self.marks.push(self.stencils.linked(finding, from, outward, scale));
+            self.marks.push(self.canvas.stencils.linked(finding, from, outward, scale));
         }
         if let Some(ring) = kind.ring() {
             let outside = ring.outside.unwrap_or(ring.inside + *ring.wire * 2.0);
             let tip = from + Point::towards(outward) * (outside.value() * scale);
-            self.marks.push(self.stencils.linked(finding, tip, outward + PI, scale));
+            self.marks.push(self.canvas.stencils.linked(finding, tip, outward + PI, scale));
         }
     }
 
     /// A finding along the line.
     fn straight(&mut self, finding: Index<Finding>, at: f64, next: f64) {
         let (from, outward) = self.way_of(finding, at, next);
-        self.marks.push(self.stencils.finding(finding, from, outward, self.frame.scale));
+        self.marks.push(self.canvas.stencils.finding(finding, from, outward, self.canvas.scale()));
     }
 }

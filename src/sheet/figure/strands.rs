@@ -3,13 +3,13 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::Piece;
-use crate::art::Stencils;
+use crate::art::Deal;
 use crate::design::{Bar, Bead, Bit, Dangle, Design, Finding, Index, Pin, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::paint::outline;
-use crate::pattern::FindingKind;
+use crate::pattern::{Drilled, FindingKind};
 use crate::sheet::english;
 use crate::sheet::said::Alternative;
 use crate::trade::usual;
@@ -18,27 +18,21 @@ use crate::units::Length;
 use super::bars::{bars, middle};
 use super::ends::EndFinding;
 use super::fastened::{is_hung, lengthened};
-use super::{Frame, ends, twined};
+use super::{Canvas, ends, twined};
 
 /// Strands, those of the design in its order as far as they are laid: the longest first, so that shorter ones lie over longer ones; all cords below all
 /// beads. Twisted ones lie over one another as they are near.
-pub fn strands(design: &Design, hung: &[Option<&Hung>], frame: &Frame, stencils: &mut Stencils<'_>) -> Vec<Mark> {
+pub fn strands(hung: &[Option<&Hung>], canvas: Canvas<'_>) -> Vec<Mark> {
+    let design = canvas.design();
     if design.twist.is_some() {
-        let all = twined::layers(design, hung, frame, stencils, 1).concat();
+        let all = twined::layers(hung, canvas, 1).concat();
         return vec![Mark::figure(english::figure(&Alternative::twisted(design)), all)];
     }
-    let laid =
-        longest_first(design).into_iter().filter_map(|at| Some((&design.strands[at], (*hung.get(at.number())?)?)));
-    let order: Vec<_> = laid.collect();
-    let mut marks = Vec::new();
-    for &(strand, hung) in &order {
-        marks.extend(Sketch { design, strand, hung, frame, stencils, on_edge: false }.cord());
-    }
-    for (strand, hung) in order {
-        let label = english::figure(&Alternative::Strand(&strand.name));
-        marks.push(Mark::figure(label, Sketch { design, strand, hung, frame, stencils, on_edge: false }.strung()));
-    }
-    marks.extend(bars(design, hung, frame, stencils));
+    let sketch = |at: Index<Strand>| Some(Sketch::new(&design.strands[at], (*hung.get(at.number())?)?, canvas));
+    let laid: Vec<_> = longest_first(design).into_iter().filter_map(sketch).collect();
+    let mut marks: Vec<_> = laid.iter().flat_map(Sketch::cord).collect();
+    marks.extend(laid.iter().map(|sketch| sketch.named(sketch.strung())));
+    marks.extend(bars(hung, canvas));
     marks
 }
 
@@ -52,38 +46,46 @@ pub fn longest_first(design: &Design) -> Vec<Index<Strand>> {
 }
 
 /// A strand as it hangs, or as far as it is laid, and where and with what it is drawn.
-pub struct Sketch<'a, 's, 'd> {
-    /// The design.
-    pub design: &'a Design,
-    /// One of its strands.
+pub struct Sketch<'a> {
+    /// One of the design's strands.
     pub strand: &'a Strand,
     /// How that hangs.
     pub hung: &'a Hung,
-    /// Where it comes on the page.
-    pub frame: &'a Frame,
-    /// The page's stencils.
-    pub stencils: &'s mut Stencils<'d>,
-    /// Whether it is seen along what it goes round, on which flat beads lie.
-    pub on_edge: bool,
+    /// On what it is drawn.
+    pub canvas: Canvas<'a>,
 }
 
-impl<'a> Sketch<'a, '_, '_> {
+impl<'a> Sketch<'a> {
+    /// A strand on whose face one looks.
+    pub const fn new(strand: &'a Strand, hung: &'a Hung, canvas: Canvas<'a>) -> Self {
+        Self { strand, hung, canvas }
+    }
+
+    pub(super) const fn design(&self) -> &'a Design {
+        self.canvas.design()
+    }
+
+    /// Marks of it, as a figure that has its name.
+    pub fn named(&self, marks: Vec<Mark>) -> Mark {
+        Mark::figure(english::figure(&Alternative::Strand(&self.strand.name)), marks)
+    }
+
     /// The strand by itself, with the bars and beads that it shares with others.
-    pub fn alone(&mut self) -> Vec<Mark> {
+    pub fn alone(&self) -> Vec<Mark> {
         let mut marks = self.strand();
         for seat in &self.hung.seats {
             let bit = self.bit(seat);
-            if let Some(aside) = middle(bit, self.strand, self.design) {
+            if let Some(aside) = middle(bit, self.strand, self.design()) {
                 let across = Point::towards(FRAC_PI_2 - seat.angle);
-                let centre = self.frame.page(seat.centre) + across * (aside * self.frame.scale);
-                marks.extend(self.at(bit, centre, -seat.angle, seat.toward));
+                let centre = self.canvas.page(seat.centre) + across * (aside * self.canvas.scale());
+                marks.extend(self.at(seat, centre));
             }
         }
         marks
     }
 
     /// The strand without bars that it shares with others.
-    pub fn strand(&mut self) -> Vec<Mark> {
+    pub fn strand(&self) -> Vec<Mark> {
         let mut marks = self.cord();
         marks.extend(self.strung());
         marks
@@ -91,9 +93,9 @@ impl<'a> Sketch<'a, '_, '_> {
 
     /// What is strung but for shared bars, the beads below what covers them, and the findings that close
     /// the ends.
-    pub(super) fn strung(&mut self) -> Vec<Mark> {
+    pub(super) fn strung(&self) -> Vec<Mark> {
         let mut marks = self.ends();
-        let on_its_bead = |seat| on_its_bead(seat, self.strand, self.hung, self.design);
+        let on_its_bead = |seat| on_its_bead(seat, self.strand, self.hung, self.design());
         let seats: Vec<_> = self.hung.seats.iter().map(on_its_bead).collect();
         let is_bead = |seat: &Seat| matches!(self.bit(seat).what, What::Bead(_));
         let (met, seats): (Vec<_>, Vec<_>) = seats.into_iter().partition(|seat| self.bit(seat).what.is_meeting());
@@ -111,10 +113,11 @@ impl<'a> Sketch<'a, '_, '_> {
     }
 
     /// What the ends meet in, as far below as the beads at the ends let it come, with both ends' cord down to it.
-    fn met(&mut self, seat: &Seat) -> Vec<Mark> {
-        let lower = seat.centre - Point::new(0.0, kept_off(seat, self.strand, self.hung, self.design));
-        let ends = [seat.centre, lower].map(|at| self.frame.page(at));
-        let cord = (lower != seat.centre).then(|| self.stencils.strand_cord(self.strand, &ends, self.frame.scale));
+    fn met(&self, seat: &Seat) -> Vec<Mark> {
+        let lower = seat.centre - Point::new(0.0, kept_off(seat, self.strand, self.hung, self.design()));
+        let ends = [seat.centre, lower].map(|at| self.canvas.page(at));
+        let cord =
+            (lower != seat.centre).then(|| self.canvas.stencils.strand_cord(self.strand, &ends, self.canvas.scale()));
         cord.into_iter().chain(self.seated(&Seat { centre: lower, ..*seat })).collect()
     }
 
@@ -124,11 +127,11 @@ impl<'a> Sketch<'a, '_, '_> {
     }
 
     /// The findings that close both ends, from each loop inward.
-    pub(super) fn ends(&mut self) -> Vec<Mark> {
+    pub(super) fn ends(&self) -> Vec<Mark> {
         let mut marks = self.fastenings();
         marks.extend([0, 1].into_iter().filter_map(|side| self.turned(side)));
         for side in [0, 1] {
-            let all = ends::closed(&self.strand.ends[side], self.design);
+            let all = ends::closed(&self.strand.ends[side], self.design());
             marks.extend(all.iter().filter_map(|finding| self.end_finding(finding, side)));
         }
         marks
@@ -142,51 +145,127 @@ impl<'a> Sketch<'a, '_, '_> {
     /// The loop into which an end is turned.
     fn turned(&self, side: usize) -> Option<Mark> {
         let at = self.inward(side, 0.0);
-        let is_turned = self.strand.is_turned(&self.strand.ends[side], self.design) && self.hung.reaches(at);
+        let is_turned = self.strand.is_turned(&self.strand.ends[side], self.design()) && self.hung.reaches(at);
         let (point, onward) = is_turned.then(|| self.hung.at(at))?;
         let outward = if side == 0 { PI - onward } else { -onward };
-        Some(turned_loop(self.strand, self.frame.page(point), outward, self.frame.scale, self.stencils))
+        Some(self.canvas.turned_loop(self.strand, self.canvas.page(point), outward))
     }
 
     /// A finding that closes an end, if the strand is laid as far as that; one that hangs on what the cord goes through
     /// stands as far out as a loop would reach.
-    fn end_finding(&mut self, closed: &EndFinding, side: usize) -> Option<Mark> {
-        let finding = &self.design.findings[closed.finding];
+    fn end_finding(&self, closed: &EndFinding, side: usize) -> Option<Mark> {
+        let finding = &self.design().findings[closed.finding];
         let own = finding.length().unwrap_or_default().value();
         let far = if closed.outward { (closed.depth - own).max(0.0) } else { closed.depth + own };
         let [at, far] = [closed.depth, far].map(|depth| self.inward(side, depth));
         let (point, angle) = (self.hung.reaches(at) && self.hung.reaches(far)).then(|| self.hung.at(at))?;
-        let hung_out = || self.fastened(side).hung_out(self.strand, side, self.design);
+        let hung_out = || self.fastened(side).hung_out(self.strand, side, self.design());
         let [beyond, longer] = if is_hung(finding) { hung_out() } else { [self.drawn_out(side), 0.0] };
         let point = point + Point::towards(angle) * if side == 0 { 0.0 - beyond } else { beyond };
         let onward = (side == 1) == closed.outward;
         let way = if onward { -angle } else { PI - angle };
-        let mark = self.stencils.finding(closed.finding, self.frame.page(point), way, self.frame.scale);
+        let mark = self.canvas.stencils.finding(closed.finding, self.canvas.page(point), way, self.canvas.scale());
         Some(if own > 0.0 { lengthened(mark, 1.0 + longer / own) } else { mark })
     }
 
     /// What sits in a seat, but for what the strand shares with others.
-    pub(super) fn seated(&mut self, seat: &Seat) -> Vec<Mark> {
-        let bit = self.bit(seat);
-        if middle(bit, self.strand, self.design).is_some() {
+    pub(super) fn seated(&self, seat: &Seat) -> Vec<Mark> {
+        if middle(self.bit(seat), self.strand, self.design()).is_some() {
             return Vec::new();
         }
-        self.at(bit, self.frame.page(seat.centre), -seat.angle, seat.toward)
+        self.at(seat, self.canvas.page(seat.centre))
     }
 
-    /// Something strung with its centre at a point of the page.
-    fn at(&mut self, bit: &Bit, at: Point, angle: f64, toward: f64) -> Vec<Mark> {
-        let scale = self.frame.scale;
+    /// What sits in a seat with its centre at a point of the page.
+    fn at(&self, seat: &Seat, at: Point) -> Vec<Mark> {
+        let (bit, angle, deal) = (self.bit(seat), -seat.angle, Deal::of(&self.strand.name, seat.train, seat.bit));
+        self.canvas.strung((bit, deal), self.strand, at, (angle, seat.toward))
+    }
+}
+
+/// What is strung, at points of the page.
+impl Canvas<'_> {
+    /// Something on a strand, and what its place is dealt, with its centre at a point and its hole along an angle, which
+    /// comes nearer by so much a mm.
+    pub fn strung(
+        &self,
+        (bit, deal): (&Bit, Deal),
+        strand: &Strand,
+        at: Point,
+        (angle, toward): (f64, f64),
+    ) -> Vec<Mark> {
+        let scale = self.scale();
         match &bit.what {
-            What::Bead(bead) if self.on_edge && self.design.beads[*bead].lies_flat() => {
-                vec![self.stencils.bead_on_edge(*bead, at, angle, scale)]
+            What::Bead(bead) => {
+                let own = middle(bit, strand, self.design()).is_none().then_some(deal);
+                vec![self.stencils.bead_aslant(*bead, own, at, (angle, toward), scale)]
             }
-            What::Bead(bead) => vec![self.stencils.bead_aslant(*bead, at, angle, scale, toward)],
             What::Gap => Vec::new(),
-            What::Knot => vec![self.stencils.knot(self.strand.cord, self.strand.legs, at, angle, scale, bit.length())],
-            What::Finding(index) => vec![strung_finding(*index, bit, at, angle, scale, self.stencils)],
-            What::Dangle(dangle) => branch(dangle, at, self.design, scale, self.stencils),
+            What::Knot => vec![self.stencils.knot(strand.cord, strand.legs, at, angle, scale, bit.length())],
+            What::Finding(index) => vec![self.strung_finding(*index, bit, at, angle)],
+            What::Dangle(dangle) => self.branch((dangle, deal), at),
         }
+    }
+
+    /// A strung finding with its centre at a point; one that is turned round is drawn from its far end. A cap
+    /// reaches over its bead by as much as it is longer than the cord that it takes.
+    fn strung_finding(&self, index: Index<Finding>, bit: &Bit, centre: Point, angle: f64) -> Mark {
+        let way = if bit.turned { angle + PI } else { angle };
+        let back = if bit.turned { bit.after } else { bit.before };
+        let over = self.stencils.cap_length(index).map_or(0.0, |length| (length - bit.length()).max(0.0));
+        self.stencils.whole(index, centre - Point::towards(way) * ((back + over) * self.scale()), way, self.scale())
+    }
+
+    /// A ring by which a branch hangs straight down from a point on the cord, as what it goes through lies over it.
+    pub fn ring(&self, dangle: &Dangle, from: Point) -> Option<Mark> {
+        let ring = dangle.on.filter(|on| self.design().findings[*on].kind() == FindingKind::JumpRing)?;
+        Some(self.stencils.finding(ring, from, FRAC_PI_2, self.scale()))
+    }
+
+    /// A branch straight down from a point on the cord; a ring goes through both, so that half of it lies before them. A
+    /// bead that is drilled across its tip hides the wire in it.
+    pub fn branch(&self, (dangle, deal): (&Dangle, Deal), from: Point) -> Vec<Mark> {
+        let (down, scale) = (FRAC_PI_2, self.scale());
+        let foot = from + Point::new(0.0, dangle.drop * scale);
+        let hanger = |on: Index<Finding>| match self.design().findings[on].kind() {
+            FindingKind::JumpRing => self.stencils.lower_half(on, from, down, scale),
+            _ if self.design().findings[on].is_pin() => self.stencils.pin(on, foot, -down, scale, dangle.drop),
+            _ => self.stencils.whole(on, from, down, scale),
+        };
+        let (hanger, hung) = (dangle.on.map(hanger), self.branched((dangle, deal), from, down));
+        if self.is_in_a_ring(dangle) {
+            return hung.into_iter().chain(hanger).collect();
+        }
+        hanger.into_iter().chain(hung).collect()
+    }
+
+    /// Whether what hangs on a branch is held by a ring that is seen to go through it.
+    fn is_in_a_ring(&self, dangle: &Dangle) -> bool {
+        let is_ring = |on| self.design().findings[on].kind() == FindingKind::JumpRing;
+        let is_tip = |bead: Index<Bead>| self.design().beads[bead].drilled == Drilled::Tip;
+        dangle.on.is_some_and(is_ring) && !dangle.bits.first().and_then(|bit| bit.what.bead()).is_some_and(is_tip)
+    }
+
+    /// What is strung on a branch in a place, from a point along a way.
+    pub fn branched(&self, (dangle, deal): (&Dangle, Deal), from: Point, way: f64) -> Vec<Mark> {
+        let strung = |((below, bit), level): ((usize, &Bit), f64)| {
+            let at = from + Point::towards(way) * (level * self.scale());
+            let deal = Some(deal.hanging(below));
+            match bit.what {
+                What::Bead(bead) => Some(self.stencils.bead_aslant(bead, deal, at, (way, 0.0), self.scale())),
+                What::Finding(index) => Some(self.strung_finding(index, bit, at, way)),
+                What::Gap | What::Knot | What::Dangle(_) => None,
+            }
+        };
+        dangle.bits.iter().enumerate().zip(dangle.levels(self.design())).filter_map(strung).collect()
+    }
+
+    /// The loop that memory wire is turned into, from a point outward along an angle.
+    pub fn turned_loop(&self, strand: &Strand, at: Point, outward: f64) -> Mark {
+        let radius = 0.5 * self.stencils.turned(strand).value() * self.scale();
+        let centre = at + Point::towards(outward) * radius;
+        let path = outline::flattened(&outline::ellipse(centre, radius, radius));
+        self.stencils.cord(strand.cord, &path, self.scale())
     }
 }
 
@@ -207,14 +286,6 @@ fn kept_off(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> f64 {
     hung.seats.iter().filter_map(lowered).filter(|by| *by < 2.0 * radius(met)).fold(0.0, f64::max)
 }
 
-/// The loop that memory wire is turned into, from a point of the page outward along an angle.
-pub fn turned_loop(strand: &Strand, at: Point, outward: f64, scale: f64, stencils: &Stencils<'_>) -> Mark {
-    let radius = 0.5 * stencils.turned(strand).value() * scale;
-    let centre = at + Point::towards(outward) * radius;
-    let path = outline::flattened(&outline::ellipse(centre, radius, radius));
-    stencils.cord(strand.cord, &path, scale)
-}
-
 /// Where a bead cap sits: in the line of the bead that it hugs, not of the cord; other things as they are.
 fn on_its_bead(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> Seat {
     let bits = &strand.trains[seat.train].bits;
@@ -229,58 +300,6 @@ fn on_its_bead(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> Se
         let reach = if cap.turned { -bits[bead.bit].before - cap.after } else { bits[bead.bit].after + cap.before };
         Seat { centre: bead.centre + Point::towards(bead.angle) * reach, angle: bead.angle, ..*seat }
     })
-}
-
-/// A strung finding with its centre at a point; one that is turned round is drawn from its far end. A cap
-/// reaches over its bead by as much as it is longer than the cord that it takes.
-pub fn strung_finding(
-    index: Index<Finding>,
-    bit: &Bit,
-    centre: Point,
-    angle: f64,
-    scale: f64,
-    stencils: &mut Stencils<'_>,
-) -> Mark {
-    let way = if bit.turned { angle + std::f64::consts::PI } else { angle };
-    let back = if bit.turned { bit.after } else { bit.before };
-    let over = stencils.cap_length(index).map_or(0.0, |length| (length - bit.length()).max(0.0));
-    stencils.whole(index, centre - Point::towards(way) * ((back + over) * scale), way, scale)
-}
-
-/// A branch straight down the page from a point on the cord.
-pub fn branch(dangle: &Dangle, from: Point, design: &Design, scale: f64, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-    let down = FRAC_PI_2;
-    let foot = from + Point::new(0.0, dangle.drop * scale);
-    let hanger = |on: Index<Finding>| {
-        if design.findings[on].is_pin() {
-            stencils.pin(on, foot, -down, scale, dangle.drop)
-        } else {
-            stencils.whole(on, from, down, scale)
-        }
-    };
-    let mut marks: Vec<_> = dangle.on.map(hanger).into_iter().collect();
-    marks.extend(branched(dangle, from, down, design, scale, stencils));
-    marks
-}
-
-/// What is strung on a branch, from a point along a way.
-pub fn branched(
-    dangle: &Dangle,
-    from: Point,
-    way: f64,
-    design: &Design,
-    scale: f64,
-    stencils: &mut Stencils<'_>,
-) -> Vec<Mark> {
-    let strung = |(bit, level): (&Bit, f64)| {
-        let at = from + Point::towards(way) * (level * scale);
-        match bit.what {
-            What::Bead(bead) => Some(stencils.bead(bead, at, way, scale)),
-            What::Finding(index) => Some(strung_finding(index, bit, at, way, scale, stencils)),
-            What::Gap | What::Knot | What::Dangle(_) => None,
-        }
-    };
-    dangle.bits.iter().zip(dangle.levels(design)).filter_map(strung).collect()
 }
 
 /// The box round all strands with their beads and branches, in the drape's frame.

@@ -5,14 +5,13 @@
 //! what is seen is the stretch that holds its lowest place; of one whose ends are in front, both sides of the neck.
 
 use crate::Piece;
-use crate::art::Stencils;
 use crate::design::{Design, Part, Strand};
 use crate::drape::{Hung, Joint, Seat, Waypoint, on_way};
 use crate::geometry::Point3;
 use crate::pattern::FindingKind;
 use crate::units::Length;
 
-use super::Frame;
+use super::Canvas;
 use super::side::{ClosureWay, Layers};
 
 /// The way that a strand takes in front, from one side of the neck to the other.
@@ -85,23 +84,23 @@ pub fn on_tracks(piece: &Piece, tracks: &[Option<Track>]) -> Vec<Option<Hung>> {
 }
 
 /// What of the closure reaches round to the front, closed as it is worn.
-pub fn closing_on(tracks: &[Option<Track>], piece: &Piece, frame: &Frame, stencils: &mut Stencils<'_>) -> Layers {
-    let Some((Some(track), strand)) = tracks.first().zip(piece.design.strands.first()) else {
+pub fn closing_on(tracks: &[Option<Track>], canvas: Canvas<'_>) -> Layers {
+    let design = canvas.design();
+    let Some((Some(track), strand)) = tracks.first().zip(design.strands.first()) else {
         return Layers::default();
     };
-    let (closure, length) = (&piece.design.closure, strand.finished.value());
+    let (closure, length) = (&design.closure, strand.finished.value());
     let left = track.spots.iter().rev().filter(|spot| spot.station < 0.0);
     let right = track.spots.iter().filter(|spot| spot.station > length);
     let side = |start: f64, outer: Vec<&Waypoint>, parts: &[Part]| {
         let end = track.at(start)?.0.front();
         let line: Vec<_> = std::iter::once(end).chain(outer.iter().map(|spot| spot.at.front())).collect();
         let room = (outer.last()?.station - start).abs();
-        Some((ClosureWay::from(line), in_front(parts, room, &piece.design)))
+        Some((ClosureWay::from(line), in_front(parts, room, design)))
     };
     let first = side(0.0, left.collect(), closure.left()).unwrap_or_default();
     let last = side(length, right.collect(), closure.right()).unwrap_or_default();
-    let sides = [(&first.0, first.1.as_slice()), (&last.0, &last.1)];
-    Layers::of(sides, &piece.design, frame, stencils)
+    Layers::of([(&first.0, &first.1), (&last.0, &last.1)], canvas)
 }
 
 /// The parts of a closure's side of which something lies within so many mm of the strands' ends: a

@@ -1,29 +1,19 @@
 //! Twisted strands: what is strung on all of them, the farther before the nearer, over all their cords.
 
-use crate::art::Stencils;
-use crate::design::Design;
 use crate::drape::Hung;
 use crate::paint::mark::Mark;
 
-use super::{Frame, Sketch};
+use super::{Canvas, Sketch};
 
 /// Twisted strands in so many layers, from the cords and what is farthest to what is nearest.
-pub fn layers(
-    design: &Design,
-    hung: &[Option<&Hung>],
-    frame: &Frame,
-    stencils: &mut Stencils<'_>,
-    count: usize,
-) -> Vec<Vec<Mark>> {
-    let laid: Vec<_> = design.strands.iter().zip(hung).filter_map(|(strand, hung)| Some((strand, (*hung)?))).collect();
-    let (mut ground, mut strung) = (Vec::new(), Vec::new());
-    for &(strand, hung) in &laid {
-        ground.extend(Sketch { design, strand, hung, frame, stencils, on_edge: false }.cord());
-    }
-    for (strand, hung) in laid {
-        let mut sketch = Sketch { design, strand, hung, frame, stencils, on_edge: false };
+pub fn layers(hung: &[Option<&Hung>], canvas: Canvas<'_>, count: usize) -> Vec<Vec<Mark>> {
+    let laid = canvas.design().strands.iter().zip(hung).filter_map(|(strand, hung)| Some((strand, (*hung)?)));
+    let laid: Vec<_> = laid.map(|(strand, hung)| Sketch::new(strand, hung, canvas)).collect();
+    let mut ground: Vec<_> = laid.iter().flat_map(Sketch::cord).collect();
+    let mut strung = Vec::new();
+    for sketch in &laid {
         ground.extend(sketch.ends());
-        strung.extend(hung.seats.iter().map(|seat| (seat.near, sketch.seated(seat))));
+        strung.extend(sketch.hung.seats.iter().map(|seat| (seat.near, sketch.seated(seat))));
     }
     strung.sort_by(|(one, _), (other, _)| one.total_cmp(other));
     let each = strung.len().div_ceil(count).max(1);

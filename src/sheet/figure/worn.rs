@@ -14,17 +14,25 @@ use crate::sheet::english;
 use crate::sheet::said::Alternative;
 
 use super::labels::{DISC_ROOM, is_numbered, thick};
-use super::{Frame, Track, closing_on, lowest_point, on_tracks, straightened, strand_box};
+use super::{Canvas, Frame, Track, closing_on, lowest_point, on_tracks, straightened, strand_box};
 
 /// How far the shoulders are drawn from the middle, and how high the neck, as shares of its base's breadth.
 const SHOULDERS: f64 = 1.0;
 const THROAT: f64 = 0.42;
+/// Room round the strands, as a share of that.
+const AROUND: f64 = 0.12;
+/// Width in mm of a strand that is drawn as a line.
+const STRAND: f64 = 0.5;
+/// Dash and gap in mm of what is not seen.
+const DASHES: [f64; 2] = [0.8, 0.8];
+/// Steps along a quarter of the neck's base.
+const QUARTER_STEPS: i32 = 12;
 
 /// Most things strung that are drawn one by one; of more a line is drawn, as one would see it.
 const MOST: usize = 4_000;
 
 /// The figure in a block of a width, at most so high. Nothing for pieces that are not hung round a neck.
-pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &mut Stencils<'_>) -> Option<Block> {
+pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &Stencils<'_>) -> Option<Block> {
     let worn = piece.drape.worn.as_ref().filter(|worn| worn.lines.iter().any(|line| !line.is_empty()))?;
     let tracks = Track::all(&worn.lines);
     let laid = on_tracks(piece, &tracks);
@@ -37,8 +45,8 @@ pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &mut Stencils
         marks.extend(worn.lines.iter().flat_map(|line| strand(line, &frame)));
     } else {
         let laid: Vec<_> = laid.iter().map(Option::as_ref).collect();
-        let closure = closing_on(&tracks, piece, &frame, stencils);
-        marks.extend(closure.around(super::strands(&piece.design, &laid, &frame, stencils)));
+        let canvas = Canvas::new(frame, stencils);
+        marks.extend(closing_on(&tracks, canvas).around(super::strands(&laid, canvas)));
     }
     marks.extend(numbers(piece, worn, &frame));
     let height = extent.height() * scale;
@@ -58,7 +66,7 @@ fn extent(piece: &Piece, worn: &Worn, laid: &[Option<Hung>]) -> Option<Extent> {
         high: Point::new(SHOULDERS * breadth, THROAT * breadth),
     };
     let seen = worn.lines.iter().flat_map(|line| in_sight(line));
-    let lines = Extent::of(seen)?.grown(0.12 * breadth);
+    let lines = Extent::of(seen)?.grown(AROUND * breadth);
     let rows = piece.design.strands.iter().zip(laid);
     let boxes = rows.filter_map(|(strand, hung)| strand_box(&piece.design, strand, hung.as_ref()?));
     Some(boxes.fold(frame.and(lines), Extent::and))
@@ -69,14 +77,15 @@ fn body(worn: &Worn, frame: &Frame) -> Mark {
     let right: Vec<Point> = worn.skin.outline(THROAT, SHOULDERS);
     let side = |sign: f64| {
         let points: Vec<_> = right.iter().map(|point| frame.page(Point::new(sign * point.x, point.y))).collect();
-        stroke(outline::curve(&points), 0.25)
+        stroke(outline::curve(&points), style::BOLD)
     };
-    let front: Vec<_> =
-        (-12..=12).map(|step| frame.page(worn.skin.around(FRAC_PI_2 * f64::from(step) / 12.0).front())).collect();
+    let front: Vec<_> = (-QUARTER_STEPS..=QUARTER_STEPS)
+        .map(|step| frame.page(worn.skin.around(FRAC_PI_2 * f64::from(step) / f64::from(QUARTER_STEPS)).front()))
+        .collect();
     let base = Mark::Shape {
         outline: outline::polyline(&front),
         fill: None,
-        stroke: Some(Stroke { dashes: vec![0.8, 0.8], ..Stroke::new(style::RULE, 0.2) }),
+        stroke: Some(Stroke { dashes: DASHES.to_vec(), ..style::RULE_LINE }),
     };
     Mark::figure(english::figure(&Alternative::Neck), vec![side(-1.0), side(1.0), base])
 }
@@ -86,7 +95,7 @@ fn strand(line: &[Waypoint], frame: &Frame) -> Vec<Mark> {
     let runs = line.chunk_by(|one, other| one.hidden == other.hidden).filter(|run| !run[0].hidden);
     let drawn = |run: &[Waypoint]| {
         let points: Vec<_> = in_sight(run).map(|point| frame.page(point)).collect();
-        stroke(outline::polyline(&straightened(&points)), 0.5)
+        stroke(outline::polyline(&straightened(&points)), STRAND)
     };
     runs.map(drawn).collect()
 }

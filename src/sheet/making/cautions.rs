@@ -16,8 +16,14 @@ use super::around::after;
 const COLUMNS_GAP: f64 = 6.0;
 /// Most columns of cautions, and the narrowest.
 const CAUTIONS: (usize, f64) = (4, 38.0);
-/// Room inside the edge of their box.
+/// Room in mm inside the edge of their box, and how much less of it there is at its foot, below the last one's own.
 const PAD: f64 = 3.0;
+const LESS_BELOW: f64 = 1.2;
+/// Width in mm of that edge, and the radius of its corners.
+const EDGE: f64 = 0.3;
+const CORNER: f64 = 1.5;
+/// Room in mm below each, and below their heading.
+const CAUTIONS_APART: f64 = 0.8;
 
 /// The cautions in a box, in as many columns as make it lowest.
 pub fn boxed(design: &Design, width: f64) -> Block {
@@ -27,11 +33,12 @@ pub fn boxed(design: &Design, width: f64) -> Block {
     let fits = |columns: &usize| *columns == 1 || column(room, *columns, COLUMNS_GAP) >= narrowest;
     let said = (1..=most).filter(fits).map(|columns| {
         let width = column(room, columns, COLUMNS_GAP);
-        let each = cautions.iter().map(|caution| Block::stack([warning(caution, width), Block::gap(0.8)], 0.0));
+        let each =
+            cautions.iter().map(|caution| Block::stack([warning(caution, width), Block::gap(CAUTIONS_APART)], 0.0));
         Block::row(balanced(&each.collect::<Vec<_>>(), columns).map(|side| Block { width, ..side }), COLUMNS_GAP)
     });
     let lowest = said.min_by(|one, other| one.height.total_cmp(&other.height)).unwrap_or_default();
-    edged(Block::stack([Type::STRONG.line(&heading(Subheading::Cautions)), lowest], 0.8), width)
+    edged(Block::stack([Type::STRONG.line(&heading(Subheading::Cautions)), lowest], CAUTIONS_APART), width)
 }
 
 /// A caution, its title before its first words.
@@ -78,9 +85,9 @@ fn filled(blocks: &[Block], most: f64) -> Vec<Vec<Block>> {
 
 /// A block in a box of a width.
 fn edged(block: Block, width: f64) -> Block {
-    let height = block.height + 2.0 * PAD - 1.2;
-    let outline = outline::rounded_rect(Point::new(0.15, 0.15), width - 0.3, height - 0.3, 1.5);
-    let edge = Mark::Shape { outline, fill: None, stroke: Some(Stroke::new(style::ACCENT, 0.3)) };
+    let height = block.height + 2.0 * PAD - LESS_BELOW;
+    let outline = outline::rounded_rect(Point::new(EDGE / 2.0, EDGE / 2.0), width - EDGE, height - EDGE, CORNER);
+    let edge = Mark::Shape { outline, fill: None, stroke: Some(Stroke::new(style::ACCENT, EDGE)) };
     let mut marks = vec![edge];
     marks.extend(block.at(Point::new(PAD, PAD)));
     Block::new(width, height, marks)

@@ -3,7 +3,7 @@
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
-use crate::paint::mark::{Mark, Role, Stroke};
+use crate::paint::mark::{Mark, Role};
 use crate::paint::{outline, style};
 use crate::sheet::said::Alternative;
 use crate::sheet::{Sheet, english};
@@ -17,12 +17,13 @@ const GAP: f64 = 6.0;
 const NARROWEST: f64 = 45.0;
 /// Height of the words where they stand below the squares.
 const WORDS: f64 = 36.0;
-/// The line of a square.
-const LINE: Stroke = Stroke::new(style::INK, 0.2);
 /// The type of the sizes in the squares.
 const SIZE: Type = Type::HEADING.coloured(style::INK);
 /// Room that the line takes outside the square.
 const EDGE: f64 = 0.1;
+/// Room in mm between the lines of words, and above them below the squares.
+const LINES_APART: f64 = 0.8;
+const BELOW_SQUARES: f64 = 2.0;
 
 /// Width of both squares with the gap after them.
 fn squares_width() -> f64 {
@@ -49,7 +50,7 @@ pub fn marks(sheet: &Sheet<'_>, room: Rect, has_joins: bool) -> Vec<Mark> {
         Rect { width: room.width - squares_width(), ..room.split_right(room.width - squares_width(), 0.0).1 }
             .above(room.height - squares_height())
     } else {
-        room.below(squares_height() + 2.0).above(room.height - squares_height() - WORDS)
+        room.below(squares_height() + BELOW_SQUARES).above(room.height - squares_height() - WORDS)
     };
     marks.extend(words(sheet, beside.width, has_joins).at(beside.corner()));
     marks
@@ -62,7 +63,7 @@ fn squares() -> Block {
 
 fn square(side: f64, name: &str) -> Block {
     let edge = outline::rect(Point::new(EDGE, EDGE), side, side);
-    let mut marks = vec![Mark::Shape { outline: edge, fill: None, stroke: Some(LINE) }];
+    let mut marks = vec![Mark::Shape { outline: edge, fill: None, stroke: Some(style::INK_LINE) }];
     let size = SIZE.line(name);
     let note = Type::TINY.line(english::EACH_SIDE);
     let words = Block::stack([size, note], 0.0);
@@ -76,5 +77,5 @@ fn words(sheet: &Sheet<'_>, width: f64, has_joins: bool) -> Block {
     let title = Type::HEADING.fitted(&english::actual_size(&heading.title), width).in_role(Role::Heading(1));
     let say = std::iter::once(english::MEASURE).chain(has_joins.then_some(english::JOIN));
     let words = say.map(|say| Type::SMALL.paragraph(say, width));
-    Block::stack(std::iter::once(title).chain(words), 0.8)
+    Block::stack(std::iter::once(title).chain(words), LINES_APART)
 }

@@ -7,11 +7,11 @@ use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Mark, Stroke};
+use crate::paint::mark::Mark;
 use crate::paint::{outline, style};
 use crate::sheet::english;
 use crate::sheet::figure::names::{Lies, Names};
-use crate::sheet::figure::{self, Frame, Ruler, RulerStretch, Sketch};
+use crate::sheet::figure::{self, Canvas, Frame, Ruler, RulerStretch, Sketch};
 use crate::sheet::said::{self, SideOf};
 use crate::steps::posts::{Posts, between};
 use crate::units::{Length, UnitStyle};
@@ -55,7 +55,7 @@ pub struct Lane<'a> {
 }
 
 /// The lanes of a piece.
-pub fn lanes<'a>(piece: &'a Piece, stencils: &mut Stencils<'_>) -> Vec<Lane<'a>> {
+pub fn lanes<'a>(piece: &'a Piece, stencils: &Stencils<'_>) -> Vec<Lane<'a>> {
     let design = &piece.design;
     let strands =
         design.strands.iter().zip(&piece.drape.strands).map(|(strand, hung)| Lane::strand(piece, strand, hung));
@@ -104,12 +104,12 @@ impl<'a> Lane<'a> {
         }
     }
 
-    fn side(piece: &'a Piece, parts: &'a [Part], side: SideOf, stencils: &mut Stencils<'_>) -> Self {
-        let (design, units) = (&piece.design, piece.telling.units);
+    fn side(piece: &'a Piece, parts: &'a [Part], side: SideOf, stencils: &Stencils<'_>) -> Self {
+        let units = piece.telling.units;
         let length: Length = parts.iter().map(|part| part.reach).sum();
         let words = english::lane(said::LaneName::Side(side, length), units);
         let longest = parts.iter().map(|part| part.reach - part.cut.unwrap_or_default());
-        let marks = figure::laid_side(parts, design, &Frame::ACTUAL, stencils);
+        let marks = figure::laid_side(parts, Canvas::new(Frame::ACTUAL, stencils));
         // On the page y counts downward.
         let Extent { low, high } = stencils.around(&marks).unwrap_or_default();
         let extent = Extent { low: Point::new(low.x, -high.y), high: Point::new(high.x, -low.y) };
@@ -160,19 +160,12 @@ impl<'a> Lane<'a> {
     }
 
     /// What a window shows of it, on a width; with its number, if it is one of several strips.
-    pub fn draw(
-        &self,
-        window: StripWindow,
-        number: Option<usize>,
-        width: f64,
-        piece: &Piece,
-        stencils: &mut Stencils<'_>,
-    ) -> Block {
+    pub fn draw(&self, window: StripWindow, number: Option<usize>, width: f64, stencils: &Stencils<'_>) -> Block {
         let words = number.map_or_else(|| self.words.clone(), |number| english::strip(number, &self.words));
         let window = self.with_lead(window);
         let origin = Point::new(-window.first, self.cord());
-        let drawn =
-            Mark::figure(words.clone(), self.shown(window, &Frame { origin, scale: 1.0 }, width, piece, stencils));
+        let canvas = Canvas::new(Frame { origin, scale: 1.0 }, stencils);
+        let drawn = Mark::figure(words.clone(), self.shown(window, width, canvas));
         let left = window.from - window.first + LABEL;
         let label = Type::SMALL_STRONG.fitted(&words, width - left).at(Point::new(left, 0.0));
         let ruler = Ruler::new(self.units, width).marks(&[self.stretch(window)], Point::new(0.0, self.ruler_top()));
@@ -183,21 +176,13 @@ impl<'a> Lane<'a> {
     }
 
     /// What is laid in it as far as a window shows that.
-    fn shown(
-        &self,
-        window: StripWindow,
-        frame: &Frame,
-        width: f64,
-        piece: &Piece,
-        stencils: &mut Stencils<'_>,
-    ) -> Vec<Mark> {
-        let design = &piece.design;
+    fn shown(&self, window: StripWindow, width: f64, canvas: Canvas<'_>) -> Vec<Mark> {
         match self.laid {
             InLane::Strand(strand, hung) => {
-                let hung = self.laid_in(window, strand, hung, design);
-                Sketch { design, strand, hung: &hung, frame, stencils, on_edge: false }.alone()
+                let hung = self.laid_in(window, strand, hung, canvas.design());
+                Sketch::new(strand, &hung, canvas).alone()
             }
-            InLane::Side(parts) => within(figure::laid_side(parts, design, frame, stencils), -self.longest, width),
+            InLane::Side(parts) => within(figure::laid_side(parts, canvas), -self.longest, width),
         }
     }
 
@@ -233,7 +218,7 @@ impl<'a> Lane<'a> {
         };
         let ends = [first, last].into_iter().filter(|at| *at == 0.0 || *at == self.length);
         let outline: Vec<_> = ends.flat_map(line).collect();
-        let stroke = Some(Stroke::new(style::RULE, 0.15));
+        let stroke = Some(style::RULE_HAIRLINE);
         (!outline.is_empty()).then_some(Mark::Shape { outline, fill: None, stroke })
     }
 }

@@ -20,7 +20,7 @@ const AROUND: f64 = 12.0;
 const WORDS: f64 = 30.0;
 
 /// Pours the findings and beads at actual size into pages with a room.
-pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) {
+pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, room: Rect, stencils: &Stencils<'_>) {
     if !sheet.piece.design.findings.is_empty() {
         flow.heading(face::heading(Subheading::Findings));
         flow.table(findings(sheet, room, stencils).set(room.width));
@@ -31,7 +31,7 @@ pub fn pour(flow: &mut Flow, sheet: &Sheet<'_>, room: Rect, stencils: &mut Stenc
 }
 
 /// One row a finding: its drawing, its name and what to ask for.
-fn findings(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Table {
+fn findings(sheet: &Sheet<'_>, room: Rect, stencils: &Stencils<'_>) -> Table {
     let design = &sheet.piece.design;
     let mut table = Table::new(vec![Column::new("", Align::Middle), Column::wrapping("")]);
     for (index, finding) in design.findings.entries() {
@@ -43,7 +43,7 @@ fn findings(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Table
 }
 
 /// One row a bead: its letter, its drawing, its name and what to ask for.
-fn beads(sheet: &Sheet<'_>, room: Rect, stencils: &mut Stencils<'_>) -> Table {
+fn beads(sheet: &Sheet<'_>, room: Rect, stencils: &Stencils<'_>) -> Table {
     let (letter, drawing) = (Column::new("", Align::Left), Column::new("", Align::Middle));
     let mut table = Table::new(vec![letter, drawing, Column::wrapping("")]);
     for (index, bead) in sheet.piece.design.beads.entries() {

@@ -46,7 +46,7 @@ impl std::error::Error for TooManyPages {}
 ///
 /// # Errors
 /// Where the strands take more than [`MOST_PAGES`].
-pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<PageBody>, TooManyPages> {
+pub fn proof(sheet: &Sheet<'_>, stencils: &Stencils<'_>) -> Result<Vec<PageBody>, TooManyPages> {
     let room = sheet.room();
     let below = room.below(check::height(room.width) + GAP);
     let lanes = lane::lanes(sheet.piece, stencils);
@@ -56,7 +56,7 @@ pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<PageB
         return Err(TooManyPages { pages, paper: sheet.style.paper });
     }
     let mut flow = Flow::new(below);
-    strips.iter().for_each(|strip| strip.pour(&mut flow, below, sheet.piece, stencils));
+    strips.iter().for_each(|strip| strip.pour(&mut flow, below, stencils));
     meetings(&mut flow, sheet, below.width, stencils);
     lists::pour(&mut flow, sheet, below, stencils);
     let joins = strips.iter().any(Strip::is_numbered);
@@ -69,9 +69,9 @@ pub fn proof(sheet: &Sheet<'_>, stencils: &mut Stencils<'_>) -> Result<Vec<PageB
 }
 
 /// What ends of strands go through where they meet.
-fn meetings(flow: &mut Flow, sheet: &Sheet<'_>, width: f64, stencils: &mut Stencils<'_>) {
+fn meetings(flow: &mut Flow, sheet: &Sheet<'_>, width: f64, stencils: &Stencils<'_>) {
     for strand in &sheet.piece.design.strands {
-        let met = figure::meeting(&sheet.piece.design, strand, width, stencils);
+        let met = figure::meeting(strand, width, stencils);
         met.into_iter().for_each(|(block, _)| flow.add(Block::stack([block, Block::gap(GAP)], 0.0)));
     }
 }

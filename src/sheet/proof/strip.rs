@@ -19,18 +19,23 @@ use crate::sheet::said::Join;
 use super::lane::Lane;
 use super::part::part;
 
-/// Least and most room beyond a cut on either side.
+/// Least and most room in mm beyond a cut on either side, and at most one of so many parts of what is cut.
 const BEYOND: (f64, f64) = (6.0, 30.0);
+const BEYOND_PART: f64 = 5.0;
 /// Room above a strip for the words at its cuts, and below one that goes on below.
 const WORDS: f64 = 4.0;
 /// Room below a strip.
 const GAP: f64 = 4.0;
-/// Half the size of a corner mark.
+/// Half the size of a corner mark in mm.
 const CORNER: f64 = 2.0;
 /// How far what is shown again is made pale.
 const VEIL: f64 = 0.68;
 /// Room between a line to cut along and its words.
 const ASIDE: f64 = 1.0;
+/// Dash and gap of that line, in mm.
+const DASHES: [f64; 2] = [2.0, 1.0];
+/// How far above a page's foot words stand, as a share of their size.
+const FOOT: f64 = 0.25;
 
 /// The part of a lane that a strip shows, in stations.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -75,7 +80,8 @@ fn of_lane<'a>(
     numbers: &mut impl Iterator<Item = usize>,
     piece: &Piece,
 ) -> Vec<Strip<'a>> {
-    let beyond = if is_whole(lane, width) { BEYOND.0 } else { lane.longest.clamp(BEYOND.0, BEYOND.1.min(width / 5.0)) };
+    let beyond =
+        if is_whole(lane, width) { BEYOND.0 } else { lane.longest.clamp(BEYOND.0, BEYOND.1.min(width / BEYOND_PART)) };
     let step = width - 2.0 * beyond;
     let count = ((lane.end() - beyond) / step).ceil().max(1.0) as usize;
     let strip = |at: usize| {
@@ -124,7 +130,7 @@ impl Tiers {
         if height <= room {
             return Self { count: 1, height, beyond: 0.0 };
         }
-        let beyond = BEYOND.1.min(room / 5.0);
+        let beyond = BEYOND.1.min(room / BEYOND_PART);
         let tiers = Self { count: 0, height: room, beyond };
         let count = ((height - WORDS - 2.0 * beyond) / tiers.down()).ceil().max(1.0);
         Self { count: count as usize, ..tiers }
@@ -158,13 +164,13 @@ impl Strip<'_> {
     }
 
     /// Pours it into pages with a room.
-    pub fn pour(&self, flow: &mut Flow, room: Rect, piece: &Piece, stencils: &mut Stencils<'_>) {
+    pub fn pour(&self, flow: &mut Flow, room: Rect, stencils: &Stencils<'_>) {
         let tiers = Tiers::of(self.height, room.height);
         tiers.begin(flow);
         let page = flow.count();
         for tier in 0..tiers.count {
             let top = words(self.number) - tiers.down() * tier as f64;
-            let mut marks = self.drawn(top, &tiers, piece, stencils);
+            let mut marks = self.drawn(top, &tiers, stencils);
             let bottom = (self.height - tiers.down() * tier as f64).min(tiers.height);
             marks.extend(self.veils(bottom));
             marks.extend(tiers.veils(tier, self.width));
@@ -176,8 +182,8 @@ impl Strip<'_> {
     }
 
     /// What lies in it, with its upper edge so far down.
-    fn drawn(&self, top: f64, tiers: &Tiers, piece: &Piece, stencils: &mut Stencils<'_>) -> Vec<Mark> {
-        let marks = self.lane.draw(self.window, self.number, self.width, piece, stencils).at(Point::new(0.0, top));
+    fn drawn(&self, top: f64, tiers: &Tiers, stencils: &Stencils<'_>) -> Vec<Mark> {
+        let marks = self.lane.draw(self.window, self.number, self.width, stencils).at(Point::new(0.0, top));
         let is_clear = self.number.is_none() || self.lane.longest <= self.beyond;
         if is_clear && tiers.count == 1 {
             return marks;
@@ -218,7 +224,7 @@ impl Strip<'_> {
     /// The lines at which one of its tiers joins those above and below it, with their words below it.
     fn tier_joins(&self, tier: usize, page: usize, tiers: &Tiers) -> Vec<Mark> {
         let line = |y: f64| join(Point::new(CORNER, y), Point::new(self.width - CORNER, y));
-        let baseline = tiers.height - style::TINY * 0.25;
+        let baseline = tiers.height - style::TINY * FOOT;
         let mut marks = Vec::new();
         if tier > 0 {
             marks.extend(line(WORDS + tiers.beyond));
@@ -242,7 +248,7 @@ fn veil(room: Rect) -> Mark {
 
 /// A dashed line to cut along, with a corner mark at each end.
 fn join(from: Point, to: Point) -> Vec<Mark> {
-    let dashes = Stroke { dashes: vec![2.0, 1.0], ..Stroke::new(style::QUIET, 0.15) };
+    let dashes = Stroke { dashes: DASHES.to_vec(), ..Stroke::new(style::QUIET, style::HAIRLINE) };
     let corner = |end: Point| {
         let at = |dx: f64, dy: f64| end + Point::new(dx, dy);
         [outline::line(at(-CORNER, 0.0), at(CORNER, 0.0)), outline::line(at(0.0, -CORNER), at(0.0, CORNER))].concat()
@@ -250,7 +256,7 @@ fn join(from: Point, to: Point) -> Vec<Mark> {
     let corners = [corner(from), corner(to)].concat();
     vec![
         Mark::Shape { outline: outline::line(from, to), fill: None, stroke: Some(dashes) },
-        Mark::Shape { outline: corners, fill: None, stroke: Some(Stroke::new(style::INK, 0.2)) },
+        Mark::Shape { outline: corners, fill: None, stroke: Some(style::INK_LINE) },
     ]
 }
 
@@ -272,7 +278,7 @@ mod tests {
     #[test]
     fn what_a_cut_goes_through_is_whole_on_both_strips() {
         let piece = piece();
-        let lanes = super::super::lane::lanes(&piece, &mut Stencils::new(&piece.design, &piece.palette, Ink::Colour));
+        let lanes = super::super::lane::lanes(&piece, &Stencils::new(&piece.design, &piece.palette, Ink::Colour));
         for paper in Paper::ALL {
             let strips = strips(&lanes, page::room(*paper).width, &piece);
             let widest = piece.design.beads.iter().map(|bead| bead.along.value()).fold(0.0, f64::max);
@@ -289,7 +295,7 @@ mod tests {
     #[test]
     fn strips_show_every_seat_whole_and_end_behind_their_strand() {
         let piece = piece();
-        let lanes = super::super::lane::lanes(&piece, &mut Stencils::new(&piece.design, &piece.palette, Ink::Colour));
+        let lanes = super::super::lane::lanes(&piece, &Stencils::new(&piece.design, &piece.palette, Ink::Colour));
         let strips = strips(&lanes, page::room(Paper::Letter).width, &piece);
         for (at, (strand, hung)) in piece.design.strands.iter().zip(&piece.drape.strands).enumerate() {
             let of_it = |strip: &&Strip<'_>| std::ptr::eq(strip.lane, &raw const lanes[at]);

@@ -64,6 +64,8 @@ pub enum SeenAs {
     HungApart(Length),
     /// From a little above, so that it is measured across alone.
     FromAbove,
-    /// Along the limb, with flat beads on their edges.
-    OnEdge,
+    /// Along the limb, with flat beads turned to who looks.
+    FacesUp,
+    /// Over a rail as broad as the neck.
+    OverRail,
 }

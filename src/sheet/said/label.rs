@@ -15,11 +15,11 @@ pub enum BareCord {
 }
 
 /// Repeats that are left out of a row.
-pub struct LeftOut<'a> {
+pub struct LeftOut {
     /// How many.
     pub times: usize,
     /// What is repeated.
-    pub list: &'a [Phrase],
+    pub list: Vec<Phrase>,
     /// Whether it is strung backwards.
     pub backwards: bool,
     /// How many beads they have, branches included.

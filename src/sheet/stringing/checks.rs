@@ -12,6 +12,9 @@ use crate::steps::english;
 use crate::steps::posts::Posts;
 use crate::units::Length;
 
+/// Room in mm between the measures and what is said below them.
+const LINES_APART: f64 = 0.4;
+
 /// The lengths to check against, and what of the row is not drawn as it is.
 pub fn block(sheet: &Sheet<'_>, index: Index<Strand>, row: &StrandRow, width: f64) -> Block {
     let design = &sheet.piece.design;
@@ -23,7 +26,7 @@ pub fn block(sheet: &Sheet<'_>, index: Index<Strand>, row: &StrandRow, width: f6
     let measures = is_strung_with_beads(strand).then(|| english::measures(design, strand, sheet.units()));
     let small: Vec<_> = checks(sheet, index).into_iter().chain(notes).collect();
     let measures = measures.map(|words| Type::STRONG.paragraph(&words, width));
-    Block::stack(measures.into_iter().chain([Type::TINY.paragraph(&small.join(" "), width)]), 0.4)
+    Block::stack(measures.into_iter().chain([Type::TINY.paragraph(&small.join(" "), width)]), LINES_APART)
 }
 
 /// What to check besides the beads' length, a sentence each.

@@ -4,31 +4,37 @@
 use crate::design::{Bead, Bit, Dangle, Design, Finding, Index, What};
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Anchor, Mark, Stroke};
+use crate::paint::mark::{Anchor, Mark};
 use crate::paint::{outline, style};
 use crate::sheet::english;
 use crate::sheet::said::BareCord;
 use crate::units::{Length, UnitStyle};
 
-use super::line::{PlacedSpan, RowLine};
-use super::span::{Span, Spanned};
+use super::drawn::{LEAST_REACH, RowLine};
+use super::spans::{Span, Spanned};
 
-/// Height of one row of labels.
+/// Height of one row of labels in mm.
 const ROW: f64 = style::BODY * 1.12;
-/// Height of the brackets below them.
+/// How far above the foot of their row they stand, as a share of it.
+const FOOT: f64 = 0.12;
+/// Room in mm that the brackets below them take, that above them, and how far their ends reach down.
 const BRACKET: f64 = 1.6;
+const BRACKET_TOP: f64 = 0.5;
+const BRACKET_ENDS: f64 = 0.8;
+/// How far a bracket keeps off the ends of its stretch: a share of that, and most in mm.
+const BRACKET_INSET: (f64, f64) = (0.1, 0.4);
 /// Most rows of labels: a label that is wider than its run goes up a row.
 const ROWS: usize = 2;
-/// Least room between labels, so that neighbours do not read as one word: a space.
-const CLEAR: f64 = 0.2 * style::BODY;
+/// Least room in mm between labels, so that neighbours do not read as one word: a space.
+const LABELS_APART: f64 = 0.2 * style::BODY;
 /// Bare cord from this length on, in mm, has its length printed.
 const LEAST_GAP: f64 = 8.0;
-/// Room between a branch and its letters.
-const BESIDE: f64 = 0.8;
-/// From a bead up to the foot of its number.
-const ABOVE: f64 = 1.6;
-/// Room that is missing by less is there.
-const ROUNDING: f64 = 1e-9;
+/// Room in mm between a branch and its letters.
+const BESIDE_BRANCH: f64 = 0.8;
+/// From a bead up to the foot of its number, in mm.
+const ABOVE_BEAD: f64 = 1.6;
+/// How far the tick below a number keeps off it, and off its bead, in mm.
+const TICK_CLEAR: [f64; 2] = [0.4, 0.2];
 /// How the letters beside branches look.
 pub const LETTER: Type = Type::SMALL_STRONG;
 
@@ -67,15 +73,15 @@ pub struct LineLabels {
 
 impl LineLabels {
     /// Finds room for the labels of a line.
-    pub fn new(line: &RowLine<'_, '_>, placed: &[PlacedSpan<'_, '_>]) -> Self {
+    pub fn new(line: &RowLine<'_, '_>) -> Self {
         let mut labels = Self { labels: Vec::new(), brackets: Vec::new(), left_out: 0 };
         let mut taken = [0.0; ROWS];
-        let stretches = stretches(line, placed);
+        let (stretches, width) = (stretches(line), line.of.width);
         for (at, stretch) in stretches.iter().enumerate() {
             let is_last = at + 1 == stretches.len();
-            let spare = if is_last && !stretch.said.is_length() { line.width - stretch.to } else { 0.0 };
+            let spare = if is_last && !stretch.said.is_length() { width - stretch.to } else { 0.0 };
             labels.brackets.extend((!stretch.said.is_single()).then_some((stretch.from, stretch.to)));
-            match place(stretch, &mut taken, spare, line.width) {
+            match place(stretch, &mut taken, spare, width) {
                 Some(label) => labels.labels.push(label),
                 None => labels.left_out += 1,
             }
@@ -96,19 +102,18 @@ impl LineLabels {
     pub fn marks(&self) -> Vec<Mark> {
         let rows = self.rows();
         let text = |label: &RunLabel| {
-            let baseline = (rows - label.row) as f64 * ROW - ROW * 0.12;
+            let baseline = (rows - label.row) as f64 * ROW - ROW * FOOT;
             label.face.mark(&label.words, Point::new(label.left, baseline), Anchor::Start)
         };
-        let top = rows as f64 * ROW + 0.5;
+        let top = rows as f64 * ROW + BRACKET_TOP;
         let corners = |(from, to): &(f64, f64)| {
-            let inset = ((to - from) * 0.1).min(0.4);
+            let inset = ((to - from) * BRACKET_INSET.0).min(BRACKET_INSET.1);
             let (from, to) = (from + inset, to - inset);
-            outline::polyline(
-                &[(from, top + 0.8), (from, top), (to, top), (to, top + 0.8)].map(|(x, y)| Point::new(x, y)),
-            )
+            let foot = top + BRACKET_ENDS;
+            outline::polyline(&[(from, foot), (from, top), (to, top), (to, foot)].map(|(x, y)| Point::new(x, y)))
         };
         let brackets = self.brackets.iter().flat_map(corners).collect();
-        let stroke = Some(Stroke::new(style::RULE, 0.2));
+        let stroke = Some(style::RULE_LINE);
         let mut marks: Vec<_> = self.labels.iter().map(text).collect();
         marks.push(Mark::Shape { outline: brackets, fill: None, stroke });
         marks
@@ -121,35 +126,36 @@ fn place(stretch: &Labelled, taken: &mut [f64; ROWS], spare: f64, width: f64) ->
     let words = stretch.said.words();
     let mut widths = words.iter().map(|words| (words, stretch.face.width(words)));
     let from = |wide: f64| (stretch.from + (room - wide) / 2.0).clamp(0.0, (width - wide).max(0.0));
-    let pushed = |wide: f64| from(wide).max(taken[0] + CLEAR);
+    let pushed = |wide: f64| from(wide).max(taken[0] + LABELS_APART);
     let fits = |wide: f64| wide <= room || pushed(wide) + wide <= stretch.to + spare;
     let (words, wide) = widths.clone().find(|(_, wide)| fits(*wide)).or_else(|| widths.next_back())?;
     let left = if wide > room && fits(wide) { pushed(wide) } else { from(wide) };
     let row = taken.iter().position(|taken| *taken <= left)?;
-    taken[row] = left + wide + CLEAR;
+    taken[row] = left + wide + LABELS_APART;
     Some(RunLabel { words: words.clone(), face: stretch.face, left, row })
 }
 
-fn stretches(line: &RowLine<'_, '_>, placed: &[PlacedSpan<'_, '_>]) -> Vec<Labelled> {
-    let (design, link) = (line.design, line.design.cords[line.strand.cord].link);
+fn stretches(line: &RowLine<'_, '_>) -> Vec<Labelled> {
+    let design = line.of.design();
+    let link = design.cords[line.of.strand.cord].link;
     let (mut stretches, caps): (Vec<Labelled>, _) = (Vec::new(), design.strung_caps());
     let (mut last, mut open) = (None, String::new());
-    for one in placed.iter().filter(|one| !one.span.is_knot()) {
-        let bead = one.span.bead();
-        match (stretches.last_mut(), bead, cap(&caps, one)) {
+    for span in line.spans.iter().filter(|span| !span.is_knot()) {
+        let bead = span.bead();
+        match (stretches.last_mut(), bead, cap(&caps, span)) {
             (Some(stretch), Some(_), _) if bead == last => {
-                stretch.to = one.end();
-                stretch.said.goes_on(one.span);
+                stretch.to = span.end_x();
+                stretch.said.goes_on(span);
             }
             (_, Some(index), _) => {
-                let (letter, (before, total)) = (design.beads[index].letter.clone(), one.span.run);
+                let (letter, (before, total)) = (design.beads[index].letter.clone(), span.run);
                 let caps = [std::mem::take(&mut open), String::new()];
                 let said = LabelWords::Run { letter, total, before, shown: 1, caps };
-                stretches.push(Labelled { from: one.x, to: one.end(), said, face: Type::STRONG });
+                stretches.push(Labelled { from: span.x, to: span.end_x(), said, face: Type::STRONG });
             }
             (_, None, Some((which, true))) => [open, _] = english::cap(which, caps.len()),
             (Some(stretch), None, Some((which, false))) => stretch.said.close(which, caps.len()),
-            (_, None, _) => stretches.extend(bare(line.units, link, one)),
+            (_, None, _) => stretches.extend(bare(line.of.units, link, span)),
         }
         last = bead;
     }
@@ -196,20 +202,20 @@ impl LabelWords {
 }
 
 /// Which of the caps stands there, if one does, and whether it hugs what comes after it.
-fn cap(caps: &[Index<Finding>], one: &PlacedSpan<'_, '_>) -> Option<(usize, bool)> {
-    let Spanned::Bit(Bit { what: What::Finding(finding), turned, .. }) = one.span.thing else { return None };
+fn cap(caps: &[Index<Finding>], span: &Span<'_>) -> Option<(usize, bool)> {
+    let Spanned::Bit(Bit { what: What::Finding(finding), turned, .. }, _) = span.thing else { return None };
     Some((caps.iter().position(|cap| cap == finding)?, *turned))
 }
 
-fn bare(units: UnitStyle, link: Option<Length>, one: &PlacedSpan<'_, '_>) -> Option<Labelled> {
-    let bare = match one.span.thing {
-        Spanned::Bare { loose: false } if link.is_some() => BareCord::Links(counted(one.span.cord, link?)),
-        Spanned::Bare { loose: true } => BareCord::About(Length::mm(one.span.cord)),
-        Spanned::Bare { loose: false } if one.span.cord >= LEAST_GAP => BareCord::Fixed(Length::mm(one.span.cord)),
+fn bare(units: UnitStyle, link: Option<Length>, span: &Span<'_>) -> Option<Labelled> {
+    let bare = match span.thing {
+        Spanned::Bare { loose: false } if link.is_some() => BareCord::Links(counted(span.cord, link?)),
+        Spanned::Bare { loose: true } => BareCord::About(Length::mm(span.cord)),
+        Spanned::Bare { loose: false } if span.cord >= LEAST_GAP => BareCord::Fixed(Length::mm(span.cord)),
         _ => return None,
     };
     let said = LabelWords::Words(english::bare_cord(bare, units));
-    Some(Labelled { from: one.x, to: one.end(), said, face: Type::TINY.coloured(style::INK) })
+    Some(Labelled { from: span.x, to: span.end_x(), said, face: Type::TINY.coloured(style::INK) })
 }
 
 /// How many links of chain a length has.
@@ -220,28 +226,28 @@ fn counted(length: f64, link: Length) -> u64 {
 /// Height of a line's numbers with their ticks, nothing where it has none.
 pub fn counts_height(spans: &[Span<'_>]) -> f64 {
     let has_number = |span: &Span<'_>| numbered(span).is_some() || span.left_out() > 0;
-    if spans.iter().any(has_number) { ABOVE + style::TINY * 0.8 } else { 0.0 }
+    if spans.iter().any(has_number) { ABOVE_BEAD + style::TINY * style::CAPITAL } else { 0.0 }
 }
 
 /// The number of every tenth bead, all at one height above the beads, with a short tick down to it; above the cut where beads
 /// are left out, how many they are and how long.
-pub fn counts(placed: &[PlacedSpan<'_, '_>], cord: f64, units: UnitStyle, width: f64) -> Vec<Mark> {
+pub fn counts(line: &RowLine<'_, '_>, cord: f64) -> Vec<Mark> {
     let (mut taken, mut ticks, mut marks) = (0.0, Vec::new(), Vec::new());
-    let said = placed.iter().filter_map(|one| Some((one, numbered(one.span).or_else(|| left_out(one.span, units))?)));
-    let baseline = cord - placed.iter().map(|one| one.span.reach.above).fold(1.0, f64::max) - ABOVE;
-    for (one, words) in said {
+    let words = |span: &Span<'_>| numbered(span).or_else(|| left_out(span, line.of.units));
+    let baseline = cord - line.spans.iter().map(|span| span.reach.above).fold(LEAST_REACH, f64::max) - ABOVE_BEAD;
+    for (span, words) in line.spans.iter().filter_map(|span| Some((span, words(span)?))) {
         let wide = Type::TINY.width(&words);
-        let left = (one.centre() - wide / 2.0).clamp(0.0, (width - wide).max(0.0));
+        let left = (span.centre() - wide / 2.0).clamp(0.0, (line.of.width - wide).max(0.0));
         if left >= taken {
-            taken = left + wide + CLEAR;
+            taken = left + wide + LABELS_APART;
             marks.push(Type::TINY.mark(&words, Point::new(left, baseline), Anchor::Start));
-            let foot = Point::new(one.centre(), cord - one.span.reach.above - 0.2);
-            if one.span.left_out() == 0 {
-                ticks.extend(outline::line(Point::new(one.centre(), baseline + 0.4), foot));
+            let foot = Point::new(span.centre(), cord - span.reach.above - TICK_CLEAR[1]);
+            if span.left_out() == 0 {
+                ticks.extend(outline::line(Point::new(span.centre(), baseline + TICK_CLEAR[0]), foot));
             }
         }
     }
-    marks.push(Mark::Shape { outline: ticks, fill: None, stroke: Some(Stroke::new(style::QUIET, 0.2)) });
+    marks.push(Mark::Shape { outline: ticks, fill: None, stroke: Some(style::QUIET_LINE) });
     marks
 }
 
@@ -257,37 +263,37 @@ fn left_out(span: &Span<'_>, units: UnitStyle) -> Option<String> {
 
 /// The letters of a line's branches with the cord at a height: to the right of each branch, or else
 /// to its left; none where its neighbours leave no room.
-pub fn beside_branches(design: &Design, placed: &[PlacedSpan<'_, '_>], cord: f64, width: f64) -> Vec<Mark> {
-    let (branches, others): (Vec<&PlacedSpan<'_, '_>>, Vec<&PlacedSpan<'_, '_>>) =
-        placed.iter().partition(|one| one.span.branch().is_some());
-    let row = others.iter().map(|one| one.span.reach.below).fold(0.0, f64::max);
-    let mut taken: Vec<_> = branches.iter().map(|one| room_of(one)).collect();
+pub fn beside_branches(line: &RowLine<'_, '_>, cord: f64) -> Vec<Mark> {
+    let (branches, others): (Vec<&Span<'_>>, Vec<&Span<'_>>) =
+        line.spans.iter().partition(|span| span.branch().is_some());
+    let row = others.iter().map(|span| span.reach.below).fold(0.0, f64::max);
+    let mut taken: Vec<_> = branches.iter().map(|span| room_of(span)).collect();
     let mut marks = Vec::new();
-    for one in &branches {
-        let letters = of_branch(design, one, cord, cord + row);
+    for span in &branches {
+        let letters = of_branch(line.of.design(), span, cord, cord + row);
         let wide = letters.iter().map(|(words, _)| LETTER.width(words)).fold(0.0, f64::max);
-        let (left, right) = room_of(one);
+        let (left, right) = room_of(span);
         let is_free = |x: &f64| {
-            let inside = *x >= 0.0 && x + wide <= width;
-            inside && taken.iter().all(|(from, to)| x + wide <= *from + ROUNDING || *x >= to - ROUNDING)
+            let inside = *x >= 0.0 && x + wide <= line.of.width;
+            inside && taken.iter().all(|(from, to)| x + wide <= *from + style::ROUNDED || *x >= to - style::ROUNDED)
         };
         let Some(x) = [right, left - wide].into_iter().find(is_free) else { continue };
-        taken.push((x - BESIDE, x + wide + BESIDE));
+        taken.push((x - BESIDE_BRANCH, x + wide + BESIDE_BRANCH));
         marks.extend(letters.iter().map(|(words, y)| LETTER.mark(words, Point::new(x, *y), Anchor::Start)));
     }
     marks
 }
 
 /// What a branch takes of the line, with room beside it.
-fn room_of(one: &PlacedSpan<'_, '_>) -> (f64, f64) {
-    let half = one.span.reach.aside + BESIDE;
-    (one.centre() - half, one.centre() + half)
+fn room_of(span: &Span<'_>) -> (f64, f64) {
+    let half = span.reach.aside + BESIDE_BRANCH;
+    (span.centre() - half, span.centre() + half)
 }
 
 /// The letters of one branch with their baselines, without those that would reach above a height.
-fn of_branch(design: &Design, one: &PlacedSpan<'_, '_>, cord: f64, lowest: f64) -> Vec<(String, f64)> {
-    let Some(branch) = one.span.branch() else { return Vec::new() };
-    let baseline = |level: f64| cord + one.span.hang + level * one.span.scale + LETTER.size * 0.35;
+fn of_branch(design: &Design, span: &Span<'_>, cord: f64, lowest: f64) -> Vec<(String, f64)> {
+    let Some(branch) = span.branch() else { return Vec::new() };
+    let baseline = |level: f64| cord + span.hang + level * span.scale + LETTER.size * style::HALF_CAPITAL;
     let all = runs(branch, design).into_iter().map(|(words, level)| (words, baseline(level)));
     all.filter(|(_, y)| y - LETTER.size >= lowest).collect()
 }
