@@ -133,4 +133,13 @@ impl Design {
         let pin = self.findings[first.finding].pin().filter(|_| self.findings[cone.finding].cone().is_some())?;
         Some((cone.finding, *pin.eye() - pin.wire + cone.reach))
     }
+
+    /// The cone that covers the strands' first ends, and how far it is from its tip to that of the cone over their last, of
+    /// strands that are so long from loop to loop.
+    #[must_use]
+    pub fn tip_to_tip(&self, loop_to_loop: Length) -> Option<(Index<Finding>, Length)> {
+        let (cone, first) = self.tip(self.closure.left())?;
+        let (_, last) = self.tip(self.closure.right())?;
+        Some((cone, loop_to_loop + first + last))
+    }
 }

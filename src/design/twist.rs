@@ -102,6 +102,12 @@ impl Model {
         self.twist.as_ref()?;
         self.strands.iter().map(|strand| strand.finished).reduce(Length::min)
     }
+
+    /// By how much twisted strands draw in: the shortest by so much.
+    #[must_use]
+    pub fn drawn_in(&self) -> Option<Length> {
+        Some(self.untwisted()? - self.twist.as_ref()?.length())
+    }
 }
 
 /// Refuses what cannot be twisted, as far as the pattern tells it.

@@ -4,7 +4,7 @@
 //! its colourways, what it takes, and where it sits on the neck or the tools.
 
 use crate::Piece;
-use crate::art::{Ink, Stencils};
+use crate::art::Stencils;
 use crate::geometry::Point;
 use crate::materials::Materials;
 
@@ -50,10 +50,11 @@ const COLUMN_SHARE: f64 = 0.42;
 /// Share of the left column's height that is left to the drape below a picture.
 const DRAPE_SHARE: f64 = 0.4;
 
-/// The cover, and pages for lists that it has no room for.
+/// The cover, and lists that it has no room for.
 pub struct Face {
-    /// The pages.
-    pub bodies: Vec<PageBody>,
+    /// Its page.
+    pub cover: PageBody,
+    over: Lists,
     /// Whether the tools stand among them.
     pub has_tools: bool,
     /// Whether they show it as it is worn.
@@ -88,7 +89,7 @@ impl Cover<'_> {
         let may = may && !self.piece().design.wear.child;
         let cautions = may.then(|| cautions::boxed(&self.piece().design, self.sheet.room().width))?;
         let cautious = self.drawn(Some(cautions));
-        let is_whole = |face: &Face| (face.has_tools, face.is_worn, face.bodies.len());
+        let is_whole = |face: &Face| (face.has_tools, face.is_worn, face.over.len());
         let fits = is_whole(&cautious) == is_whole(face) && (saves || cautious.scaled == face.scaled);
         fits.then_some(cautious)
     }
@@ -112,13 +113,8 @@ impl Cover<'_> {
         let (mut over, mut column) = (Vec::new(), Filled::new(column));
         let (has_tools, is_worn) = self.fill(&mut column, &mut over);
         let (figures, scaled) = self.figures(left, &mut over);
-        let first = body(section, [head, figures, column.marks, page.marks].concat(), scaled);
-        Face {
-            bodies: std::iter::once(first).chain(more(over, self.sheet.room())).collect(),
-            has_tools,
-            is_worn,
-            scaled,
-        }
+        let marks = [head, figures, column.marks, page.marks].concat();
+        Face { cover: body(section, marks, scaled), over, has_tools, is_worn, scaled }
     }
 
     /// The picture and the drape, as far as they differ.
@@ -158,7 +154,7 @@ impl Cover<'_> {
         let width = column.left.width;
         column.top(facts::list(self.piece(), width), APART);
         for_a_child(self.sheet, width).into_iter().for_each(|cautions| column.top(cautions, APART));
-        let ways = legend::colourways(self.piece(), width).filter(|_| self.sheet.style.ink == Ink::Colour);
+        let ways = legend::colourways(self.piece(), width, self.sheet.style.ink);
         let ways = ways.map(|ways| titled(Subheading::Colourways, ways)).filter(|ways| column.holds(ways, 0.0));
         ways.into_iter().for_each(|ways| column.top(ways, APART));
         self.needed(column, over);
@@ -248,16 +244,18 @@ fn column_width(sheet: &Sheet<'_>) -> f64 {
     COLUMN + sheet.piece.design.beads.iter().map(|bead| bead.along.value()).fold(BEAD, f64::max)
 }
 
-/// Pages for the lists that the face has no room for.
-fn more(lists: Lists, room: Rect) -> Vec<PageBody> {
-    let mut flow = Flow::new(room);
-    flow.begin(say::section(&SectionKind::Lists));
-    for (title, table) in lists {
-        flow.gap(APART);
-        flow.heading(heading(title));
-        flow.table(table);
+impl Face {
+    /// Pours the lists that it has no room for.
+    pub fn pour_over(&self, flow: &mut Flow) {
+        if !self.over.is_empty() {
+            flow.begin(say::section(&SectionKind::Lists));
+        }
+        for (title, table) in &self.over {
+            flow.gap(APART);
+            flow.heading(heading(*title));
+            flow.table(table.clone());
+        }
     }
-    flow.into_pages().into_iter().map(PageBody::from).collect()
 }
 
 /// A heading with room below it.

@@ -48,7 +48,7 @@ use page::PageBody;
 /// Share of its last page that a sheet is to fill.
 const LEAST_LAST: f64 = 0.35;
 /// Share of its last page up to which another setting is tried, to save that.
-const LEAST_FULL: f64 = 0.5;
+const LEAST_FULL: f64 = 0.6;
 
 /// How a sheet is drawn; in colour on A4 without prices unless said otherwise.
 #[derive(Clone, Debug, Default)]
@@ -95,8 +95,8 @@ pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Pa
     // A last page that is half empty may be saved where all stands a little closer.
     let snug = (!usual.1.fills(LEAST_FULL)).then(|| poured(Flow::new(sheet.room()).snug()));
     let (cautious, flow) = snug.filter(|snug| snug.1.count() < usual.1.count()).unwrap_or(usual);
-    let mut bodies = cautious.unwrap_or(face).bodies;
-    bodies.extend(flow.into_pages().into_iter().map(PageBody::from));
+    let cover = cautious.unwrap_or(face).cover;
+    let bodies = std::iter::once(cover).chain(flow.into_pages().into_iter().map(PageBody::from)).collect();
     page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style)
 }
 
@@ -112,6 +112,7 @@ impl BehindCover<'_> {
     /// nearly empty.
     fn poured(&self, mut flow: Flow) -> (Option<Face>, Flow) {
         let Cover { sheet, materials, stencils, .. } = self.cover;
+        self.face.pour_over(&mut flow);
         stringing::pour(&mut flow, sheet, stencils);
         buying::pour(&mut flow, sheet, materials, self.face.has_tools);
         let [making, rest] = [true, false].map(|has_cautions| making::poured(&flow, self.making, has_cautions));

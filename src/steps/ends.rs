@@ -312,7 +312,15 @@ impl<'d> AlikeEnds<'d> {
     fn drawing(&self, work: EndWork) -> Option<Drawing> {
         Some(match work {
             EndWork::Loop(_) => self.looped(),
+            EndWork::Thread => Drawing::OnEnd,
+            EndWork::ThreadCover => Drawing::CoverOnEnd,
+            EndWork::DrawUp => Drawing::DrawnUp,
             EndWork::Trim if self.cuts_tail() => Drawing::TailCut,
+            EndWork::Trim if self.side == Side::Last => Drawing::TailOut,
+            EndWork::Trim => Drawing::TailCovered,
+            EndWork::Stop => Drawing::Stopper,
+            EndWork::Hide => Drawing::KnotHidden,
+            EndWork::Square => Drawing::CutSquare,
             EndWork::CoverCrimp(_) => Drawing::Cover,
             EndWork::Glue => Drawing::Glue,
             EndWork::Set { .. } => Drawing::KnotGlued(self.knotted()),
@@ -326,7 +334,8 @@ impl<'d> AlikeEnds<'d> {
             EndWork::Others(..) if self.hangs_on()?.kind() == FindingKind::EyePin => {
                 Drawing::gather(self.strands.len())
             }
-            _ => return None,
+            EndWork::Others(..) if self.hangs_on()?.comb().is_some() => Drawing::end_bar(self.strands.len()),
+            EndWork::Others(..) => return None,
         })
     }
 }

@@ -4,8 +4,8 @@ use super::fact::rounding;
 use crate::english::count;
 use crate::materials::Cutting;
 use crate::materials::render::words::{cut, verdict};
-use crate::sheet::said::{ListedCut, MadeUp, PlanNote};
-use crate::units::UnitStyle;
+use crate::sheet::said::{CutOrder, ListedCut, MadeUp, PlanNote};
+use crate::units::{Length, UnitStyle};
 
 /// The columns of a cutting list that have a heading.
 pub const CUTTING_TABLE: [&str; 2] = ["piece", "cut"];
@@ -23,10 +23,18 @@ pub fn plan_note(cutting: &Cutting, note: &PlanNote, units: UnitStyle) -> String
         Some(scale) => format!("Bars at {scale}; {from}"),
         None => from[..1].to_uppercase() + &from[1..],
     };
+    let order = note.order.map(order).unwrap_or_default();
     let takes = if note.takes_links { TAKES_LINKS } else { "" };
     let assumed = if note.assumes_allowance { ASSUMED_ALLOWANCE } else { "" };
     let rounded = if note.rounds { format!(" {}", rounding(units)) } else { String::new() };
-    format!("{from}.{takes}{assumed}{rounded}")
+    format!("{from}.{order}{takes}{assumed}{rounded}")
+}
+
+const fn order(order: CutOrder) -> &'static str {
+    match order {
+        CutOrder::FromLeft => " Cut from the left on.",
+        CutOrder::FromBothEnds => " The needle is at the left: cut from the right, the strand last.",
+    }
 }
 
 fn from(cutting: &Cutting) -> String {
@@ -48,6 +56,13 @@ pub fn listed_cut(listed: &ListedCut) -> [String; 2] {
 pub fn only_cut(only: &ListedCut, units: UnitStyle) -> String {
     let parts = only.parts.map(|parts| format!("{}, ", made_up(parts, units))).unwrap_or_default();
     format!("{}: {parts}cut {}.", listed_cut(only).join(" ").trim_start(), cut(only.length, units))
+}
+
+/// A length that is cut in two lines, where it is told in two units: `6 ¾ in` and `(171 mm)`.
+pub fn cut_in_two_lines(length: Length, units: UnitStyle) -> Option<[String; 2]> {
+    let told = cut(length, units);
+    let (first, second) = told.split_once(" (")?;
+    Some([first.to_owned(), format!("({second}")])
 }
 
 /// What a piece's length is made up of: `2 × 410 mm finished + 12 mm in knots + 2 × 50 mm`, or

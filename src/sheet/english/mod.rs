@@ -21,7 +21,7 @@ mod strand;
 pub use bags::{bag, labels_shown, labels_title};
 pub use buying::{NEEDS_TABLE, bought_in, costs, price_parts, sets, spare, suggestion};
 pub use check::{CURVED, bare, not_as_it_is, tolerances};
-pub use cutting::{CUTTING_TABLE, LEFT_OVER, listed_cut, made_up, only_cut, plan_note};
+pub use cutting::{CUTTING_TABLE, LEFT_OVER, cut_in_two_lines, listed_cut, made_up, only_cut, plan_note};
 pub use fact::{
     CALLED, along, called, fact, finished, inside, kind, length, length_fact, rounding, twist, worn_round, wraps,
 };

@@ -118,7 +118,7 @@ fn finding(finding: &Finding, ring: Option<Length>) -> String {
     };
     let sizes = [
         ("outside", finding.outside().filter(|_| !is_toggle && !finding.has_loop())),
-        ("inside", finding.inside()),
+        (if finding.kind() == FindingKind::Hook { "ring inside" } else { "inside" }, finding.inside()),
         ("wide end", finding.mouth()),
         ("tip", finding.cone().map(|cone| cone.tip)),
     ];

@@ -64,6 +64,17 @@ pub struct PlanNote {
     pub takes_links: bool,
     /// Whether what it cuts for the ends of strands is assumed.
     pub assumes_allowance: bool,
+    /// In which order bars are cut, where there are some.
+    pub order: Option<CutOrder>,
     /// Whether it says how lengths are rounded.
     pub rounds: bool,
+}
+
+/// In which order the pieces of a bar are cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CutOrder {
+    /// As they lie from the left.
+    FromLeft,
+    /// Those at the right first, from the end without the needle, and last what is measured from the needle.
+    FromBothEnds,
 }

@@ -10,7 +10,7 @@ mod proof;
 mod sizes;
 mod strand;
 
-pub use cutting::{ListedCut, MadeUp, PlanNote};
+pub use cutting::{CutOrder, ListedCut, MadeUp, PlanNote};
 pub use figure::{Alternative, FooterScale, SeenAs};
 pub use heading::{Proved, SectionKind, Subheading};
 pub use label::{BareCord, HangsDown, LeftOut};

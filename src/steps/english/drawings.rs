@@ -1,6 +1,6 @@
 //! The drawings beside steps, in English, for those who cannot see them.
 
-use crate::steps::{Drawing, Knotted, WithBeads};
+use crate::steps::{Below, Drawing, Inspection, Knotted, WithBeads};
 
 /// What a drawing shows, for those who cannot see it.
 #[must_use]
@@ -50,6 +50,51 @@ pub const fn drawing(drawing: Drawing) -> &'static str {
         Drawing::InLoop => "the end link of a chain in a pin's loop, which is rolled shut",
         Drawing::Charm => "a charm hung by a ring in a link of a chain",
         Drawing::LetOut => "a clasp in the first link of a chain, and in a farther one",
+        Drawing::LaidOut(1) => "beads in a row on a board, behind their letter",
+        Drawing::LaidOut(_) => "beads in rows on a board, each kind behind its letter",
+        Drawing::CutToLength => "a cord along a ruler, cutters at its length",
+        Drawing::CutCoil => "a coil of wire with its turns counted, cutters at the end of the last",
+        Drawing::CutSquare => "cutters straight across a thick cord",
+        Drawing::Tag => "a piece of tape with a name, folded round a cord's end",
+        Drawing::OnPin(false) => "beads threaded onto a pin against its head",
+        Drawing::OnPin(true) => "beads threaded onto a pin against its eye",
+        Drawing::BentPin(below) => bent(below),
+        Drawing::CutPin(_) => "cutters at the bent wire, as far from the bend as the loop takes",
+        Drawing::OnEnd => "a crimp threaded onto a cord's end",
+        Drawing::CoverOnEnd => "an open knot cover threaded onto a cord's end, its hollow side towards that",
+        Drawing::DrawnUp => "beads pushed up to a crimp, and the tail that comes back through it pulled",
+        Drawing::TailCovered => "a bead that goes over a cord and the tail beside it, up to a pressed crimp",
+        Drawing::TailOut => "cutters at a tail where it leaves the beads",
+        Drawing::Stopper => "a spring on a cord between its end and the beads",
+        Drawing::KnotHidden => "a knot beside a bead, and inside it",
+        Drawing::EndBar(2) => "the loops of two strands in the numbered loops of a bar",
+        Drawing::EndBar(_) => "the loops of three strands in the numbered loops of a bar",
+        Drawing::Threaded(true) => "a cord's needle through a bead, which follows others on the cord",
+        Drawing::Threaded(false) => "a cord's bare end through a bead, which follows others on the cord",
+        Drawing::Spaced => "three groups of beads on a cord, as far apart from one another",
+        Drawing::Inspected(how) => inspected(how),
+        Drawing::OnArm => "the loop of a strap slid onto the arm of a pair of spectacles",
+    }
+}
+
+/// A pin's wire as it is bent.
+const fn bent(below: Below) -> &'static str {
+    match below {
+        Below::Beads => "a pin's wire bent to a right angle by pliers where it leaves the beads",
+        Below::Eye => "a pin's wire bent to a right angle by pliers where it leaves its eye",
+        Below::Cover => "a pin's wire bent to a right angle by pliers where it leaves a cone",
+    }
+}
+
+/// A finished piece as it is looked at.
+const fn inspected(how: Inspection) -> &'static str {
+    match how {
+        Inspection::Hung => "an earring that hangs beside a ruler",
+        Inspection::Pulled => "a closed row of beads, pulled gently from both sides",
+        Inspection::Coiled => "a coil with a loop at each end, its turns counted",
+        Inspection::Straight => "a piece laid straight along a ruler, from one end to the other",
+        Inspection::Round => "a closed piece, and the way once round along it",
+        Inspection::Inside => "a closed piece, and the way once round inside it",
     }
 }
 
