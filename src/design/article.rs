@@ -5,7 +5,7 @@ use crate::remark::said::article::Article;
 use crate::remark::said::selling::Selling;
 use crate::remark::{Remark, near};
 use crate::source::{At, Place};
-use crate::trade::{densities, gauges, seeds, stiffness, usual};
+use crate::trade::{densities, gauges, seeds, usual};
 use crate::units::{Length, Mass};
 
 use super::Context;
@@ -13,6 +13,7 @@ use super::bars::Bores;
 use super::spring::at_rest;
 use super::stated::Stated;
 use super::stock::{Bead, Cord, Lot, Sold};
+use super::wire;
 
 /// Density of common soda-lime glass in g/cm³ (general density tables: crown glass 2.5).
 const GLASS: f64 = 2.5;
@@ -174,6 +175,8 @@ fn sensible(bead: Bead, written: &pattern::Bead, context: &mut Context) -> Optio
 pub fn cord(id: &str, place: Place, written: &pattern::Cord, context: &mut Context) -> Option<Cord> {
     let diameter = thickness(id, place, written.diameter.as_ref(), written.gauge.as_ref(), context)?;
     let area = std::f64::consts::PI / 4.0 * diameter.value().powi(2);
+    let wire = wire::of(id, written, context)?;
+    let density = wire.as_ref().and_then(wire::density).unwrap_or_else(|| cord_density(written.kind));
     Some(Cord {
         id: id.to_owned(),
         name: written.name.clone().unwrap_or_else(|| id.to_owned()),
@@ -182,8 +185,9 @@ pub fn cord(id: &str, place: Place, written: &pattern::Cord, context: &mut Conte
         diameter,
         take_up: written.take_up.unwrap_or(diameter * usual::OVERHAND),
         strength: written.strength,
-        stiffness: stiffness(id, written, diameter, context)?,
-        mass_per_metre: written.mass.map_or_else(|| Mass::grams(area * cord_density(written.kind)), |mass| mass.0),
+        stiffness: wire::stiffness(id, written, wire.as_ref(), diameter, context)?,
+        wire,
+        mass_per_metre: written.mass.map_or_else(|| Mass::grams(area * density), |mass| mass.0),
         coil: coil(id, place, written, context)?,
         link: link(id, written, context),
         needle: written.needle.is_some_and(|answer| answer.0),
@@ -203,18 +207,6 @@ fn coil(id: &str, place: Place, written: &pattern::Cord, context: &mut Context) 
         }
         (None, _) => Some(None),
     }
-}
-
-/// How stiff a cord is, in N mm²: what turns freely by its links, or keeps a round of its own, must not say.
-fn stiffness(id: &str, written: &pattern::Cord, diameter: Length, context: &mut Context) -> Option<Stated<f64>> {
-    let assumed = if written.kind == CordKind::Wire { stiffness::stranded(diameter) } else { 0.0 };
-    let Some(stated) = &written.stiffness else { return Some(Stated::Assumed(assumed)) };
-    let keeps_round = written.kind == CordKind::MemoryWire;
-    if !keeps_round && written.kind != CordKind::Chain {
-        return Some(Stated::Stated(stated.value.0));
-    }
-    let wrong = Article::Stiffness { id: id.to_owned(), kind: written.kind.word(), keeps_round };
-    context.refuse(Remark::new(wrong).at(stated.place))
 }
 
 /// How a cord is sold: by turns of its coil as a length of so many, which lie one on the other.

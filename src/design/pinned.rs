@@ -30,6 +30,7 @@ impl Cord {
             diameter: pin.thickness(),
             take_up: Length::ZERO,
             strength: None,
+            wire: None,
             stiffness: Stated::Assumed(0.0),
             mass_per_metre: Mass::grams(0.0),
             needle: false,

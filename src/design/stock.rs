@@ -47,6 +47,15 @@ pub struct Bead {
     pub place: Place,
 }
 
+/// What stringing wire is made of.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wire {
+    /// How many filaments lie in it: one in solid wire.
+    pub filaments: Stated<u32>,
+    /// Its metal, where the pattern says it; else steel.
+    pub metal: Option<String>,
+}
+
 /// A cord.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Cord {
@@ -64,6 +73,8 @@ pub struct Cord {
     pub take_up: Length,
     /// Breaking strength, where known.
     pub strength: Option<Force>,
+    /// Of stringing wire, what it is made of.
+    pub wire: Option<Wire>,
     /// How stiff it is: its E I in N mm².
     pub stiffness: Stated<f64>,
     /// Mass of one metre.

@@ -139,6 +139,7 @@ fn cord() -> Cord {
         diameter: Length::mm(0.4),
         take_up: Length::mm(4.0),
         strength: Some(Force::newtons(60.0)),
+        wire: None,
         stiffness: Stated::Assumed(1.8),
         mass_per_metre: Mass::grams(0.55),
         needle: false,

@@ -40,6 +40,7 @@ pub fn cord(id: &str, kind: CordKind) -> Cord {
         diameter: Length::mm(0.4),
         take_up: Length::ZERO,
         strength: None,
+        wire: None,
         stiffness: Stated::Assumed(0.0),
         mass_per_metre: Mass::grams(0.5),
         needle: false,
