@@ -14,6 +14,7 @@ use super::bars::Bores;
 use super::spring::at_rest;
 use super::stated::Stated;
 use super::stock::{Bead, Cord, Lot, Sold};
+use super::wire;
 
 /// Share of a bead that its hole may not take: nothing would be left of it.
 const FULL_HOLE: f64 = 0.95;
@@ -152,12 +153,15 @@ fn sensible(bead: Bead, written: &pattern::Bead, context: &mut Context) -> Optio
 pub fn cord(id: &str, place: Place, written: &pattern::Cord, context: &mut Context) -> Option<Cord> {
     let diameter = thickness(id, place, written.diameter.as_ref(), written.gauge.as_ref(), context)?;
     let bare = Cord::new(id, written.kind, diameter);
+    let wire = wire::of(id, written, context)?;
+    let solid = wire.as_ref().and_then(|wire| wire::solid_mass(wire, diameter)).map(Stated::Assumed);
     Some(Cord {
         name: written.name.clone().unwrap_or_else(|| id.to_owned()),
         take_up: bare.take_up.unless(written.take_up),
         strength: written.strength,
-        stiffness: stiffness(id, bare.stiffness, written, context)?,
-        mass_per_metre: bare.mass_per_metre.unless(written.mass.map(|mass| mass.0)),
+        stiffness: wire::stiffness(id, written, wire.as_ref(), diameter, context)?,
+        wire,
+        mass_per_metre: solid.unwrap_or(bare.mass_per_metre).unless(written.mass.map(|mass| mass.0)),
         coil: coil(id, place, written, context)?,
         link: link(id, written, context),
         needle: written.needle.is_some_and(|answer| answer.0),
@@ -178,17 +182,6 @@ fn coil(id: &str, place: Place, written: &pattern::Cord, context: &mut Context) 
         }
         (None, _) => Some(None),
     }
-}
-
-/// How stiff a cord is, in N mm²: what turns freely by its links, or keeps a round of its own, must not say.
-fn stiffness(id: &str, assumed: Stated<f64>, written: &pattern::Cord, context: &mut Context) -> Option<Stated<f64>> {
-    let Some(stated) = &written.stiffness else { return Some(assumed) };
-    let keeps_round = written.kind == CordKind::MemoryWire;
-    if !keeps_round && written.kind != CordKind::Chain {
-        return Some(Stated::Stated(stated.value.0));
-    }
-    let wrong = Article::Stiffness { id: id.to_owned(), kind: written.kind.word(), keeps_round };
-    context.refuse(Remark::new(wrong).at(stated.place))
 }
 
 /// How a cord is sold: by turns of its coil as a length of so many, which lie one on the other.

@@ -11,7 +11,7 @@ use super::form::{
     Bar, Cap, ChainLinks, Charm, Cone, CordEnd, Crimp, Dimensions, Foot, Form, Hanger, JumpRing, KnotCover, Pin, Tassel,
 };
 use super::stated::Stated;
-use super::stock::{Bead, Cord};
+use super::stock::{Bead, Cord, Wire};
 
 /// Density of common soda-lime glass in g/cm³ (general density tables: crown glass 2.5).
 pub const GLASS: f64 = 2.5;
@@ -71,7 +71,7 @@ impl Cord {
     #[must_use]
     pub fn new(id: &str, kind: CordKind, diameter: Length) -> Self {
         let area = std::f64::consts::PI / 4.0 * diameter.value().powi(2);
-        let stiffness = if kind == CordKind::Wire { stiffness::stranded(diameter) } else { 0.0 };
+        let wire = (kind == CordKind::Wire).then(Wire::default);
         Self {
             id: id.to_owned(),
             name: id.to_owned(),
@@ -80,13 +80,32 @@ impl Cord {
             diameter,
             take_up: Stated::Assumed(diameter * usual::OVERHAND),
             strength: None,
-            stiffness: Stated::Assumed(stiffness),
+            stiffness: wire.as_ref().map_or(Stated::Assumed(0.0), |wire| wire.stiffness(diameter)),
+            wire,
             mass_per_metre: Stated::Assumed(Mass::grams(area * cord_density(kind))),
             needle: false,
             coil: None,
             link: None,
             sold: None,
             place: Place::default(),
+        }
+    }
+}
+
+impl Default for Wire {
+    /// As many filaments as make it limpest, of steel.
+    fn default() -> Self {
+        Self { filaments: Stated::Assumed(stiffness::LIMPEST), metal: None }
+    }
+}
+
+impl Wire {
+    /// How stiff it is in N mm² by what it is made of, so thick.
+    pub(super) fn stiffness(&self, diameter: Length) -> Stated<f64> {
+        let of = |filaments: u32| stiffness::of(diameter, filaments, self.metal.as_deref());
+        match self.filaments {
+            Stated::Stated(filaments) => Stated::Stated(of(filaments)),
+            Stated::Assumed(filaments) => Stated::Assumed(of(filaments)),
         }
     }
 }

@@ -49,6 +49,7 @@ mod strand;
 mod tassel;
 mod twist;
 mod wear;
+mod wire;
 mod wraps;
 
 use crate::pattern::{Holes, Pattern};

@@ -48,6 +48,15 @@ pub struct Bead {
     pub place: Place,
 }
 
+/// What stringing wire is made of.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wire {
+    /// How many filaments lie in it: one in solid wire.
+    pub filaments: Stated<u32>,
+    /// Its metal, where the pattern says it; else steel.
+    pub metal: Option<String>,
+}
+
 /// A cord.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
@@ -66,6 +75,8 @@ pub struct Cord {
     pub take_up: Stated<Length>,
     /// Breaking strength, where known.
     pub strength: Option<Force>,
+    /// Of stringing wire, what it is made of.
+    pub wire: Option<Wire>,
     /// How stiff it is: its E I in N mm².
     pub stiffness: Stated<f64>,
     /// Mass of one metre.

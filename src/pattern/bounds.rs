@@ -101,6 +101,7 @@ pub const BOUNDS: &[Bound] = &[
     sizes("Cord", &["links"], LONGEST),
     counts("Cord", &["links"], MOST_LINKS as f64),
     of("Cord", &["strength"], Unit::Newtons, (0.01, 100_000.0)),
+    counts("Cord", &["filaments"], 49.0),
     of("Cord", &["stiffness"], Unit::Stiffness, (0.0, 10_000.0)),
     masses("Cord", &["mass"], 1_000.0),
     sizes("Finding", &["length", "outside", "inside", "mouth", "tip", "link", "spacing"], 500.0),

@@ -133,6 +133,10 @@ record!(
         "take-up" as take_up: Option<Length>,
         /// Breaking strength from the spool.
         strength: Option<Force>,
+        /// Of wire, how many filaments lie in it: 1 in solid wire; 7, 19, 21 or 49 in stranded. Else 49.
+        filaments: Option<At<Whole>>,
+        /// Of wire, its metal: `copper`. Else steel.
+        material: Option<At<String>>,
         /// How stiff it is, E I: `1.8 N mm²`. Else wire is as stiff as its filaments, and other cord not at all.
         stiffness: Option<At<Stiffness>>,
         /// Mass of a metre: `0.6 g/m`.

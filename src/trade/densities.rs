@@ -1,8 +1,9 @@
 //! Densities of bead and finding materials in g/cm³.
 //!
-//! [`density`] forgives case, hyphens and adjectives: a phrase has a density when it holds all words
-//! of an entry. The entry with the most words wins, so that `lead-free crystal` is not lead crystal;
-//! among those the one named last, so that `turquoise glass` is glass. Natural materials vary; the table gives one figure inside the range of its source.
+//! [`density`] forgives case, hyphens and adjectives as [`phrase`] does: `lead-free crystal` is not lead crystal, and
+//! `turquoise glass` is glass. Natural materials vary; the table gives one figure inside the range of its source.
+
+use super::phrase;
 
 /// A material's words, its density in g/cm³ and where the figure comes from.
 type DensityRow = (&'static str, f64, &'static str);
@@ -201,22 +202,8 @@ pub fn names() -> impl Iterator<Item = &'static str> {
 }
 
 fn entry(material: &str) -> Option<&'static DensityRow> {
-    let phrase = material.to_lowercase();
-    let words: Vec<_> = phrase.split(|c: char| !c.is_alphanumeric()).map(singular).collect();
-    if words.iter().any(|word| SKINS.contains(word)) {
-        return None;
-    }
-    let place = |word| words.iter().rposition(|said| *said == singular(word));
-    let fits = |(name, _, _): &&DensityRow| name.split(' ').all(|word| place(word).is_some());
-    TABLE
-        .iter()
-        .filter(fits)
-        .max_by_key(|(name, _, _)| (name.split(' ').count(), name.split(' ').filter_map(place).max()))
-}
-
-/// The word without a plural's ending; `brass`, `glass` and `lapis` keep theirs on both sides alike.
-fn singular(word: &str) -> &str {
-    word.strip_suffix('s').unwrap_or(word)
+    let is_skin = |word: &String| SKINS.contains(&word.as_str());
+    if phrase::words(material).iter().any(is_skin) { None } else { phrase::named(TABLE, |entry| entry.0, material) }
 }
 
 #[cfg(test)]

@@ -13,6 +13,7 @@ pub mod lengths;
 pub mod metals;
 pub mod packing;
 pub mod paper;
+mod phrase;
 pub mod seeds;
 pub mod sight;
 pub mod stiffness;

@@ -27,7 +27,7 @@ beads:
   plate: { name: plate, shape: coin, size: 10 mm, thick: 2 mm, hole: 1 mm, drilled: front, material: shell, colour: '#e9d9c8' }
   guru: { name: guru, shape: round, size: 12 mm, hole: 3 mm, material: wood, colour: '#6f4a2f', sold: { by: each, price: 1.20 } }
 cords:
-  wire: { name: steel wire, kind: wire, diameter: 0.4 mm, mass: 0.6 g/m, strength: 60 N, stiffness: 4 N mm², colour: '#aaaaaa', sold: { by: spool, length: 9 m, price: 7.20 } }
+  wire: { name: steel wire, kind: wire, diameter: 0.4 mm, mass: 0.6 g/m, strength: 60 N, filaments: 7, material: steel, stiffness: 4 N mm², colour: '#aaaaaa', sold: { by: spool, length: 9 m, price: 7.20 } }
   silk: { name: silk, kind: silk, diameter: 0.5 mm, mass: 0.3 g/m, take-up: 6.5 mm, needle: yes, colour: '#554433', sold: { by: length, length: 2 m, price: 2.50 } }
   twine: { name: nylon thread, kind: thread, diameter: 0.3 mm, strength: 11 lbf }
   lace: { name: leather lace, kind: leather, diameter: 0.8 mm, mass: 3 g/m, colour: '#553322' }

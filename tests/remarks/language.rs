@@ -157,6 +157,8 @@ fn lengths() -> Vec<Case> {
             linked("399 mm", "{ links: 5 }, { dangle: [20 reed, { links: 2 }], on: pin }"),
         ),
         Case::new(Code::Misplaced, sound(), changed(&[("kind: thread,", "kind: thread, links: 10 = 30 mm,")])),
+        Case::new(Code::Misplaced, sound(), changed(&[("kind: thread,", "kind: thread, filaments: 7,")])),
+        Case::new(Code::Misplaced, sound(), changed(&[("kind: thread,", "kind: thread, material: copper,")])),
         Case::new(Code::NoLength, unsaid("fill"), unsaid("slide")),
         Case::new(Code::Overfull, sixty("354.97 mm"), sixty("354.96 mm")),
         Case::new(Code::LengthIgnored, chain(""), chain("    allowance: 4 mm\n")),

@@ -6,11 +6,14 @@ use super::super::bar::{Bar, Bars, crossbars};
 use super::super::bend::{Bend, bends};
 use super::super::hang::{self, Link};
 use super::super::open::given;
-use super::super::program::{Net, Node, Tie, down};
+use super::super::program::{Net, Node, Round, Tie, down};
 use super::way::Way;
 use crate::design::Passage;
 use crate::geometry::Point3;
 use crate::geometry::hinge::Hinge;
+
+/// What is shorter by this share of itself is pressed.
+const SHORTER: f64 = 1e-6;
 
 /// A stretch of a loop that stays straight.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -82,6 +85,8 @@ pub struct Loops {
     pub bars: Bars,
     /// How its strands keep off one another.
     pub order: Precedence,
+    /// Whether what is pressed along itself is no shorter for it.
+    pub is_whole: bool,
 }
 
 /// A piece between its joints.
@@ -104,6 +109,18 @@ pub struct Rod {
 }
 
 impl Loops {
+    /// Presses what a round made shorter than it is, and no more what it pulls at, where all is as long as it is; whether there
+    /// was any.
+    pub fn press(&mut self, round: &Round<3>) -> bool {
+        self.is_whole && self.net.press(self.cords.iter().flatten(), SHORTER, round)
+    }
+
+    /// Draws out what turned as it was pressed, until all is as long as it is.
+    pub fn draw_out(&mut self) {
+        let ties: Vec<usize> = self.cords.iter().flatten().copied().collect();
+        self.net.draw_out(&ties);
+    }
+
     /// By how much in mm the cord that is pressed most, of all strands, lies shorter than it is.
     pub fn short(&self) -> f64 {
         let off = |tie: &usize| {

@@ -17,8 +17,10 @@
 //! **Trade-off.** What is strung is taken in pieces of at most 8 mm (in one net no more than a thousand or so), each as
 //! wide as the widest in it: drops are within 1 mm of those with pieces half as long (0.6 mm
 //! for three strands of 4 and 6 mm beads). Beads that slide keep the
-//! stations at which they rest when the strand hangs from two points. Cord that is pressed along itself, stiff or not, may
-//! be shorter here than it is, which is told of more than a mm in a strand. There is no friction, but for two things: a
+//! stations at which they rest when the strand hangs from two points. Rows that are pressed along
+//! themselves are as long as they are: once all lies still, rounds go on in which such pieces are no shorter along the way in
+//! which they lie, and turn aside of it (`super::program`'s pressed ties). Where these come to no rest, such a row
+//! stays shorter than it is, which is told of more than a mm in a strand. There is no friction, but for two things: a
 //! smooth loop would turn until what is heaviest lies in front, and a heavy closure would slip down the back; skin
 //! holds both. So the closure's middle joint stays in the body's middle plane, and what of the closure lies on the
 //! nape weighs nothing. Branches hang as weight alone.
@@ -63,6 +65,8 @@ const MOST_STRANDS: usize = 16;
 /// When the first net has found the place, and when the last one rests.
 const FOUND: Still = Still { moves: 2.0, overlap: 1.0 };
 const RESTS: Still = Still { moves: 0.05, overlap: 0.01 };
+/// What all pressed cord of a strand together is short of, in mm, that is not rounding.
+const WHOLE: f64 = 1e-6;
 /// What a strand may lie shorter than it is, in mm, before that is told: no more than drops are known.
 const SHORT: f64 = 1.0;
 /// Longest link of what of the closure is not rigid, in mm.
@@ -329,9 +333,8 @@ fn lay_in(order: Precedence, strands: &[Strung], closing: &[Straight], bed: &imp
         bed.guess(length(&strand.pieces) + length(closing), beyond - reach)
     };
     let mut ways: Vec<Way> = strands.iter().map(way).collect();
-    let mut unrest = None;
+    let mut laid = Laid { ways: Vec::new(), unrest: None, short: 0.0 };
     let fine = FINE.max(all / MOST);
-    let mut short = 0.0;
     for (longest, still) in bed.nets(fine) {
         let (strands, closing) = cut(longest);
         // Longer pieces take more room round the neck.
@@ -340,13 +343,26 @@ fn lay_in(order: Precedence, strands: &[Strung], closing: &[Straight], bed: &imp
         }
         let mut loops = Loops { order, ..Loops::new(&strands, &closing, &ways) };
         bed.prepare(&mut loops);
-        unrest = settle(&mut loops, bed, still, work).err();
-        if matches!(unrest, Some(Unrest::Lost { .. })) {
-            return Laid { ways: Vec::new(), unrest, short };
+        laid.unrest = settle(&mut loops, bed, still, work).err();
+        if matches!(laid.unrest, Some(Unrest::Lost { .. })) {
+            return Laid { ways: Vec::new(), ..laid };
         }
-        (ways, short) = (loops.ways(), loops.short());
+        if longest <= fine && laid.unrest.is_none() && loops.short() > WHOLE {
+            loops = whole(loops, bed, still, work);
+        }
+        (ways, laid.short) = (loops.ways(), loops.short());
     }
-    Laid { ways, unrest, short }
+    Laid { ways, ..laid }
+}
+
+/// Loops at rest with all that is pressed as long as it is; as they are, where they come to no rest so.
+fn whole(loops: Loops, bed: &impl Bed, still: Still, work: usize) -> Loops {
+    let mut whole = Loops { is_whole: true, ..loops.clone() };
+    if settle(&mut whole, bed, still, work).is_err() {
+        return loops;
+    }
+    whole.draw_out();
+    whole
 }
 
 /// A place so far below another on a body, for what reaches so far from its middle line.

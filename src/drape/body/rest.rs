@@ -109,7 +109,8 @@ pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still, work: usize)
         loops.go(&round.places);
         let rises = steps.rises(loops) + (loops.net.bent() - bent) / loops.net.weight();
         let rests = steps.farthest() < still.moves || rises.abs() < RISES;
-        if rests && overlap < still.overlap {
+        let amiss = loops.press(&round);
+        if rests && !amiss && overlap < still.overlap {
             return Ok(round.tensions);
         }
         if rounds == most || loops.order == Precedence::Beside && depths.are_hopeless(rounds, overlap) {

@@ -212,3 +212,47 @@ fn where_nothing_touches_both_solvers_agree() {
         }
     }
 }
+
+/// A row on the smooth floor of a round valley, whose lowest joint is held, bears up what of it lies higher: let the joints
+/// above a link turn about the valley's middle by a little, and the link's length times its push must be what they fall by
+/// times their weights (virtual work), so that each link is pressed by the sum of w sin a over the cosine of half a link's angle.
+#[test]
+fn a_row_in_a_valley_is_pressed_by_what_lies_above() {
+    let (count, radius, step, weight) = (24_u32, 60.0, 0.05_f64, 0.01_f64);
+    let at = |joint: u32, share: f64| {
+        let (sin, cos) = libm::sincos(step * f64::from(joint) * share);
+        [radius * sin, radius * (1.0 - cos)]
+    };
+    let length = 2.0 * radius * libm::sin(0.5 * step);
+    let node = |joint: u32| Node { at: at(joint, 0.98), weight, down: down(), held: [joint == 0; 2] };
+    let ties = (0..count as usize).map(|tie| Tie::new([tie, tie + 1], length)).collect::<Vec<_>>();
+    let mut net = Net { nodes: (0..=count).map(node).collect(), ties, bends: Vec::new() };
+    let all: Vec<usize> = (0..count as usize).collect();
+    let floor = |(node, joint): (usize, &Node<2>)| {
+        let up = less([0.0, radius], joint.at);
+        let far = dot(up, up).sqrt();
+        let terms = vec![Term { node, slope: up.map(|part| part / far) }];
+        Constraint { terms, gap: radius - far, gives: false }
+    };
+    for _ in 0..400 {
+        let constraints: Vec<_> = net.nodes.iter().enumerate().skip(1).map(floor).collect();
+        let round = net.solve(&constraints, 0.5).unwrap();
+        let amiss = net.press(all.iter(), 1e-6, &round);
+        let moved =
+            net.nodes.iter().zip(&round.places).map(|(node, place)| distance(node.at, *place)).fold(0.0, f64::max);
+        net.go(&round.places);
+        if amiss || moved > 1e-5 {
+            continue;
+        }
+        net.draw_out(&all);
+        for (tie, tension) in net.ties.iter().zip(&round.tensions) {
+            let above = (tie.ends[1]..=count as usize).map(|joint| libm::sin(step * joint as f64)).sum::<f64>();
+            let push = weight * above / libm::cos(0.5 * step);
+            assert!((tension + push).abs() < 1e-4 * weight, "{tie:?}: {tension} is not {push}");
+            let [one, other] = tie.ends.map(|end| net.nodes[end].at);
+            assert!((distance(one, other) - length).abs() < 1e-6);
+        }
+        return;
+    }
+    panic!("it comes to no rest");
+}

@@ -33,6 +33,9 @@ pub fn headline(said: &Article) -> String {
         Article::NoCoil { id } => format!("{id} is memory wire, and how wide is its coil?"),
         Article::Coil { id, kind } => format!("{id} is {}, and only memory wire is a coil", a(kind)),
         Article::Links { id, kind } => format!("{id} is {}, and only a chain has links", a(kind)),
+        Article::OfWire { id, kind, word } => format!("{id} is {}, and only wire has `{word}:`", a(kind)),
+        Article::NoLay { filaments, .. } => format!("no wire is known in which {filaments} filaments lie"),
+        Article::NoModulus { id, metal, .. } => format!("cord {id}: it is not known how stiff `{metal}` is"),
         Article::Stiffness { id, kind, keeps_round: true } => {
             format!("{id} is {}, which keeps the round of its coil", a(kind))
         }
@@ -47,6 +50,9 @@ pub fn help(said: &Article) -> String {
         Article::NoSeedSize { known, .. } => return format!("write one of {}, or a size in mm", known.join(", ")),
         Article::HoleAssumed { hole, .. } => return format!("measure it and write `hole: {}`", hole.hundredths()),
         Article::NoDensity { known, meant, .. } => return weigh(known, meant.as_deref()),
+        Article::OfWire { word, .. } => return format!("take `{word}:` out"),
+        Article::NoLay { known, .. } => return lays(known),
+        Article::NoModulus { known, meant, .. } => return name_metal(known, meant.as_deref()),
         Article::HolesApart { .. } => "measure from middle to middle and write `apart: … mm`",
         Article::OneHoleApart { .. } => "write `holes: 2` beside it, or take `apart:` out",
         Article::HolesAcross { .. } => "take `drilled:` out, or `holes:`",
@@ -63,6 +69,18 @@ pub fn help(said: &Article) -> String {
         Article::Stiffness { .. } => "take `stiffness:` out",
     };
     plain.to_owned()
+}
+
+/// Of how many filaments wire is.
+fn lays(known: &[u32]) -> String {
+    let known: Vec<_> = known.iter().map(u32::to_string).collect();
+    format!("write one of {}, of which 1 is solid wire", known.join(", "))
+}
+
+/// What to do about a metal of which it is not known how stiff it is.
+fn name_metal(known: &[&str], meant: Option<&str>) -> String {
+    let near = meant_or(meant, || format!("festoon knows {}", known.join(", ")));
+    format!("write `stiffness:` beside it; until then it counts as steel; {near}")
 }
 
 /// What to do about a material of which no density is known.

@@ -85,6 +85,26 @@ pub enum Article {
         id: String,
         kind: &'static str,
     },
+    /// What only wire has.
+    OfWire {
+        id: String,
+        kind: &'static str,
+        /// What is said of it.
+        word: &'static str,
+    },
+    /// So many filaments lie in no wire.
+    NoLay {
+        filaments: u32,
+        known: Vec<u32>,
+    },
+    /// A metal of which it is not known how stiff it is.
+    NoModulus {
+        id: String,
+        metal: String,
+        known: Vec<&'static str>,
+        /// What may be meant.
+        meant: Option<String>,
+    },
     /// How stiff a cord is that turns freely by its links, or keeps a round of its own.
     Stiffness {
         id: String,
@@ -108,11 +128,12 @@ impl Article {
             | Self::HoleTooWide { .. }
             | Self::ToleranceTooLarge { .. }
             | Self::TooLong { .. }
+            | Self::NoLay { .. }
             | Self::NoGauge { .. } => Code::BadSize,
             Self::HoleAssumed { .. } => Code::HoleAssumed,
-            Self::NoDensity { .. } => Code::UnknownMaterial,
+            Self::NoDensity { .. } | Self::NoModulus { .. } => Code::UnknownMaterial,
             Self::RoughWeight { .. } => Code::RoughWeight,
-            Self::Coil { .. } | Self::Links { .. } | Self::Stiffness { .. } => Code::Misplaced,
+            Self::Coil { .. } | Self::Links { .. } | Self::OfWire { .. } | Self::Stiffness { .. } => Code::Misplaced,
         }
     }
 }

@@ -3,7 +3,7 @@
 use crate::design::{Assorted, Bead, Bores, Cord, Design, Finding, Held, Pack, Stated};
 use crate::english::assumed;
 use crate::materials::{Article, need};
-use crate::pattern::{CordKind, Drilled, FindingKind, Shape};
+use crate::pattern::{Drilled, FindingKind, Shape};
 use crate::steps::ends::ring_needed;
 use crate::trade::gauges::awg_diameter;
 use crate::trade::seeds::seed_name;
@@ -103,8 +103,23 @@ fn cord(cord: &Cord, units: UnitStyle) -> String {
     let needle = if cord.needle { ", with its needle" } else { "" };
     let coil = cord.coil.map(|coil| format!(", its coil {} inside", coil.tenths())).unwrap_or_default();
     let links = cord.link.map(|link| format!(", links {} long inside", link.hundredths())).unwrap_or_default();
-    let strands = if cord.kind == CordKind::Wire && cord.stiffness.is_assumed() { ", of 49 fine strands" } else { "" };
+    let strands = made_of(cord);
     format!("{} {}{thick} thick{strands}{links}{coil}{strength}{needle}", cord.word(), cord.diameter.hundredths())
+}
+
+/// What wire is made of: `, of 7 fine strands`, `, solid copper`; not what is not said where how stiff it is is.
+fn made_of(cord: &Cord) -> String {
+    let Some(wire) = &cord.wire else { return String::new() };
+    let metal = wire.metal.as_ref();
+    match wire.filaments {
+        Stated::Stated(1) => format!(", solid{}", metal.map(|metal| format!(" {metal}")).unwrap_or_default()),
+        Stated::Assumed(_) if !cord.stiffness.is_assumed() => {
+            metal.map(|metal| format!(", {metal}")).unwrap_or_default()
+        }
+        count => {
+            format!(", of {} fine strands{}", *count, metal.map(|metal| format!(" of {metal}")).unwrap_or_default())
+        }
+    }
 }
 
 /// `14 mm long, inside 8 mm, wide end 9 mm, tip 1.5 mm, brass`; sizes that the finding has, and how wide its ring must be where
