@@ -9,10 +9,19 @@ pub fn a(noun: &str) -> String {
     format!("{} {noun}", if vowel { "an" } else { "a" })
 }
 
-/// `bead` of one, `beads` of others.
+/// `bead` of one, `beads` of others; `spacer bars with three holes`.
 #[must_use]
 pub fn plural(number: u64, noun: &str) -> String {
-    format!("{noun}{}", if number == 1 { "" } else { "s" })
+    if number == 1 {
+        return noun.to_owned();
+    }
+    let at = [" with ", " of ", " for "].iter().filter_map(|word| noun.find(word)).min().unwrap_or(noun.len());
+    let (head, rest) = noun.split_at(at);
+    let hisses = || ["s", "x", "z", "ch", "sh"].iter().any(|end| head.ends_with(end));
+    match head.strip_suffix("half") {
+        Some(before) => format!("{before}halves{rest}"),
+        None => format!("{head}{}{rest}", if hisses() { "es" } else { "s" }),
+    }
 }
 
 /// `1 bead`, `2 beads`.
@@ -25,6 +34,12 @@ pub fn count(number: u64, noun: &str) -> String {
 #[must_use]
 pub fn times(turns: f64) -> String {
     if turns == 1.0 { "once".to_owned() } else { format!("{} times", eighths(turns)) }
+}
+
+/// What stands behind a value that the pattern does not say.
+#[must_use]
+pub const fn assumed(is_assumed: bool) -> &'static str {
+    if is_assumed { " (assumed)" } else { "" }
 }
 
 /// `inner`, `inner and outer`, `inner, middle and outer`.
@@ -45,7 +60,17 @@ pub const fn before(at: usize, of: usize) -> &'static str {
 
 #[cfg(test)]
 mod tests {
-    use super::list;
+    use super::{count, list};
+
+    #[test]
+    fn what_a_name_is_of_has_the_plural() {
+        let two =
+            ["bead", "spacer bar with three holes", "half of a clasp", "glass", "1 thing"].map(|noun| count(2, noun));
+        assert_eq!(
+            two,
+            ["2 beads", "2 spacer bars with three holes", "2 halves of a clasp", "2 glasses", "2 1 things"]
+        );
+    }
 
     #[test]
     fn a_list_has_commas_and_one_and() {

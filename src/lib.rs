@@ -51,6 +51,12 @@
 //! [`piece()`] does the first three steps in one call. Lengths are millimetres, masses grams, forces
 //! newtons, angles radians unless a name says otherwise.
 //!
+//! A struct that others are answered with, as are a design's parts, a drape, materials, steps and measures, is
+//! `#[non_exhaustive]`, so that it may grow: they read it, and make their own by its constructors. What they ask with
+//! ([`design::Choice`], [`materials::Order`], [`sheet::Style`]) they write in full, over its default. An enum may grow
+//! unseen only where who reads it may pass over a case that he does not know, as with remarks: who draws, counts or tells
+//! a case must learn of a new one from the compiler.
+//!
 //! Features, both on by default: `cli` builds the program `festoon`, which draws pages side by side; `parallel`
 //! hangs strands, draws and packs pictures on all processors, with the same result as on one.
 

@@ -9,6 +9,7 @@ use crate::trade::metals;
 
 /// How a bead looks, beside its shape.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Coat {
     /// Its colour.
     pub colour: Rgb,
@@ -26,6 +27,7 @@ impl Default for Coat {
 /// The colours of a design's beads, cords and findings, each in the design's order. What it does not have, such as
 /// another design's, is grey.
 #[derive(Clone, Debug, Default, PartialEq)]
+#[non_exhaustive]
 pub struct Palette {
     /// How beads look.
     pub beads: Entries<Coat, Bead>,
@@ -33,6 +35,14 @@ pub struct Palette {
     pub cords: Entries<Rgb, Cord>,
     /// The colours of findings.
     pub findings: Entries<Rgb, Finding>,
+}
+
+impl Coat {
+    /// A colour in a finish.
+    #[must_use]
+    pub const fn new(colour: Rgb, finish: Finish) -> Self {
+        Self { colour, finish }
+    }
 }
 
 impl Palette {
@@ -119,6 +129,7 @@ fn of_kind(cord: &Cord) -> Rgb {
 
 /// One of the colourways that a pattern is made in, for showing them beside one another.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Colourway {
     /// Its name; the colours that the beads are written with have none.
     pub name: Option<String>,

@@ -5,6 +5,7 @@
 //! code never meets NaN or infinity.
 
 mod bounded;
+mod english;
 mod parse;
 mod print;
 

@@ -3,6 +3,9 @@
 
 #![allow(clippy::unwrap_used, reason = "a test that cannot read its files fails")]
 
+#[path = "docs/told.rs"]
+mod told;
+
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};

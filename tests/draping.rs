@@ -462,9 +462,11 @@ fn on_arc(hung: &Hung, radius: f64) -> Hung {
     let length = hung.joints.last().expect("a strand has joints").station;
     let place = |joint: &Joint| {
         let angle = (joint.station - 0.5 * length) / radius - std::f64::consts::FRAC_PI_2;
-        Joint { at: Point::towards(angle) * radius, ..*joint }
+        Point::towards(angle) * radius
     };
-    Hung { joints: hung.joints.iter().map(place).collect(), ..hung.clone() }
+    let mut laid = hung.clone();
+    laid.joints.iter_mut().for_each(|joint| joint.at = place(joint));
+    laid
 }
 
 /// `oracles/data/nested_strands.csv`: on concentric arcs whose centre lines lie the two half

@@ -2,6 +2,8 @@
 
 #[path = "goods/assorted.rs"]
 mod assorted;
+#[path = "support/beside.rs"]
+mod beside;
 #[path = "goods/chart.rs"]
 mod chart;
 #[path = "goods/cutting.rs"]
@@ -14,12 +16,16 @@ mod kits;
 mod lots;
 #[path = "goods/named.rs"]
 mod named;
+#[path = "goods/plain.rs"]
+mod plain;
 #[path = "goods/pooled.rs"]
 mod pooled;
 #[path = "goods/render.rs"]
 mod render;
 #[path = "goods/rows.rs"]
 mod rows;
+#[path = "support/shelved.rs"]
+mod shelved;
 #[path = "goods/stash.rs"]
 mod stash;
 #[path = "goods/steps.rs"]

@@ -139,10 +139,10 @@ fn pieces_from_the_other_side_hang_and_lie_in_the_mirror() {
             assert!(across < 1e-4 && (hung.centre.y - other.centre.y).abs() < 1e-4, "{at}: {hung:?} {other:?}");
         }
         let [one, other] = [one, other].map(|drape| drape.worn.unwrap());
-        let back = other.lines[0].iter().rev().map(|spot| Waypoint {
-            station: 460.0 - spot.station,
-            at: mirrored(spot),
-            ..*spot
+        let back = other.lines[0].iter().rev().map(|spot| {
+            let mut back = *spot;
+            (back.station, back.at) = (460.0 - spot.station, mirrored(spot));
+            back
         });
         let moved = ways(&one.lines[0], &back.collect::<Vec<_>>());
         assert!(moved < WORN, "{at}: {moved} mm on the neck");

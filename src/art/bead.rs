@@ -4,7 +4,7 @@ use super::facet::{self, Facet};
 use super::glass::Window;
 use super::hatch::upright_hatch;
 use super::light::{Ink, Light, Shading, edge_tone, shading, toned};
-use super::pearl::Variant;
+use super::pearl::PearlVariant;
 use super::shape::{self, Extents};
 use super::surface;
 use crate::design::Bead;
@@ -54,16 +54,16 @@ pub struct BeadDrawing<'a> {
 
 /// What tells a bead from others of its kind, and from itself drawn larger.
 #[derive(Clone, Copy, Debug, Default)]
-pub struct Seen {
+pub struct DrawnAs {
     /// Which of the pearls that differ it is.
-    pub variant: Variant,
+    pub variant: PearlVariant,
     /// How often it is halved on paper, about: lines are so much thicker.
     pub halved: u32,
 }
 
 /// The marks of a bead about its centre, the hole along x; in grey and outline with a hatch.
 #[must_use]
-pub fn marks(bead: &Bead, coat: Coat, (ink, hatch): (Ink, usize), light: Light, seen: Seen) -> Vec<Mark> {
+pub fn marks(bead: &Bead, coat: Coat, (ink, hatch): (Ink, usize), light: Light, seen: DrawnAs) -> Vec<Mark> {
     let drawing = BeadDrawing::new(bead, coat, ink, light, seen);
     let facets = facet::facets(bead.shape, coat.finish, drawing.size);
     let mut marks = match ink {
@@ -81,12 +81,12 @@ pub fn marks(bead: &Bead, coat: Coat, (ink, hatch): (Ink, usize), light: Light, 
 /// A bead's outline in its colour.
 #[must_use]
 pub fn speck(bead: &Bead, coat: Coat, ink: Ink) -> Mark {
-    let drawing = BeadDrawing::new(bead, coat, ink, Light::on_turn(0), Seen::default());
+    let drawing = BeadDrawing::new(bead, coat, ink, Light::on_turn(0), DrawnAs::default());
     area(drawing.outline, Fill::Flat(drawing.colour, 1.0), None)
 }
 
 impl<'a> BeadDrawing<'a> {
-    fn new(bead: &'a Bead, coat: Coat, ink: Ink, light: Light, Seen { variant, halved }: Seen) -> Self {
+    fn new(bead: &'a Bead, coat: Coat, ink: Ink, light: Light, DrawnAs { variant, halved }: DrawnAs) -> Self {
         /// A quarter of a point: the thinnest line that printers hold; common practice, no source.
         const HAIRLINE: f64 = 0.088;
         let (along, across) = (bead.along.value(), bead.across.value());

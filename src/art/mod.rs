@@ -29,4 +29,4 @@ pub use light::{Ink, Light};
 pub use look::Look;
 pub use pearl::Deal;
 pub use stencils::Stencils;
-pub use step::{SIZE as STEP_SIZE, step};
+pub use step::{SIZE as STEP_SIZE, beside, step};

@@ -45,9 +45,9 @@ fn number(place: usize) -> u32 {
 
 /// One of the pearls that differ; the first is as the pattern says, and so are all other beads.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Variant(u32);
+pub struct PearlVariant(u32);
 
-impl Variant {
+impl PearlVariant {
     /// The variant that a bead of a finish is dealt.
     pub fn dealt(finish: Finish, Deal { strand, place: [train, bit] }: Deal) -> Self {
         let dealt = noise::unit(strand, train, bit) * f64::from(VARIANTS);

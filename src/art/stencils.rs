@@ -4,7 +4,7 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::f64::consts::PI;
 
-use super::bead::{self, Seen};
+use super::bead::{self, DrawnAs};
 use super::chain::places;
 use super::cord;
 use super::finding::{self, FindingDrawing};
@@ -12,7 +12,7 @@ use super::hatch::by_tone;
 use super::light::{Ink, Light, TURNS, lightness, turn};
 use super::look::Look;
 use super::mirror;
-use super::pearl::{Deal, Variant};
+use super::pearl::{Deal, PearlVariant};
 use crate::design::{Bead, ChainLinks, Cord, Design, Finding, Form, Index, Strand};
 use crate::geometry::{Extent, Point, path as line};
 use crate::paint::mark::{Key, Mark, Symbol};
@@ -61,17 +61,17 @@ impl<'a> Stencils<'a> {
     /// A bead with its centre at a point and its hole along an angle, of pearls that differ the one whose colour the
     /// pattern says: what a list shows. Letters, numbers and counts are the page's affair.
     pub fn bead(&self, index: Index<Bead>, at: Point, angle: f64, scale: f64) -> Mark {
-        self.bead_of(Variant::default(), index, (at, angle), scale)
+        self.bead_of(PearlVariant::default(), index, (at, angle), scale)
     }
 
-    fn bead_of(&self, variant: Variant, index: Index<Bead>, (at, angle): (Point, f64), scale: f64) -> Mark {
+    fn bead_of(&self, variant: PearlVariant, index: Index<Bead>, (at, angle): (Point, f64), scale: f64) -> Mark {
         let (bead, coat, ink) = (&self.design.beads[index], self.palette.bead(index), self.ink);
         if self.is_speck(index, scale) {
             return self.stamp(Look::Speck { bead: index }, || vec![bead::speck(bead, coat, ink)], at, angle, scale);
         }
         let angle = least_turn(bead, coat.finish, angle);
         let turn = turn(angle);
-        let (hatch, seen) = (self.hatches.get(index.number()).copied(), Seen { variant, halved: halved(scale) });
+        let (hatch, seen) = (self.hatches.get(index.number()).copied(), DrawnAs { variant, halved: halved(scale) });
         let draw = || bead::marks(bead, coat, (ink, hatch.unwrap_or_default()), Light::on_turn(turn), seen);
         let look = Look::Bead { bead: index, turn, variant: variant.number(), halved: seen.halved };
         self.stamp(look, draw, at, angle, scale)
@@ -106,9 +106,9 @@ impl<'a> Stencils<'a> {
 
     /// Which of the pearls that differ a bead is dealt; in grey and outline, where a hatch says which bead it
     /// is, all are alike.
-    fn variant(&self, index: Index<Bead>, deal: Option<Deal>) -> Variant {
+    fn variant(&self, index: Index<Bead>, deal: Option<Deal>) -> PearlVariant {
         let deal = deal.filter(|_| self.ink == Ink::Colour);
-        deal.map(|deal| Variant::dealt(self.palette.bead(index).finish, deal)).unwrap_or_default()
+        deal.map(|deal| PearlVariant::dealt(self.palette.bead(index).finish, deal)).unwrap_or_default()
     }
 
     /// A finding's drawing, under the light on one of its turns.

@@ -127,19 +127,11 @@ fn diamond(at: Point, radius: f64) -> Vec<Segment> {
 
 /// Dark places where the hole comes out: half rounds on flat ends, slits on the sides of a tip, a round in the front.
 pub fn hole_ends(bead: &BeadDrawing<'_>) -> Option<Mark> {
-    let Extents { along, across, hole } = bead.size;
     let shape = bead.bead.shape;
     let flat_ended = bead.bead.hangs()
         || !matches!(shape, Shape::Round | Shape::Oval | Shape::Rondelle | Shape::Bicone | Shape::Chip);
-    let hole = hole.min(across * 0.6);
-    let depth = (hole * 0.4).min(along * 0.12);
-    let mouth = |side: f64, off: f64| {
-        let at = |x: f64, y: f64| Point::new(side * (along - x * depth), off + y * hole);
-        let round = Segment::Curve(at(1.33, -1.0), at(1.33, 1.0), at(0.0, 1.0));
-        vec![Segment::Move(at(0.0, -1.0)), round, Segment::Close]
-    };
     let holes = bead.bead.bores.map_or_else(|| vec![0.0], Bores::across);
-    let end = |side: f64| holes.iter().flat_map(|off| mouth(side, *off)).collect::<Vec<_>>();
+    let end = |side: f64| holes.iter().flat_map(|off| mouth(bead.size, side, *off)).collect::<Vec<_>>();
     let ends = match (bead.bead.drilled, shape) {
         (Drilled::Tip, _) => tip_ends(bead),
         (Drilled::Front, _) => {
@@ -150,6 +142,15 @@ pub fn hole_ends(bead: &BeadDrawing<'_>) -> Option<Mark> {
         (Drilled::Lengthwise, _) => [end(-1.0), end(1.0)].concat(),
     };
     flat_ended.then(|| area(ends, Fill::Flat(toned(bead.colour, -0.65), 1.0), None))
+}
+
+/// The half round of a hole at one end or the other, so far off the middle.
+fn mouth(Extents { along, across, hole }: Extents, side: f64, off: f64) -> Vec<Segment> {
+    let hole = hole.min(across * 0.6);
+    let depth = (hole * 0.4).min(along * 0.12);
+    let at = |x: f64, y: f64| Point::new(side * (along - x * depth), off + y * hole);
+    let round = Segment::Curve(at(1.33, -1.0), at(1.33, 1.0), at(0.0, 1.0));
+    vec![Segment::Move(at(0.0, -1.0)), round, Segment::Close]
 }
 
 /// The two mouths of a hole across the tip, seen from the side.

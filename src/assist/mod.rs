@@ -5,6 +5,7 @@
 //! finished: `scan` finds the keys about a place where no tree can be read. What keys are, mean and take comes from
 //! the language's schema alone.
 
+mod english;
 mod language;
 mod offer;
 mod remedy;
@@ -20,18 +21,18 @@ pub use told::{Definition, definition, told};
 /// The keys of a pattern's groups, each group under its name, with what each key does.
 #[must_use]
 pub fn keys() -> Vec<(&'static str, Vec<Keyword>)> {
-    const GROUPS: [(&str, &[&str]); 10] = [
-        ("the pattern", &[]),
-        ("a bead", &["beads", ""]),
-        ("a cord", &["cords", ""]),
-        ("a finding", &["findings", ""]),
-        ("beads bought together", &["assorted", ""]),
-        ("how an article is sold", &["beads", "", "sold"]),
-        ("a strand", &["strands"]),
-        ("an entry of a bead list", &["strands", "beads"]),
-        ("the closure", &["closure"]),
-        ("the wearer", &["wear"]),
+    const GROUPS: [&[&str]; 10] = [
+        &[],
+        &["beads", ""],
+        &["cords", ""],
+        &["findings", ""],
+        &["assorted", ""],
+        &["beads", "", "sold"],
+        &["strands"],
+        &["strands", "beads"],
+        &["closure"],
+        &["wear"],
     ];
     let path = |path: &[&str]| path.iter().map(|key| (*key).to_owned()).collect::<Vec<_>>();
-    GROUPS.iter().map(|(name, at)| (*name, language::keys(&path(at)))).collect()
+    english::GROUPS.into_iter().zip(GROUPS).map(|(name, at)| (name, language::keys(&path(at)))).collect()
 }

@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 
 use crate::source::{Place, Source};
 
-use super::language;
 use super::scan::{self, KeyPath, KeyPlace, Standing};
+use super::{english, language};
 
 /// Something that may stand at a place.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -117,9 +117,8 @@ fn ids<'a>(
     let mut known = BTreeSet::new();
     let of_them = defined.iter().filter(|key| groups.iter().any(|group| key.path == [*group]));
     of_them.filter(move |key| known.insert(&key.key)).map(|key| {
-        let sort = key.path[0].trim_end_matches('s').to_owned();
-        let shelf = key.place.is_shelved().then(|| format!(" on {}", source.of(key.place).name));
-        (key.key.clone(), sort + &shelf.unwrap_or_default())
+        let shelf = key.place.is_shelved().then(|| source.of(key.place).name.as_str());
+        (key.key.clone(), english::id(key.path[0].trim_end_matches('s'), shelf))
     })
 }
 

@@ -3,6 +3,8 @@
 use crate::remark::{Code, Remark, did_you_mean};
 use crate::source::{Place, Source};
 
+use super::english;
+
 /// An edit that mends what a remark is about.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Remedy {
@@ -21,12 +23,12 @@ pub fn remedy(remark: &Remark, source: &Source) -> Option<Remedy> {
     let place = remark.place?;
     let written = source.slice(place);
     if remark.code() == Code::BareColour {
-        return Some(Remedy { title: "put it in quotes".to_owned(), place, text: format!("\"{written}\"") });
+        return Some(Remedy { title: english::quote(), place, text: format!("\"{written}\"") });
     }
     let word = remark.said.meant()?;
     let start = place.start + mistyped(written, word)?;
     let end = start + written[start - place.start..].trim_end_matches(['"', '\'']).len();
-    Some(Remedy { title: format!("write {word}"), place: Place { file: 0, start, end }, text: word.to_owned() })
+    Some(Remedy { title: english::write(word), place: Place { file: 0, start, end }, text: word.to_owned() })
 }
 
 /// Where in a text the mistyped word begins: the text itself, or the id of a run behind its count.

@@ -28,6 +28,7 @@ const MARGIN: f64 = 0.04;
 const ROWS_APART: f64 = 7.0;
 
 /// A piece as it is drawn on the bench.
+#[non_exhaustive]
 pub struct Bench {
     /// The drawing, at the piece's own size.
     pub page: Page,

@@ -9,6 +9,7 @@ use crate::source::Place;
 
 /// A bead, finding or knot of a strand, or a bead of a branch.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Thing {
     /// Its strand's index.
     pub strand: Index<Strand>,
@@ -42,6 +43,16 @@ pub fn things(piece: &Piece, hung: &[Option<Hung>], frame: &Frame) -> Vec<Thing>
     laid.flat_map(|(strand, hung)| hung.seats.iter().flat_map(move |seat| seated(piece, strand, seat, frame))).collect()
 }
 
+/// What a bit is of, if it is a thing.
+const fn of(bit: &Bit) -> Option<Of> {
+    match bit.what {
+        What::Bead(bead) => Some(Of::Bead(bead)),
+        What::Finding(finding) => Some(Of::Finding(finding)),
+        What::Knot => Some(Of::Knot),
+        What::Gap | What::Dangle(_) => None,
+    }
+}
+
 fn seated(piece: &Piece, strand: Index<Strand>, seat: &Seat, frame: &Frame) -> Vec<Thing> {
     let bit = &piece.design.strands[strand].trains[seat.train].bits[seat.bit];
     let thing = |of, bit: &Bit, below: f64| {
@@ -49,12 +60,6 @@ fn seated(piece: &Piece, strand: Index<Strand>, seat: &Seat, frame: &Frame) -> V
         let around = bit_box(bit, Extent::at(Point::ORIGIN), &piece.design);
         let reach = around.width().max(around.height()).max(bit.length()) / 2.0;
         Thing { strand, of, at: frame.page(at), reach, station: seat.station, place: bit.place }
-    };
-    let of = |bit: &Bit| match bit.what {
-        What::Bead(bead) => Some(Of::Bead(bead)),
-        What::Finding(finding) => Some(Of::Finding(finding)),
-        What::Knot => Some(Of::Knot),
-        What::Gap | What::Dangle(_) => None,
     };
     match &bit.what {
         What::Dangle(dangle) => {

@@ -5,7 +5,7 @@ use clap::Args;
 use festoon::remark::{Level, has_errors};
 
 use super::swap::{self, Swap};
-use super::{Failure, Variant, input, report};
+use super::{Failure, VariantOptions, input, report};
 
 /// Arguments of `check`.
 #[derive(Args)]
@@ -20,7 +20,7 @@ pub struct Options {
     #[arg(long, value_name = "OLD=NEW", value_parser = Swap::parse)]
     swap: Option<Swap>,
     #[command(flatten)]
-    variant: Variant,
+    variant: VariantOptions,
 }
 
 /// Checks every pattern before it tells whether all were sound.

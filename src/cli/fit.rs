@@ -8,7 +8,7 @@ use festoon::units::Length;
 
 /// Measures of the one that the piece is made for, in place of the pattern's.
 #[derive(Args, Clone, Debug, Default)]
-pub struct Measures {
+pub struct FitOptions {
     /// Make it for a neck whose base measures so much
     #[arg(long, value_name = "LENGTH", value_parser = neck)]
     neck: Option<Length>,
@@ -48,7 +48,7 @@ fn within(key: &str, text: &str) -> Result<Length, String> {
     }
 }
 
-impl Measures {
+impl FitOptions {
     /// What they ask for.
     pub const fn fit(&self) -> Fit {
         Fit { neck: self.neck, wrist: self.wrist, ankle: self.ankle, ease: self.ease }

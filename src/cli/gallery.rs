@@ -25,9 +25,9 @@ use festoon::paint::mark::Weight;
 use festoon::pattern;
 use festoon::trade::paper::Paper;
 
-use super::fit::Measures;
+use super::fit::FitOptions;
 use super::picture::Looks;
-use super::shelves::Shelves;
+use super::shelves::ShelfOptions;
 use super::{Failure, input, names, pages, report};
 use crate::cli::hash::hash;
 use child::Ended;
@@ -61,9 +61,9 @@ pub struct Options {
     #[command(flatten)]
     looks: Looks,
     #[command(flatten)]
-    shelves: Shelves,
+    shelves: ShelfOptions,
     #[command(flatten)]
-    measures: Measures,
+    measures: FitOptions,
     /// Write over files that are not the gallery's own
     #[arg(long)]
     force: bool,

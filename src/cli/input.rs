@@ -10,8 +10,8 @@ use festoon::remark::{Remark, has_errors};
 use festoon::source::Source;
 use festoon::{Piece, piece};
 
-use super::shelves::Shelves;
-use super::{Failure, Variant, report};
+use super::shelves::ShelfOptions;
+use super::{Failure, VariantOptions, report};
 
 /// Largest file that is read.
 pub const LARGEST: u64 = 4 * 1024 * 1024;
@@ -40,12 +40,12 @@ pub fn source(path: &str, messages: &report::Messages) -> Result<Source, Failure
 }
 
 /// Reads a pattern with its shelves; `-` is standard input. What is no text of that size has been reported.
-pub fn pattern(path: &str, shelves: &Shelves, messages: &report::Messages) -> Result<Source, Failure> {
+pub fn pattern(path: &str, shelves: &ShelfOptions, messages: &report::Messages) -> Result<Source, Failure> {
     reported(path, shelved(path, shelves), messages)
 }
 
 /// Reads a pattern with its shelves; `-` is standard input.
-pub fn shelved(path: &str, shelves: &Shelves) -> Result<Source, Unread> {
+pub fn shelved(path: &str, shelves: &ShelfOptions) -> Result<Source, Unread> {
     text(path).and_then(|source| shelves.beside(source))
 }
 
@@ -124,7 +124,7 @@ pub fn reason(error: &io::Error) -> String {
 /// Reads, resolves and hangs a pattern, and reports every remark.
 pub fn load(
     path: &str,
-    variant: &Variant,
+    variant: &VariantOptions,
     span: Option<f64>,
     messages: &report::Messages,
 ) -> Result<(Piece, Vec<Remark>, Source), Failure> {

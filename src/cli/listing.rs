@@ -4,7 +4,7 @@ use clap::{Args, ValueEnum};
 
 use festoon::listing::{self, Listing};
 
-use super::{Failure, Units, Variant, input, output, report};
+use super::{Failure, Units, VariantOptions, input, output, report};
 
 /// Arguments of `listing`.
 #[derive(Args)]
@@ -17,7 +17,7 @@ pub struct Options {
     #[command(flatten)]
     units: Units,
     #[command(flatten)]
-    variant: Variant,
+    variant: VariantOptions,
 }
 
 #[derive(Clone, Copy, ValueEnum)]

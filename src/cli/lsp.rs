@@ -25,7 +25,7 @@ use festoon::remark::{Level, Remark};
 use festoon::source::{Place, Source};
 
 use super::Failure;
-use super::shelves::Shelves;
+use super::shelves::ShelfOptions;
 
 /// A text that the editor holds open, and what there is to say about it.
 struct Document {
@@ -40,7 +40,7 @@ impl Document {
     /// A text as it stands at an address. What is wrong on its shelves is said where those are open.
     fn new(uri: &Uri, text: String) -> Self {
         let source = match path(uri) {
-            Some(path) => Shelves::default().beside_now(Source::new(path, text)),
+            Some(path) => ShelfOptions::default().beside_now(Source::new(path, text)),
             None => Source::new(uri.as_str(), text),
         };
         let mut remarks = festoon::remarks(&source, &Choice::default());

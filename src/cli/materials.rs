@@ -14,7 +14,7 @@ use festoon::sheet::{self, Style};
 use festoon::source::Source;
 use festoon::trade::paper::Paper;
 
-use super::{Failure, Variant, input, output, pages, report};
+use super::{Failure, VariantOptions, input, output, pages, report};
 
 /// Arguments of `materials`.
 #[derive(Args)]
@@ -50,7 +50,7 @@ pub struct Options {
     #[arg(long, value_enum, default_value = "comma")]
     separator: SeparatorWord,
     #[command(flatten)]
-    variant: Variant,
+    variant: VariantOptions,
 }
 
 #[derive(Clone, Copy, ValueEnum)]

@@ -5,7 +5,7 @@ use clap::Args;
 use festoon::measure::Measures;
 use festoon::units::Length;
 
-use super::{Failure, Variant, input, output, report};
+use super::{Failure, VariantOptions, input, output, report};
 
 /// Arguments of `measure`.
 #[derive(Args)]
@@ -19,7 +19,7 @@ pub struct Options {
     #[arg(long, value_name = "LENGTH", value_parser = super::length)]
     span: Option<Length>,
     #[command(flatten)]
-    variant: Variant,
+    variant: VariantOptions,
 }
 
 /// Prints a table or JSON.

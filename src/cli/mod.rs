@@ -36,8 +36,8 @@ use festoon::design::Choice;
 use festoon::remark::said::quantity::NoQuantity;
 use festoon::units::{Length, UnitStyle};
 
-use fit::Measures;
-use shelves::Shelves;
+use fit::FitOptions;
+use shelves::ShelfOptions;
 
 /// Draws bead jewellery patterns to scale: from one YAML file to measured strands and printable sheets.
 #[derive(Parser)]
@@ -87,7 +87,7 @@ enum Command {
 
 /// Which variant of a pattern is wanted, for whom, and from which shelves.
 #[derive(Args, Clone, Default)]
-struct Variant {
+struct VariantOptions {
     /// A size that the pattern names
     #[arg(long, value_name = "NAME")]
     size: Option<String>,
@@ -95,12 +95,12 @@ struct Variant {
     #[arg(long, value_name = "NAME")]
     colourway: Option<String>,
     #[command(flatten)]
-    measures: Measures,
+    measures: FitOptions,
     #[command(flatten)]
-    shelves: Shelves,
+    shelves: ShelfOptions,
 }
 
-impl Variant {
+impl VariantOptions {
     fn choice(&self) -> Choice {
         Choice { size: self.size.clone(), colourway: self.colourway.clone(), fit: self.measures.fit() }
     }

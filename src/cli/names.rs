@@ -3,7 +3,7 @@
 use std::fs;
 use std::path::{MAIN_SEPARATOR, Path, PathBuf};
 
-use super::{Failure, Variant};
+use super::{Failure, VariantOptions};
 
 /// Where results go.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,7 +44,7 @@ pub fn ending(path: &Path) -> Option<String> {
 }
 
 /// The name for results of a pattern: all of its file's but `.yaml`, then the variant's.
-pub fn stem(pattern: &str, variant: &Variant, unnamed: &str) -> String {
+pub fn stem(pattern: &str, variant: &VariantOptions, unnamed: &str) -> String {
     let whole = || Path::new(pattern).file_name().unwrap_or_default().to_string_lossy().into_owned();
     let name = if pattern == "-" { unnamed.to_owned() } else { without_yaml(&whole()).to_owned() };
     let named = [&variant.size, &variant.colourway].into_iter().flatten().cloned();
@@ -75,7 +75,7 @@ mod tests {
     use super::*;
 
     fn named(pattern: &str, size: Option<&str>) -> String {
-        let variant = Variant { size: size.map(str::to_owned), ..Variant::default() };
+        let variant = VariantOptions { size: size.map(str::to_owned), ..VariantOptions::default() };
         stem(pattern, &variant, "sheet")
     }
 

@@ -16,7 +16,7 @@ use festoon::trade::paper::Paper;
 use festoon::units::INCH;
 
 use super::names::{self, Target};
-use super::{Failure, Units, Variant, input, output, report};
+use super::{Failure, Units, VariantOptions, input, output, report};
 
 /// Most pixels of all pages of a run together.
 const MOST_PIXELS: f64 = 400e6;
@@ -28,7 +28,7 @@ const PIXELS_AT_ONCE: f64 = 20e6;
 
 /// What is drawn, on what, and where it goes.
 #[derive(Args)]
-pub struct Drawing {
+pub struct Printout {
     /// The pattern file; - is standard input
     pattern: String,
     /// The file to write, or a folder; - is standard output
@@ -52,7 +52,7 @@ pub struct Drawing {
     #[command(flatten)]
     units: Units,
     #[command(flatten)]
-    variant: Variant,
+    variant: VariantOptions,
 }
 
 #[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -92,7 +92,7 @@ fn ink(word: &str) -> Result<Ink, String> {
     Ink::named(word).ok_or_else(|| "one of colour, grey, outline".to_owned())
 }
 
-impl Drawing {
+impl Printout {
     /// Reads the pattern, with the units asked for.
     pub fn load(&self, messages: &report::Messages) -> Result<(Piece, Source), Failure> {
         let (piece, _, source) = input::load(&self.pattern, &self.variant, None, messages)?;

@@ -12,7 +12,7 @@ use festoon::source::Source;
 use festoon::{Piece, pattern};
 
 use super::names::{self, Target};
-use super::{Failure, Units, Variant, input, output, pages, report};
+use super::{Failure, Units, VariantOptions, input, output, pages, report};
 
 /// Arguments of `picture`.
 #[derive(Args)]
@@ -31,7 +31,7 @@ pub struct Options {
     #[command(flatten)]
     looks: Looks,
     #[command(flatten)]
-    variant: Variant,
+    variant: VariantOptions,
 }
 
 /// Most pixels of a picture's longer side: each shadow is drawn as large as the picture.

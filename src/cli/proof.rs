@@ -10,7 +10,7 @@ use super::{Failure, pages, report};
 #[derive(Args)]
 pub struct Options {
     #[command(flatten)]
-    drawing: pages::Drawing,
+    drawing: pages::Printout,
 }
 
 /// Draws the proof and writes it in every format that is asked for.

@@ -19,7 +19,7 @@ pub struct Messages {
     style: Option<MessageStyle>,
     /// Whether remarks are coloured
     #[arg(long, value_enum, default_value = "auto", global = true, overrides_with = "color")]
-    color: Colour,
+    color: ColourChoice,
 }
 
 #[derive(Clone, Copy, ValueEnum)]
@@ -35,7 +35,7 @@ enum MessageStyle {
 }
 
 #[derive(Clone, Copy, ValueEnum)]
-enum Colour {
+enum ColourChoice {
     Auto,
     Always,
     Never,
@@ -45,9 +45,11 @@ impl Messages {
     /// Whether remarks are coloured here and now.
     pub fn colour(&self) -> bool {
         match self.color {
-            Colour::Always => true,
-            Colour::Never => false,
-            Colour::Auto => std::env::var_os("NO_COLOR").is_none_or(|set| set.is_empty()) && stderr().is_terminal(),
+            ColourChoice::Always => true,
+            ColourChoice::Never => false,
+            ColourChoice::Auto => {
+                std::env::var_os("NO_COLOR").is_none_or(|set| set.is_empty()) && stderr().is_terminal()
+            }
         }
     }
 

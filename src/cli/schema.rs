@@ -11,11 +11,11 @@ use super::{Failure, output};
 pub struct Options {
     /// Of what
     #[arg(value_enum, default_value = "pattern")]
-    of: Of,
+    of: SchemaOf,
 }
 
 #[derive(Clone, Copy, ValueEnum)]
-enum Of {
+enum SchemaOf {
     Pattern,
     Shelf,
 }
@@ -23,8 +23,8 @@ enum Of {
 /// Prints the schema, for editors and validators.
 pub fn run(options: &Options) -> Result<(), Failure> {
     let schema = match options.of {
-        Of::Pattern => pattern::schema(),
-        Of::Shelf => pattern::shelf_schema(),
+        SchemaOf::Pattern => pattern::schema(),
+        SchemaOf::Shelf => pattern::shelf_schema(),
     };
     output::print(format!("{schema:#}\n").as_bytes())
 }

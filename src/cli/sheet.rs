@@ -22,7 +22,7 @@ pub struct Options {
     #[arg(long, conflicts_with_all = ["booklet", "with_prices"])]
     card: bool,
     #[command(flatten)]
-    drawing: pages::Drawing,
+    drawing: pages::Printout,
 }
 
 /// Draws the sheet and writes it in every format that is asked for.

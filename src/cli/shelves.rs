@@ -19,13 +19,13 @@ const COMMON: &str = "shelf.yaml";
 
 /// Shelves that are named on the command line.
 #[derive(Args, Clone, Debug, Default)]
-pub struct Shelves {
+pub struct ShelfOptions {
     /// A shelf beside those that the pattern names; from anywhere
     #[arg(long = "shelf", value_name = "FILE")]
     named: Vec<PathBuf>,
 }
 
-impl Shelves {
+impl ShelfOptions {
     /// A pattern with its shelves: those that it names, then those of the command line.
     pub fn beside(&self, source: Source) -> Result<Source, Unread> {
         let (source, missing) = self.gathered(source);

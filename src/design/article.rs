@@ -5,17 +5,18 @@ use crate::remark::said::article::Article;
 use crate::remark::said::selling::Selling;
 use crate::remark::{Remark, near};
 use crate::source::{At, Place};
-use crate::trade::{densities, gauges, seeds, stiffness, usual};
+use crate::trade::{densities, gauges, seeds, usual};
 use crate::units::{Length, Mass};
 
 use super::Context;
+use super::assumed::GLASS;
 use super::bars::Bores;
 use super::spring::at_rest;
 use super::stated::Stated;
 use super::stock::{Bead, Cord, Lot, Sold};
 
-/// Density of common soda-lime glass in g/cm³ (general density tables: crown glass 2.5).
-const GLASS: f64 = 2.5;
+/// Share of a bead that its hole may not take: nothing would be left of it.
+const FULL_HOLE: f64 = 0.95;
 /// Longest measured bead that is not a slip of the pen.
 const LONGEST_BEAD: Length = Length::mm(200.0);
 
@@ -23,38 +24,23 @@ const LONGEST_BEAD: Length = Length::mm(200.0);
 pub fn bead(id: &str, place: Place, written: &pattern::Bead, context: &mut Context) -> Option<Bead> {
     let shape = written.shape.value;
     let (across, along) = size(shape, &written.size, context)?;
-    let hole = hole(id, written, across, context);
+    let bare = Bead::new(id, shape, [across, along]);
     let mut bead = Bead {
-        id: id.to_owned(),
         name: written.name.clone().unwrap_or_else(|| id.to_owned()),
-        letter: String::new(),
-        shape,
-        across,
-        along,
-        thick: thickness_through(shape, across, written.thick.as_ref().map(|at| at.value)),
-        drilled: written.drilled.as_ref().map_or(Drilled::Lengthwise, |at| at.value),
-        hole,
+        thick: bare.thick.unless(written.thick.as_ref().map(|at| at.value)),
+        drilled: written.drilled.as_ref().map_or(bare.drilled, |at| at.value),
+        hole: hole(id, bare.hole, written, context),
         bores: bores(id, written, context)?,
-        tolerance: written.tolerance.as_ref().map_or_else(|| usual_tolerance(shape), |at| at.value),
+        tolerance: bare.tolerance.unless(written.tolerance.as_ref().map(|at| at.value)),
         pitch: pitch(written, context),
-        mass: written.mass.unwrap_or_default(),
         material: written.material.as_ref().map(|at| at.value.clone()),
         sold: written.sold.as_ref().and_then(|sold| self::sold(sold, context)),
         instead: written.instead.iter().flatten().map(|at| at.value.clone()).collect(),
         place,
+        ..bare
     };
-    if written.mass.is_none() {
-        bead.mass = mass(&bead, written, context);
-    }
+    bead.mass = written.mass.map_or_else(|| Stated::Assumed(mass(&bead, written, context)), Stated::Stated);
     sensible(bead, written, context)
-}
-
-/// Size through the flat side; what is not flat is as thick as it is broad.
-fn thickness_through(shape: Shape, across: Length, written: Option<Length>) -> Stated<Length> {
-    match shape {
-        Shape::Square | Shape::Coin => Stated::or(written, across * usual::FLAT_SHARE),
-        _ => Stated::Stated(written.unwrap_or(across)),
-    }
 }
 
 /// Size across and along the hole.
@@ -77,16 +63,17 @@ fn size(shape: Shape, size: &At<BeadSize>, context: &mut Context) -> Option<(Len
     }
 }
 
-fn hole(id: &str, written: &pattern::Bead, across: Length, context: &mut Context) -> Stated<Length> {
+/// Its hole: as stated, of a seed that its size names as it is usual, and else as assumed, which is told.
+fn hole(id: &str, assumed: Stated<Length>, written: &pattern::Bead, context: &mut Context) -> Stated<Length> {
     if let Some(at) = &written.hole {
         return Stated::Stated(at.value);
     }
     if let BeadSize::Seed(name) = &written.size.value {
-        return Stated::or(seeds::seed_size(name).map(|seed| seed.hole), usual::HOLE);
+        return Stated::Assumed(seeds::seed_size(name).map_or(usual::HOLE, |seed| seed.hole));
     }
-    let hole = Length::mm(usual::HOLE.value().min(across.value() * usual::HOLE_SHARE));
-    context.remarks.push(Remark::new(Article::HoleAssumed { id: id.to_owned(), hole }).at(written.size.place));
-    Stated::Assumed(hole)
+    let told = Article::HoleAssumed { id: id.to_owned(), hole: *assumed };
+    context.remarks.push(Remark::new(told).at(written.size.place));
+    assumed
 }
 
 /// Holes side by side, where it has several; refuses those of which one cannot tell how they lie.
@@ -105,15 +92,6 @@ fn bores(id: &str, written: &pattern::Bead, context: &mut Context) -> Option<Opt
     context.refuse(Remark::new(wrong).at(place))
 }
 
-/// Maker's tolerance where the pattern does not say: assumptions, common practice, no source.
-fn usual_tolerance(shape: Shape) -> Length {
-    Length::mm(match shape {
-        Shape::Seed => 0.1,
-        Shape::Chip => 1.0,
-        _ => 0.2,
-    })
-}
-
 fn pitch(written: &pattern::Bead, context: &mut Context) -> Option<Length> {
     let measured = written.measured.as_ref()?;
     let one = Length::mm(measured.value.length.value() / f64::from(measured.value.count));
@@ -130,7 +108,7 @@ fn mass(bead: &Bead, written: &pattern::Bead, context: &mut Context) -> Mass {
         return mass;
     }
     let density = written.material.as_ref().map_or(GLASS, |material| density(&bead.id, material, context));
-    Mass::grams(bead.volume() / 1000.0 * density)
+    bead.mass_of(density)
 }
 
 /// Density of a bead's material; leaves a remark where it is unknown or differs much from piece to piece.
@@ -159,10 +137,10 @@ fn sensible(bead: Bead, written: &pattern::Bead, context: &mut Context) -> Optio
     let (id, across) = (bead.id.clone(), bead.across);
     let wrong = if bead.bores.is_some_and(crowd) {
         Article::HolesCrowd { id, across }
-    } else if bead.hole.value() >= across.value() * 0.95 {
+    } else if bead.hole.value() >= across.value() * FULL_HOLE {
         Article::HoleTooWide { id, hole: *bead.hole, across }
     } else if bead.tolerance.value() > bead.along.value() / 2.0 {
-        Article::ToleranceTooLarge { id, tolerance: bead.tolerance }
+        Article::ToleranceTooLarge { id, tolerance: *bead.tolerance }
     } else {
         return Some(bead);
     };
@@ -173,22 +151,19 @@ fn sensible(bead: Bead, written: &pattern::Bead, context: &mut Context) -> Optio
 /// Resolves one cord.
 pub fn cord(id: &str, place: Place, written: &pattern::Cord, context: &mut Context) -> Option<Cord> {
     let diameter = thickness(id, place, written.diameter.as_ref(), written.gauge.as_ref(), context)?;
-    let area = std::f64::consts::PI / 4.0 * diameter.value().powi(2);
+    let bare = Cord::new(id, written.kind, diameter);
     Some(Cord {
-        id: id.to_owned(),
         name: written.name.clone().unwrap_or_else(|| id.to_owned()),
-        kind: written.kind,
-        is_pin: false,
-        diameter,
-        take_up: written.take_up.unwrap_or(diameter * usual::OVERHAND),
+        take_up: bare.take_up.unless(written.take_up),
         strength: written.strength,
-        stiffness: stiffness(id, written, diameter, context)?,
-        mass_per_metre: written.mass.map_or_else(|| Mass::grams(area * cord_density(written.kind)), |mass| mass.0),
+        stiffness: stiffness(id, bare.stiffness, written, context)?,
+        mass_per_metre: bare.mass_per_metre.unless(written.mass.map(|mass| mass.0)),
         coil: coil(id, place, written, context)?,
         link: link(id, written, context),
         needle: written.needle.is_some_and(|answer| answer.0),
         sold: written.sold.as_ref().and_then(|sold| cord_sold(sold, written, diameter, context)),
         place,
+        ..bare
     })
 }
 
@@ -206,9 +181,8 @@ fn coil(id: &str, place: Place, written: &pattern::Cord, context: &mut Context) 
 }
 
 /// How stiff a cord is, in N mm²: what turns freely by its links, or keeps a round of its own, must not say.
-fn stiffness(id: &str, written: &pattern::Cord, diameter: Length, context: &mut Context) -> Option<Stated<f64>> {
-    let assumed = if written.kind == CordKind::Wire { stiffness::stranded(diameter) } else { 0.0 };
-    let Some(stated) = &written.stiffness else { return Some(Stated::Assumed(assumed)) };
+fn stiffness(id: &str, assumed: Stated<f64>, written: &pattern::Cord, context: &mut Context) -> Option<Stated<f64>> {
+    let Some(stated) = &written.stiffness else { return Some(assumed) };
     let keeps_round = written.kind == CordKind::MemoryWire;
     if !keeps_round && written.kind != CordKind::Chain {
         return Some(Stated::Stated(stated.value.0));
@@ -235,19 +209,6 @@ fn link(id: &str, written: &pattern::Cord, context: &mut Context) -> Option<Leng
         return context.refuse(Remark::new(wrong).at(measured.place));
     }
     Some(measured.value.length * (1.0 / f64::from(measured.value.count)))
-}
-
-/// Density in g/cm³ of a cord with the air between its plies: assumptions, used only where the
-/// pattern gives no mass.
-const fn cord_density(kind: CordKind) -> f64 {
-    match kind {
-        // Spring steel: 7.85 g/cm³ (handbook value, from memory).
-        CordKind::MemoryWire => 7.85,
-        CordKind::Wire => 4.5,
-        CordKind::Chain => 3.5,
-        CordKind::Thread | CordKind::Silk | CordKind::Elastic => 1.1,
-        CordKind::Leather => 0.9,
-    }
 }
 
 /// A diameter, written as such or as a wire gauge.

@@ -14,6 +14,7 @@ use super::stock::Bead;
 
 /// Several kinds of bead that are bought as one thing.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Assorted {
     /// The id in the pattern.
     pub id: String,
@@ -44,6 +45,7 @@ pub enum Pack {
 
 /// A kind of bead among others.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Held {
     /// Its id.
     pub id: String,
@@ -171,9 +173,9 @@ fn holds(
 fn weighed(mass: Mass, holds: &[Held], pattern: &Pattern, shelf: &Inventory) -> u64 {
     let unused = |id: &str| {
         let (key, written) = pattern.beads.entries.iter().find(|(key, _)| key.value == id)?;
-        article::bead(id, key.place, written, &mut Context::default()).map(|bead| bead.mass)
+        article::bead(id, key.place, written, &mut Context::default()).map(|bead| *bead.mass)
     };
-    let of = |held: &Held| held.bead.map_or_else(|| unused(&held.id), |at| Some(shelf.beads[at].mass));
+    let of = |held: &Held| held.bead.map_or_else(|| unused(&held.id), |at| Some(*shelf.beads[at].mass));
     let all: f64 = holds.iter().filter_map(|held| Some(f64::from(held.parts) * of(held)?.value())).sum();
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a positive quotient; `as` saturates")]
     let beads = (mass.value() * parts(holds) / all).floor() as u64;

@@ -35,6 +35,7 @@ impl Shared {
 
 /// The holes of something, side by side.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Bores {
     /// How many, at least two.
     pub count: u32,
@@ -80,6 +81,7 @@ impl Stock<'_> {
 
 /// A strand in a group that shares something.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Sharer {
     /// Its index in the design.
     pub strand: Index<Strand>,
@@ -89,6 +91,7 @@ pub struct Sharer {
 
 /// Where a strand goes through something that it shares with others.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Passage {
     /// Which of all that is shared ([`Model::shared`]), and how many of them the strand has passed.
     pub of: [usize; 2],
@@ -206,8 +209,8 @@ fn sharing(strands: &Entries<Strand>, shared: Shared, bores: Bores) -> Vec<Share
 pub fn share_mass(strands: &mut Entries<Strand>, stock: Stock<'_>) {
     for (shared, bores) in stock.shared() {
         let mass = match shared {
-            Shared::Bar(at) => stock.findings[at].mass,
-            Shared::Bead(at) => stock.beads[at].mass,
+            Shared::Bar(at) => *stock.findings[at].mass,
+            Shared::Bead(at) => *stock.beads[at].mass,
         };
         for group in sharing(strands, shared, bores) {
             let share = mass.value() * group.taken() as f64 / group.passes() as f64;

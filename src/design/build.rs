@@ -4,6 +4,7 @@ use crate::pattern::{self, Dict, Kind, Overhead, Pattern, Recolour};
 use crate::remark::said::naming::{Naming, Thing};
 use crate::remark::{Remark, near, said};
 use crate::source::At;
+use crate::trade::usual;
 use crate::units::{Money, time};
 
 use super::entries::Entries;
@@ -11,6 +12,7 @@ use super::finding::Finding;
 use super::joins::Closure;
 use super::model::{Design, Heading, Model, Price, Strand};
 use super::shelf::Inventory;
+use super::stated::Stated;
 use super::wear::{MadeTo, Statements};
 use super::{Choice, Context, assorted, bars, closure, pinned, refill, row, strand, twist, wear, wraps};
 
@@ -175,8 +177,8 @@ fn price(written: &At<crate::pattern::Price>) -> Price {
         place: *place,
         hours: written.labour.0,
         rate: written.rate,
-        overhead: written.overhead.unwrap_or(Overhead::Sum(Money::ZERO)),
-        wholesale: written.wholesale.map_or(2.0, |factor| factor.0),
-        retail: written.retail.map_or(2.5, |factor| factor.0),
+        overhead: Stated::or(written.overhead, Overhead::Sum(Money::ZERO)),
+        wholesale: Stated::or(written.wholesale.map(|factor| factor.0), usual::WHOLESALE),
+        retail: Stated::or(written.retail.map(|factor| factor.0), usual::RETAIL),
     }
 }

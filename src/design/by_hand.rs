@@ -3,16 +3,19 @@
 //! Whoever makes one fills a [`Model`] and makes it a [`super::Design`], which looks whether it keeps what stages after it
 //! rely on.
 
-use crate::pattern::{Kind, Settle};
+use crate::pattern::{Kind, Overhead, Settle};
 use crate::source::Place;
-use crate::units::Length;
+use crate::trade::usual;
+use crate::units::{Length, Money};
 
+use super::assorted::{Assorted, Held, Pack};
 use super::build::copies;
 use super::entries::{Entries, Index};
-use super::joins::Closure;
-use super::model::{Bit, End, Heading, Model, Rest, Strand, Train, Wear, What};
+use super::finding::Finding;
+use super::joins::{Closure, Part};
+use super::model::{Bit, Dangle, End, Heading, Model, Price, Rest, Strand, Train, Wear, What};
 use super::stated::Stated;
-use super::stock::Cord;
+use super::stock::{Bead, Cord, Lot, Sold};
 use super::wear::{Basis, Build, limb, narrowest};
 
 impl Model {
@@ -22,7 +25,7 @@ impl Model {
         let wear = Wear {
             girth,
             narrowest: narrowest(limb(kind), girth),
-            ease: Length::ZERO,
+            ease: Stated::Stated(Length::ZERO),
             source: Stated::Stated(Basis::Measured),
             build: Build::default(),
             child: false,
@@ -64,6 +67,70 @@ impl Heading {
     }
 }
 
+impl Price {
+    /// So many hours at a rate, with the usual factors and no other costs.
+    #[must_use]
+    pub fn new(hours: f64, rate: Money) -> Self {
+        Self {
+            hours,
+            rate,
+            overhead: Stated::Assumed(Overhead::Sum(Money::ZERO)),
+            wholesale: Stated::Assumed(usual::WHOLESALE),
+            retail: Stated::Assumed(usual::RETAIL),
+            place: Place::default(),
+        }
+    }
+}
+
+impl Sold {
+    /// By such lots, of no known price and from nobody in particular.
+    #[must_use]
+    pub const fn new(lot: Lot) -> Self {
+        Self { lot, price: None, from: None }
+    }
+}
+
+impl Assorted {
+    /// So many beads of these kinds in one pack.
+    #[must_use]
+    pub fn new(id: &str, pack: Pack, beads: u64, holds: Vec<Held>) -> Self {
+        let [id, name] = [id, id].map(str::to_owned);
+        Self { id, name, pack, beads, holds, price: None, from: None, place: Place::default() }
+    }
+}
+
+impl Held {
+    /// So many of a bead of the piece, or so many parts of all.
+    #[must_use]
+    pub const fn new(id: String, parts: u32, bead: Index<Bead>) -> Self {
+        Self { id, parts, bead: Some(bead) }
+    }
+}
+
+impl Part {
+    /// A finding that adds so much to the piece, and no less.
+    #[must_use]
+    pub const fn new(finding: Index<Finding>, reach: Length) -> Self {
+        Self { finding, reach, least: reach, cut: None }
+    }
+}
+
+impl End {
+    /// What findings close, with so much of the piece in the loop and in all.
+    #[must_use]
+    pub const fn new(findings: Vec<Index<Finding>>, bight: Length, takes: Length) -> Self {
+        Self { findings, bight, takes, take_up: Length::ZERO }
+    }
+}
+
+impl Dangle {
+    /// Bits on a finding that hang down so far in mm.
+    #[must_use]
+    pub const fn new(on: Option<Index<Finding>>, bits: Vec<Bit>, drop: f64) -> Self {
+        Self { on, bits, drop }
+    }
+}
+
 impl Strand {
     /// A strand so long from loop to loop, of one cord, whose one train of bits slides as far as its ends leave room, or
     /// starts behind the first where they leave none.
@@ -80,9 +147,9 @@ impl Strand {
             cord,
             legs: 1,
             finished,
-            take_up: Length::ZERO,
+            take_up: Stated::Stated(Length::ZERO),
             slack: Length::ZERO,
-            allowance: Length::ZERO,
+            allowance: Stated::Stated(Length::ZERO),
             ends,
             trains: vec![train],
             settle: Settle::Slide,

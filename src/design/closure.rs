@@ -208,7 +208,7 @@ fn parts(
         let before = at.checked_sub(1).map(|before| &shelf.findings[indices[before]]);
         let cut = chain_length(written[at], finding, context)?;
         let reach = cut.unwrap_or_else(|| reach(finding, before));
-        Some(Part { finding: *index, reach, least: reach, cut })
+        Some(Part { cut, ..Part::new(*index, reach) })
     };
     indices.iter().enumerate().map(part).collect()
 }
@@ -216,9 +216,9 @@ fn parts(
 /// How much a finding lengthens the piece.
 fn reach(finding: &Finding, before: Option<&Finding>) -> Length {
     match &finding.form {
-        Form::Pin(pin) if pin.foot == Foot::Eye => (pin.eye() - pin.wire) * 2.0,
+        Form::Pin(pin) if pin.foot == Foot::Eye => (*pin.eye() - pin.wire) * 2.0,
         Form::Cone(cone) => match before.and_then(Finding::pin) {
-            Some(pin) => cone.depth_of(pin.eye()),
+            Some(pin) => cone.depth_of(*pin.eye()),
             None => cone.length,
         },
         Form::JumpRing(ring) => ring.inside,

@@ -16,6 +16,7 @@ use super::joins::Closure;
 use super::model::End;
 use super::shelf::Inventory;
 use super::spot::{self, Spot};
+use super::stated::Stated;
 use super::stock::Cord;
 
 /// The end that the findings of a strand's `ends` make, a knot in it not yet tied.
@@ -42,7 +43,7 @@ pub fn end(
     let over =
         length(FindingKind::CrimpCover).zip(length(FindingKind::Crimp)).map(|(cover, crimp)| overhang(cover, crimp));
     let takes = bight + findings.iter().map(|index| taken(&shelf.findings[*index])).sum() + over.unwrap_or_default();
-    Some(End { findings, bight, takes, take_up: Length::ZERO })
+    Some(End::new(findings, bight, takes))
 }
 
 /// How far a cover about the middle of a crimp reaches beyond it on either side.
@@ -82,32 +83,32 @@ pub fn both(
 fn tied(cord: &Cord, legs: u32, take_up: Length) -> End {
     let width = cord.diameter * f64::from(legs);
     let bight = width * usual::TIED;
-    End { findings: Vec::new(), bight, takes: bight + width * usual::KNOT_WIDTH, take_up }
+    End { take_up, ..End::new(Vec::new(), bight, bight + width * usual::KNOT_WIDTH) }
 }
 
 /// The end at which a doubled cord's fold is hitched.
 fn hitch(cord: &Cord) -> End {
     let takes = cord.diameter * usual::HITCH;
-    End { findings: Vec::new(), bight: takes, takes, take_up: Length::ZERO }
+    End::new(Vec::new(), takes, takes)
 }
 
 /// Cord that one overhand knot takes up, all legs together: each as much as a cord as thick as all.
-pub fn take_up(cord: &Cord, legs: u32) -> Length {
-    if cord.is_limp() { cord.take_up * f64::from(legs * legs) } else { Length::ZERO }
+pub fn take_up(cord: &Cord, legs: u32) -> Stated<Length> {
+    if cord.is_limp() { cord.take_up.map(|one| one * f64::from(legs * legs)) } else { Stated::Stated(Length::ZERO) }
 }
 
 /// Extra cord for each end; none for chain, whose end links are hung whole, and of memory wire what a turned loop takes.
-pub fn allowance(strand: &pattern::Strand, cord: &Cord, is_glued: bool, context: &mut Context) -> Length {
+pub fn allowance(strand: &pattern::Strand, cord: &Cord, is_glued: bool, context: &mut Context) -> Stated<Length> {
     match (&strand.allowance, cord.kind) {
         (written, CordKind::Chain) => {
             let idle = || said::Strand::Allowance { strand: strand.name.value.clone() };
             context.remarks.extend(written.iter().map(|at| Remark::new(idle()).at(at.place)));
-            Length::ZERO
+            Stated::Stated(Length::ZERO)
         }
-        (Some(written), _) => written.value,
-        (None, CordKind::MemoryWire) if is_glued => Length::ZERO,
-        (None, CordKind::MemoryWire) => usual::turned(cord.diameter),
-        (None, _) => usual::ALLOWANCE,
+        (Some(written), _) => Stated::Stated(written.value),
+        (None, CordKind::MemoryWire) if is_glued => Stated::Stated(Length::ZERO),
+        (None, CordKind::MemoryWire) => Stated::Assumed(usual::turned(cord.diameter)),
+        (None, _) => Stated::Assumed(usual::ALLOWANCE),
     }
 }
 

@@ -68,7 +68,7 @@ fn no_row(strand: &pattern::Strand) -> Remark {
 
 /// What a row must measure, and how that is measured: it grows with its bits.
 #[derive(Clone, Copy)]
-pub struct Asked<'a> {
+pub struct RowGoal<'a> {
     /// How much.
     pub asked: f64,
     /// What bits measure.
@@ -80,7 +80,7 @@ pub fn nearest(
     strand: &pattern::Strand,
     list: &List<'_>,
     beads: &Entries<Bead>,
-    Asked { asked, measure }: Asked<'_>,
+    RowGoal { asked, measure }: RowGoal<'_>,
     context: &mut Context,
 ) -> Option<u32> {
     let most = list.most(MOST_STRUNG);

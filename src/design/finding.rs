@@ -13,6 +13,7 @@ use super::stock::{Bead, Sold};
 
 /// A finding.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Finding {
     /// The id in the pattern.
     pub id: String,
@@ -20,8 +21,8 @@ pub struct Finding {
     pub name: String,
     /// What it does, with the sizes that its kind has.
     pub form: Form,
-    /// Mass of one, or of one metre of chain.
-    pub mass: Mass,
+    /// Mass of one, or of one metre of chain; nothing where the pattern does not say it.
+    pub mass: Stated<Mass>,
     /// What it is made of, as the pattern says.
     pub material: Option<String>,
     /// Whether it opens by itself when pulled.
@@ -45,8 +46,8 @@ impl Finding {
     #[must_use]
     pub fn mass_of_one(&self) -> Mass {
         match &self.form {
-            Form::Chain(chain) => self.mass * (chain.length.unwrap_or_default().value() / 1000.0),
-            _ => self.mass,
+            Form::Chain(chain) => *self.mass * (chain.length.unwrap_or_default().value() / 1000.0),
+            _ => *self.mass,
         }
     }
 
@@ -204,6 +205,16 @@ impl Finding {
         matches!(self.form, Form::Charm(_) | Form::Tassel(_))
     }
 
+    /// How broad a charm or tassel is, where that is stated.
+    #[must_use]
+    pub fn broad(&self) -> Option<Length> {
+        match &self.form {
+            Form::Charm(charm) => charm.breadth.stated(),
+            Form::Tassel(tassel) => tassel.breadth.stated(),
+            _ => None,
+        }
+    }
+
     /// What it is made of: as the pattern says, or the cord that it is wound of.
     #[must_use]
     pub fn made_of(&self, design: &Model) -> Option<String> {
@@ -262,7 +273,7 @@ impl Finding {
     #[must_use]
     pub fn hangs(&self) -> Length {
         match &self.form {
-            Form::Pin(pin) => pin.eye(),
+            Form::Pin(pin) => *pin.eye(),
             _ => [self.length(), self.inside()].into_iter().flatten().fold(Length::ZERO, Length::max),
         }
     }

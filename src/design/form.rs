@@ -66,6 +66,7 @@ pub enum Form {
 
 /// The sizes of what has a length and little else that matters.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Dimensions {
     /// Along the piece.
     pub length: Length,
@@ -79,6 +80,7 @@ pub struct Dimensions {
 
 /// The sizes of a crimp.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Crimp {
     /// Along the cord.
     pub length: Length,
@@ -90,6 +92,7 @@ pub struct Crimp {
 
 /// The sizes of a cone.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Cone {
     /// From its mouth to its tip.
     pub length: Length,
@@ -105,6 +108,7 @@ pub struct Cone {
 
 /// The sizes of a pin.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Pin {
     /// Length of its wire.
     pub length: Length,
@@ -127,6 +131,7 @@ pub enum Foot {
 
 /// The sizes of chain.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct ChainLinks {
     /// Length of one link, outside.
     pub link: Length,
@@ -138,6 +143,7 @@ pub struct ChainLinks {
 
 /// The sizes of a jump ring.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct JumpRing {
     /// Inside diameter.
     pub inside: Length,
@@ -151,6 +157,7 @@ pub struct JumpRing {
 
 /// The sizes of a bar, or of half a clasp with loops along it.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Bar {
     /// Along the cord.
     pub length: Length,
@@ -168,6 +175,7 @@ pub struct Bar {
 
 /// The sizes of a bead cap.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Cap {
     /// Along the cord.
     pub length: Length,
@@ -181,6 +189,7 @@ pub struct Cap {
 
 /// The sizes of what something hangs on or by.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Hanger {
     /// Along the piece.
     pub length: Length,
@@ -194,6 +203,7 @@ pub struct Hanger {
 
 /// The sizes of a knot cover, and what the knot in it is tied round.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct KnotCover {
     /// Its sizes.
     pub body: Dimensions,
@@ -203,6 +213,7 @@ pub struct KnotCover {
 
 /// The sizes of a cord end.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct CordEnd {
     /// Along the piece.
     pub length: Length,
@@ -216,6 +227,7 @@ pub struct CordEnd {
 
 /// The sizes of a charm.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Charm {
     /// From the top of its loop down.
     pub length: Length,
@@ -227,6 +239,7 @@ pub struct Charm {
 
 /// The sizes of a tassel, and what it is made of where it is made with the piece.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Tassel {
     /// From the top of its loop to the ends of its threads.
     pub length: Length,
@@ -312,20 +325,20 @@ impl Pin {
     /// Outside diameter of its eye, and of the plain loop made at its other end. What a head pin states is its
     /// head's.
     #[must_use]
-    pub fn eye(&self) -> Length {
-        self.outside.filter(|_| self.foot == Foot::Eye).unwrap_or(usual::EYE)
+    pub fn eye(&self) -> Stated<Length> {
+        Stated::or(self.outside.filter(|_| self.foot == Foot::Eye), usual::EYE)
     }
 
     /// Wire that the plain loop takes.
     #[must_use]
     pub fn loop_wire(&self) -> Length {
-        usual::loop_wire(self.eye(), self.wire)
+        usual::loop_wire(*self.eye(), self.wire)
     }
 
     /// Length of its eye, or of its head, which is as thick as its wire.
     pub(super) fn foot_length(&self) -> Length {
         match self.foot {
-            Foot::Eye => self.eye(),
+            Foot::Eye => *self.eye(),
             Foot::Head => self.wire,
         }
     }

@@ -10,6 +10,7 @@ use super::stated::Stated;
 
 /// What joins the strands' ends.
 #[derive(Clone, Debug, Default)]
+#[non_exhaustive]
 pub struct Closure {
     /// The findings, and which ends hang from them.
     pub joins: Joins,
@@ -112,6 +113,7 @@ impl Closure {
 
 /// A finding in the closure.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Part {
     /// The finding.
     pub finding: Index<Finding>,
@@ -129,6 +131,15 @@ impl Design {
     pub fn tip(&self, side: &[Part]) -> Option<(Index<Finding>, Length)> {
         let [first, cone, ..] = side else { return None };
         let pin = self.findings[first.finding].pin().filter(|_| self.findings[cone.finding].cone().is_some())?;
-        Some((cone.finding, pin.eye() - pin.wire + cone.reach))
+        Some((cone.finding, *pin.eye() - pin.wire + cone.reach))
+    }
+
+    /// The cone that covers the strands' first ends, and how far it is from its tip to that of the cone over their last, of
+    /// strands that are so long from loop to loop.
+    #[must_use]
+    pub fn tip_to_tip(&self, loop_to_loop: Length) -> Option<(Index<Finding>, Length)> {
+        let (cone, first) = self.tip(self.closure.left())?;
+        let (_, last) = self.tip(self.closure.right())?;
+        Some((cone, loop_to_loop + first + last))
     }
 }

@@ -15,7 +15,7 @@ impl Strand {
     /// Cord that the knots among what is strung take up, all legs together.
     #[must_use]
     pub fn take_up_between(&self) -> Length {
-        self.take_up * f64::from(self.knots())
+        *self.take_up * f64::from(self.knots())
     }
 
     /// Cord that the knots at its ends take up, all legs together.
@@ -33,7 +33,7 @@ impl Strand {
     /// What some knots tied to try make its cord shorter, all legs together.
     #[must_use]
     pub fn trial_take_up(&self) -> Length {
-        self.take_up * f64::from(usual::TRIAL_KNOTS)
+        *self.take_up * f64::from(usual::TRIAL_KNOTS)
     }
 
     /// Cord to tie those knots in, where there are knots among what is strung.

@@ -8,6 +8,7 @@ use super::entries::Index;
 use super::finding::Finding;
 use super::joins::Part;
 use super::model::{Bit, Dangle, End, Model, Rest, Strand, Train, What};
+use super::stated::Stated;
 use super::stock::Bead;
 use crate::pattern::{CordKind, FindingKind, Kind};
 
@@ -110,7 +111,7 @@ impl Strand {
     /// What to cut: the cord in the finished strand, and the allowance of each end of the cord.
     #[must_use]
     pub fn cut(&self) -> Length {
-        self.cord_used() + self.allowance * 2.0
+        self.cord_used() + *self.allowance * 2.0
     }
 
     /// Cord that an end has beyond what closes it: its allowance less what goes back from the loop, through
@@ -119,7 +120,7 @@ impl Strand {
     pub fn tail(&self, end: &End, design: &Model) -> Length {
         let crimps = end.findings.iter().filter_map(|at| design.findings[*at].crimp());
         let back = end.bight + crimps.map(|crimp| crimp.length).sum();
-        if back < self.allowance { self.allowance - back } else { Length::ZERO }
+        (*self.allowance - back).max(Length::ZERO)
     }
 
     /// Likely spread of the beaded length, plus or minus: the beads' tolerances, read as two
@@ -149,17 +150,28 @@ impl Strand {
         (bias.by.value() > 0.5 * sum / count).then_some(bias)
     }
 
-    /// The tolerances of the beads that the row's length depends on: not of those that lie inside a neighbour.
+    /// Those tolerances in mm.
     fn tolerances<'a>(&'a self, design: &'a Model) -> impl Iterator<Item = f64> + 'a {
+        self.told_tolerances(design).map(|tolerance| tolerance.value())
+    }
+
+    /// The tolerances of the beads that the row's length depends on: not of those that lie inside a neighbour.
+    fn told_tolerances<'a>(&'a self, design: &'a Model) -> impl Iterator<Item = Stated<Length>> + 'a {
         let of = move |bits: &'a [Bit]| {
             let bead = move |at: usize| bits.get(at).and_then(|bit| bit.what.bead()).map(|bead| &design.beads[bead]);
             (0..bits.len()).filter_map(move |at| {
                 let one = bead(at)?;
                 let mut beside = [at.checked_sub(1), Some(at + 1)].into_iter().flatten().filter_map(bead);
-                (!beside.any(|other| one.slips_into(other))).then_some(one.tolerance.value())
+                (!beside.any(|other| one.slips_into(other))).then_some(one.tolerance)
             })
         };
         self.trains.iter().flat_map(move |train| of(&train.bits))
+    }
+
+    /// Whether the pattern does not say all of those.
+    #[must_use]
+    pub fn assumes_tolerances(&self, design: &Model) -> bool {
+        self.told_tolerances(design).any(|tolerance| tolerance.is_assumed())
     }
 
     /// How many of each bead, dangles included, indexed like the design's beads.
@@ -196,16 +208,17 @@ impl Strand {
     /// Mass of its cord by the metre, all legs together.
     #[must_use]
     pub fn cord_mass(&self, design: &Model) -> Mass {
-        design.cords[self.cord].mass_per_metre * f64::from(self.legs)
+        *design.cords[self.cord].mass_per_metre * f64::from(self.legs)
     }
 
     /// Mass of what is strung, with the cord that its knots take up, of the end findings and the other cord.
     #[must_use]
     pub fn mass(&self, design: &Model) -> Mass {
         let strung: f64 = self.bits().map(|bit| bit.mass).sum();
-        let ends: Mass = self.ends.iter().flat_map(|end| &end.findings).map(|index| design.findings[*index].mass).sum();
-        let knotted: Mass = self.in_end_knots(design).map(|bead| design.beads[bead].mass).sum();
-        let one = design.cords[self.cord].mass_per_metre;
+        let ends: Mass =
+            self.ends.iter().flat_map(|end| &end.findings).map(|index| *design.findings[*index].mass).sum();
+        let knotted: Mass = self.in_end_knots(design).map(|bead| *design.beads[bead].mass).sum();
+        let one = *design.cords[self.cord].mass_per_metre;
         let cord = self.cord_mass(design) * ((self.finished + self.slack).value() / 1000.0)
             + one * (self.end_take_up().value() / 1000.0);
         Mass::grams(strung) + ends + knotted + cord
@@ -214,6 +227,7 @@ impl Strand {
 
 /// What a lot of beads that are all too large, or all too small, adds to a row or takes from it.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Bias {
     /// The least and the most of the beads' tolerances.
     pub each: [Length; 2],
@@ -357,10 +371,25 @@ impl Model {
         self.strands.iter().map(|strand| strand.mass(self)).sum::<Mass>() + closure.sum()
     }
 
+    /// Mass of one copy, assumed where that of anything in it is.
+    #[must_use]
+    pub fn told_mass(&self) -> Stated<Mass> {
+        let mass = self.mass();
+        if self.assumed_masses().next().is_none() { Stated::Stated(mass) } else { Stated::Assumed(mass) }
+    }
+
+    /// The names of beads, cords and findings whose mass the pattern does not say, in that order.
+    pub fn assumed_masses(&self) -> impl Iterator<Item = &str> {
+        let beads = self.beads.iter().filter(|bead| bead.mass.is_assumed()).map(|bead| &bead.name);
+        let cords = self.cords.iter().filter(|cord| cord.mass_per_metre.is_assumed()).map(|cord| &cord.name);
+        let findings = self.findings.iter().filter(|finding| finding.mass.is_assumed()).map(|finding| &finding.name);
+        beads.chain(cords).chain(findings).map(String::as_str)
+    }
+
     /// Mass of a part of the closure; of chain, that of what is cut.
     #[must_use]
     pub fn part_mass(&self, part: &Part) -> Mass {
-        let one = self.findings[part.finding].mass;
+        let one = *self.findings[part.finding].mass;
         part.cut.map_or(one, |cut| one * (cut.value() / 1000.0))
     }
 }

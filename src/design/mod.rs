@@ -6,6 +6,7 @@
 mod alike;
 mod article;
 mod assorted;
+mod assumed;
 mod bars;
 mod bends;
 mod build;
@@ -117,6 +118,7 @@ impl Pattern {
 
 /// One of the sizes of a graded pattern.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Size {
     /// Its name; the base size has none.
     pub name: Option<String>,

@@ -169,12 +169,12 @@ pub struct Strand {
     /// From the first end's loop to the last end's loop.
     pub finished: Length,
     /// Cord that each knot on it takes up beyond its length on the strand, all legs together.
-    pub take_up: Length,
+    pub take_up: Stated<Length>,
     /// Cord that its beads take up where they part on the outer side of the bends it is worn in, all its bare cord taken:
     /// round a limb in a ring, and round a neck in [so many](crate::trade::usual::COIL); nothing on elastic, which gives.
     pub slack: Length,
     /// Extra cord for each end, beyond the finished length, the slack and what knots take up.
-    pub allowance: Length,
+    pub allowance: Stated<Length>,
     /// First and last end.
     pub ends: [End; 2],
     /// What is strung, in order.
@@ -196,6 +196,7 @@ pub struct Strand {
 
 /// A repeat that fills a strand.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct FillRepeat {
     /// How often its list is strung.
     pub times: u32,
@@ -209,6 +210,7 @@ pub struct FillRepeat {
 
 /// How one end of a strand is closed.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct End {
     /// The findings that close it, from the loop inward; none for a knot or a hitch.
     pub findings: Vec<Index<Finding>>,
@@ -282,6 +284,7 @@ pub enum What {
 
 /// A branch that hangs straight down.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Dangle {
     /// The pin, bail or ring that it hangs on; nothing where the strand's own ends meet in it and hold it.
     pub on: Option<Index<Finding>>,
@@ -318,6 +321,7 @@ pub enum Phrase {
 
 /// The body that a piece is made for.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Wear {
     /// Girth of the neck base, wrist or ankle.
     pub girth: Length,
@@ -325,7 +329,7 @@ pub struct Wear {
     /// choker lies.
     pub narrowest: Length,
     /// Room between body and piece, for bracelets and anklets.
-    pub ease: Length,
+    pub ease: Stated<Length>,
     /// Where the girth comes from.
     pub source: Stated<Basis>,
     /// The shape of neck and chest, for what is worn round the neck.
@@ -338,17 +342,18 @@ pub struct Wear {
 
 /// What the maker asks for her work.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Price {
     /// Hours of work.
     pub hours: f64,
     /// Pay for an hour.
     pub rate: Money,
     /// Other costs.
-    pub overhead: Overhead,
+    pub overhead: Stated<Overhead>,
     /// Factor from cost to the price for a shop.
-    pub wholesale: f64,
+    pub wholesale: Stated<f64>,
     /// Factor from cost to the price for a wearer.
-    pub retail: f64,
+    pub retail: Stated<f64>,
     /// Where the pattern says it.
     pub place: Place,
 }

@@ -13,7 +13,7 @@ use super::stock::Bead;
 const HAIR: f64 = 1e-9;
 
 /// A run of beads pushed towards its first end, in mm from there.
-struct Packed {
+struct PushedRun {
     centres: Vec<f64>,
     length: f64,
 }
@@ -21,7 +21,7 @@ struct Packed {
 /// How much cord each bead of a run takes before and after its centre. What lies inside another bead,
 /// or loose, has its place where the beads beside it leave it one.
 pub fn shares(run: &[&Bead]) -> Vec<(f64, f64)> {
-    let Packed { centres, length } = packed(run);
+    let PushedRun { centres, length } = packed(run);
     let apart = |at: usize| share(run[at], run[at + 1], centres[at + 1] - centres[at]);
     let inner: Vec<_> = (1..run.len()).map(|next| apart(next - 1)).collect();
     let first = centres.first().copied().unwrap_or_default();
@@ -48,7 +48,7 @@ fn share(one: &Bead, next: &Bead, apart: f64) -> (f64, f64) {
     (apart * left / both, apart * right / both)
 }
 
-fn packed(run: &[&Bead]) -> Packed {
+fn packed(run: &[&Bead]) -> PushedRun {
     let most = run.iter().flat_map(|bead| reach(bead, None)).fold(0.0, f64::max);
     let mut centres: Vec<f64> = Vec::with_capacity(run.len());
     // The highest centre up to each bead: farther back than two reaches nothing touches.
@@ -66,7 +66,7 @@ fn packed(run: &[&Bead]) -> Packed {
         highest.push(highest.last().map_or(centre, |before| before.max(centre)));
     }
     let ends = run.iter().zip(&centres).map(|(bead, centre)| centre + reach(bead, None)[1]);
-    Packed { length: ends.fold(0.0, f64::max), centres: highest }
+    PushedRun { length: ends.fold(0.0, f64::max), centres: highest }
 }
 
 /// How far two beads' centres are apart when they touch; nothing where one goes through the other.

@@ -5,7 +5,7 @@
 
 use std::borrow::Cow;
 
-use crate::pattern::{self, Hanger, Item, Kind, Pattern};
+use crate::pattern::{self, HungOn, Item, Kind, Pattern};
 use crate::remark::Remark;
 use crate::remark::said::strand as said;
 use crate::source::{At, Place};
@@ -23,20 +23,13 @@ impl Cord {
     /// What stands for a pin on which whole strands hang.
     pub fn of_pin(pin: &Finding) -> Self {
         Self {
-            id: pin.id.clone(),
             name: pin.name.clone(),
-            kind: pattern::CordKind::Chain,
             is_pin: true,
-            diameter: pin.thickness(),
-            take_up: Length::ZERO,
-            strength: None,
-            stiffness: Stated::Assumed(0.0),
-            mass_per_metre: Mass::grams(0.0),
-            needle: false,
-            coil: None,
-            link: None,
-            sold: None,
+            take_up: Stated::Stated(Length::ZERO),
+            stiffness: Stated::Stated(0.0),
+            mass_per_metre: Stated::Stated(Mass::ZERO),
             place: pin.place,
+            ..Self::new(&pin.id, pattern::CordKind::Chain, pin.thickness())
         }
     }
 }
@@ -68,7 +61,7 @@ fn on_pin(written: &At<pattern::Strand>, hangs: bool, context: &mut Context) -> 
     if let Some((key, place)) = idle(strand) {
         return context.refuse(Remark::new(said::Strand::IdleOnPin { strand: name(), key }).at(place));
     }
-    let on = At::new(Hanger(strand.cord.value.clone()), strand.cord.place);
+    let on = At::new(HungOn(strand.cord.value.clone()), strand.cord.place);
     let branch = pattern::Dangle { dangle: strand.beads.value.clone(), on };
     let beads = At::new(vec![At::new(Item::Dangle(branch), strand.beads.place)], strand.beads.place);
     Some(At::new(pattern::Strand { beads, ..strand.clone() }, written.place))

@@ -5,7 +5,6 @@ use crate::pattern::{self, FindingKind, Outline};
 use crate::remark::Remark;
 use crate::remark::said::shaping::{self as said, Shaping};
 use crate::source::{At, Place};
-use crate::trade::usual;
 use crate::units::Length;
 
 use super::Context;
@@ -38,26 +37,26 @@ pub fn finding(
     check_closed(id, written, context);
     check_outline(id, written, context);
     let sold = written.sold.as_ref().and_then(|at| sold(at, context));
+    let bare = Finding::new(id, form(id, written, named, context)?);
     let finding = Finding {
-        id: id.to_owned(),
         name: written.name.clone().unwrap_or_else(|| id.to_owned()),
-        form: form(id, written, named, context)?,
-        mass: written.mass.unwrap_or_default(),
+        mass: bare.mass.unless(written.mass),
         material: written.material.as_ref().map(|at| at.value.clone()),
         breakaway: written.breakaway.is_some_and(|answer| answer.0),
         comes_with: written.comes_with.as_ref().map(|with| with.value.clone()),
         sold,
         place,
+        ..bare
     };
-    consistent(weighed(finding, written, named), context)
+    consistent(weighed(finding, named), context)
 }
 
 /// A tassel that is wound with the piece weighs what is wound to it, unless the pattern says its mass.
-fn weighed(finding: Finding, written: &pattern::Finding, named: &Named<'_>) -> Finding {
+fn weighed(finding: Finding, named: &Named<'_>) -> Finding {
     let takes = finding.tassel().and_then(Tassel::takes).map(|(_, length)| length);
-    let wound = takes.zip(named.cord).filter(|_| written.mass.is_none());
-    let mass = wound.map(|(length, (_, cord))| cord.mass_per_metre * (length.value() / 1000.0));
-    Finding { mass: mass.unwrap_or(finding.mass), ..finding }
+    let wound = takes.zip(named.cord).filter(|_| finding.mass.is_assumed());
+    let mass = wound.map(|(length, (_, cord))| *cord.mass_per_metre * (length.value() / 1000.0));
+    Finding { mass: mass.map_or(finding.mass, Stated::Assumed), ..finding }
 }
 
 /// Nothing but a jump ring opens and closes as one does.
@@ -66,16 +65,6 @@ fn check_closed(id: &str, written: &pattern::Finding, context: &mut Context) {
     let closed = written.closed.as_ref().filter(|at| at.value.0 && kind != FindingKind::JumpRing);
     let wrong = || Shaping::Closed { id: id.to_owned(), kind: kind.word() };
     context.remarks.extend(closed.map(|at| Remark::new(wrong()).at(at.place)));
-}
-
-/// Breadth of a charm over its length, loop included, where the pattern does not say: by eye.
-const fn breadth(outline: Outline) -> f64 {
-    match outline {
-        Outline::Disc | Outline::Heart => 0.8,
-        Outline::Star => 0.84,
-        Outline::Leaf => 0.45,
-        Outline::Bar => 0.22,
-    }
 }
 
 /// Nothing but a charm has an outline to choose.
@@ -87,13 +76,13 @@ fn check_outline(id: &str, written: &pattern::Finding, context: &mut Context) {
 }
 
 /// The sizes that a pattern writes of a finding, and which of them its kind lacks.
-struct Sizes<'a> {
+struct WrittenSizes<'a> {
     written: &'a pattern::Finding,
     wire: Option<Length>,
     missing: Vec<&'static str>,
 }
 
-impl Sizes<'_> {
+impl WrittenSizes<'_> {
     /// A size that the kind always has; nothing stands for it until the lack is told.
     fn need(&mut self, key: &'static str, size: Option<Length>) -> Length {
         if size.is_none() {
@@ -144,47 +133,39 @@ impl Sizes<'_> {
 
     fn body(&mut self) -> Dimensions {
         let written = self.written;
-        Dimensions {
-            length: self.length(),
-            outside: value(&written.outside),
-            inside: value(&written.inside),
-            wire: self.wire,
-        }
+        let (outside, inside) = (value(&written.outside), value(&written.inside));
+        Dimensions { outside, inside, wire: self.wire, ..Dimensions::new(self.length()) }
     }
 
     fn crimp(&mut self) -> Crimp {
         let outside = value(&self.written.outside);
-        Crimp { length: self.length(), outside: self.need("outside", outside), inside: self.inside() }
+        Crimp::new(self.length(), self.need("outside", outside), self.inside())
     }
 
     fn cone(&mut self) -> Cone {
         let written = self.written;
-        Cone {
-            length: self.length(),
-            inside: self.inside(),
-            tip: self.need("tip", value(&written.tip)),
-            mouth: value(&written.mouth),
-            outside: value(&written.outside),
-        }
+        let cone = Cone::new(self.length(), self.inside(), self.need("tip", value(&written.tip)));
+        Cone { mouth: value(&written.mouth), outside: value(&written.outside), ..cone }
     }
 
     fn pin(&mut self, foot: Foot) -> Pin {
         let (wire, outside) = (self.wire, value(&self.written.outside));
-        Pin { length: self.length(), wire: self.need("gauge", wire), foot, outside }
+        Pin { outside, ..Pin::new(foot, self.length(), self.need("gauge", wire)) }
     }
 
     fn chain(&mut self) -> ChainLinks {
         let link = self.need("link", value(&self.written.link));
-        ChainLinks { link, wire: Stated::or(self.wire, link * usual::LINK_WIRE), length: value(&self.written.length) }
+        let chain = ChainLinks::new(link);
+        ChainLinks { wire: chain.wire.unless(self.wire), length: value(&self.written.length), ..chain }
     }
 
     fn ring(&mut self) -> JumpRing {
-        let inside = self.inside();
+        let ring = JumpRing::new(self.inside());
         JumpRing {
-            inside,
-            wire: Stated::or(self.wire, inside * usual::RING_WIRE),
+            wire: ring.wire.unless(self.wire),
             outside: value(&self.written.outside),
             closed: self.written.closed.as_ref().is_some_and(|at| at.value.0),
+            ..ring
         }
     }
 
@@ -194,15 +175,8 @@ impl Sizes<'_> {
         if written.holes.is_none() {
             self.missing.push("holes");
         }
-        let holes = written.holes.as_ref().map_or(1, |at| at.value.0);
-        Bar {
-            length,
-            spacing,
-            holes,
-            outside: value(&written.outside),
-            inside: value(&written.inside),
-            wire: self.wire,
-        }
+        let bar = Bar::new(length, written.holes.as_ref().map_or(1, |at| at.value.0), spacing);
+        Bar { outside: value(&written.outside), inside: value(&written.inside), wire: self.wire, ..bar }
     }
 
     fn cap(&mut self) -> Cap {
@@ -212,7 +186,8 @@ impl Sizes<'_> {
 
     fn hanger(&mut self) -> Hanger {
         let Dimensions { length, outside, inside, wire } = self.body();
-        Hanger { length, wire: Stated::or(wire, usual::EAR_WIRE), outside, inside }
+        let hanger = Hanger::new(length);
+        Hanger { wire: hanger.wire.unless(wire), outside, inside, ..hanger }
     }
 
     fn charm(&mut self) -> Charm {
@@ -220,8 +195,8 @@ impl Sizes<'_> {
             self.missing.push("outline");
         }
         let outline = self.written.outline.as_ref().map_or(Outline::Disc, |at| at.value);
-        let length = self.length();
-        Charm { length, breadth: Stated::or(value(&self.written.outside), length * breadth(outline)), outline }
+        let charm = Charm::new(self.length(), outline);
+        Charm { breadth: charm.breadth.unless(value(&self.written.outside)), ..charm }
     }
 
     /// One that is made with the piece is wound of so many threads.
@@ -230,17 +205,14 @@ impl Sizes<'_> {
             self.missing.push("threads");
         }
         let threads = self.written.threads.as_ref().map(|at| at.value.0);
-        let length = self.length();
-        Tassel {
-            length,
-            breadth: Stated::or(value(&self.written.outside), length * usual::TASSEL_BREADTH),
-            wound: named.cord.map(|(cord, _)| cord).zip(threads),
-        }
+        let tassel = Tassel::new(self.length());
+        let breadth = tassel.breadth.unless(value(&self.written.outside));
+        Tassel { breadth, wound: named.cord.map(|(cord, _)| cord).zip(threads), ..tassel }
     }
 
     fn cord_end(&mut self) -> CordEnd {
         let (wire, outside) = (self.wire, value(&self.written.outside));
-        CordEnd { length: self.length(), inside: self.inside(), outside, wire }
+        CordEnd { outside, wire, ..CordEnd::new(self.length(), self.inside()) }
     }
 }
 
@@ -254,7 +226,7 @@ fn form(id: &str, written: &pattern::Finding, named: &Named<'_>, context: &mut C
         (None, Some(gauge)) => Some(gauge_diameter(gauge, context)?),
         (wire, _) => value(wire),
     };
-    let mut sizes = Sizes { written, wire, missing: Vec::new() };
+    let mut sizes = WrittenSizes { written, wire, missing: Vec::new() };
     let form = sizes.form(written.kind.value, named);
     if sizes.missing.is_empty() {
         return Some(form);

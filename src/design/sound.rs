@@ -196,7 +196,7 @@ fn is_measured(finding: &Finding) -> bool {
 
 fn is_numbered(strand: &Strand) -> bool {
     let ends = strand.ends.iter().flat_map(|end| [end.bight, end.takes, end.take_up]);
-    let own = [strand.finished, strand.take_up, strand.slack, strand.allowance, strand.aside];
+    let own = [strand.finished, *strand.take_up, strand.slack, *strand.allowance, strand.aside];
     let bits = each(strand.bits()).into_iter().all(|bit| {
         let drop = if let What::Dangle(dangle) = &bit.what { dangle.drop } else { 0.0 };
         [bit.before, bit.after, drop].into_iter().all(f64::is_finite) && amount(bit.length()) && amount(bit.mass)
@@ -216,7 +216,7 @@ fn amount(number: f64) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::form::{Crimp, Dimensions, Form, KnotCover};
+    use crate::design::form::{Crimp, Form, KnotCover};
     use crate::design::stated::Stated;
     use crate::design::{Choice, Dangle, Design, nth};
     use crate::remark::{Code, Level};
@@ -254,16 +254,15 @@ mod tests {
             flaw(|design| design.cords[nth(0)].stiffness = Stated::Stated(f64::NAN)),
             Some(Flaw::CordSize(nth(0)))
         );
-        let thin = Form::Crimp(Crimp { length: Length::mm(2.0), outside: Length::mm(2.0), inside: Length::ZERO });
+        let thin = Form::Crimp(Crimp::new(Length::mm(2.0), Length::mm(2.0), Length::ZERO));
         assert_eq!(flaw(|design| design.findings[nth(0)].form = thin), Some(Flaw::FindingSize(nth(0))));
-        let body = Dimensions { length: Length::mm(6.0), outside: None, inside: None, wire: None };
-        let round = Form::KnotCover(KnotCover { body, bead: Some(nth(2)) });
+        let round = Form::KnotCover(KnotCover { bead: Some(nth(2)), ..KnotCover::new(Length::mm(6.0)) });
         assert_eq!(flaw(|design| design.findings[nth(0)].form = round), Some(Flaw::UnknownOf(nth(0))));
         assert_eq!(flaw(|design| design.copies = 0), Some(Flaw::NoCopies));
         assert_eq!(strand(|only| only.cord = nth(1)), Some(Flaw::Unknown(at)));
         assert_eq!(strand(|only| only.ends[1].findings = vec![nth(7)]), Some(Flaw::Unknown(at)));
         assert_eq!(strand(|only| only.chart = vec![Phrase::Run(1, nth(2))]), Some(Flaw::Unknown(at)));
-        let hung = Dangle { on: None, bits: vec![Bit::new(What::Finding(nth(3)), [1.0; 2], 0.1)], drop: 2.0 };
+        let hung = Dangle::new(None, vec![Bit::new(What::Finding(nth(3)), [1.0; 2], 0.1)], 2.0);
         assert_eq!(strand(|only| only.trains[0].bits[0].what = What::Dangle(hung)), Some(Flaw::Unknown(at)));
         assert_eq!(strand(|only| only.trains[0].bits[3].mass = f64::NAN), Some(Flaw::Number(at)));
     }

@@ -36,6 +36,7 @@ pub fn at_rest(coil: Length, wire: Length) -> Helix {
 
 /// Beads on memory wire, as they lie round their wearer. Lengths are mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Spring {
     /// The way of the wire's middle.
     pub helix: Helix,

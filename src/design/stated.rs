@@ -17,6 +17,12 @@ impl<T> Stated<T> {
         stated.map_or(Self::Assumed(assumed), Self::Stated)
     }
 
+    /// What is stated, where that is, in place of this.
+    #[must_use]
+    pub fn unless(self, stated: Option<T>) -> Self {
+        stated.map_or(self, Self::Stated)
+    }
+
     /// Whether the pattern does not say it.
     #[must_use]
     pub const fn is_assumed(&self) -> bool {
@@ -32,10 +38,12 @@ impl<T> Stated<T> {
         }
     }
 
-    /// What to print behind it where it is assumed.
-    #[must_use]
-    pub const fn mark(&self) -> &'static str {
-        if self.is_assumed() { " (assumed)" } else { "" }
+    /// What follows from it, which is as much assumed.
+    pub fn map<U>(self, follows: impl FnOnce(T) -> U) -> Stated<U> {
+        match self {
+            Self::Stated(value) => Stated::Stated(follows(value)),
+            Self::Assumed(value) => Stated::Assumed(follows(value)),
+        }
     }
 }
 

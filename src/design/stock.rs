@@ -9,6 +9,7 @@ use super::stated::Stated;
 
 /// A bead, with all that it takes to string, weigh and buy it; its colour is a palette's.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Bead {
     /// The id in the pattern.
     pub id: String,
@@ -31,12 +32,12 @@ pub struct Bead {
     /// Its holes, where several lie side by side, each for a strand of its own.
     pub bores: Option<Bores>,
     /// Maker's tolerance on the length along the hole: plus or minus.
-    pub tolerance: Length,
+    pub tolerance: Stated<Length>,
     /// Length of cord that one takes in a row of its own kind, where that was measured or is known
     /// from a table; overrides the geometry.
     pub pitch: Option<Length>,
     /// Mass of one.
-    pub mass: Mass,
+    pub mass: Stated<Mass>,
     /// What it is made of, as the pattern says.
     pub material: Option<String>,
     /// How it is sold.
@@ -49,6 +50,7 @@ pub struct Bead {
 
 /// A cord.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Cord {
     /// The id in the pattern.
     pub id: String,
@@ -61,13 +63,13 @@ pub struct Cord {
     /// Its diameter.
     pub diameter: Length,
     /// What one tight overhand knot in a single cord makes it shorter.
-    pub take_up: Length,
+    pub take_up: Stated<Length>,
     /// Breaking strength, where known.
     pub strength: Option<Force>,
     /// How stiff it is: its E I in N mm².
     pub stiffness: Stated<f64>,
     /// Mass of one metre.
-    pub mass_per_metre: Mass,
+    pub mass_per_metre: Stated<Mass>,
     /// Whether it comes with its own needle.
     pub needle: bool,
     /// Of memory wire, the inside diameter of its coil.
@@ -81,11 +83,15 @@ pub struct Cord {
 }
 
 impl Cord {
-    /// The word for it where it is worked with: `wire`, `silk`; thick thread is `cord`, which passes without a needle
-    /// (common practice, no source).
+    /// The word for it where it is worked with: `wire`, `silk`, `pin` of what stands for one; thick thread is `cord`, which
+    /// passes without a needle (common practice, no source).
     #[must_use]
     pub fn word(&self) -> &'static str {
-        if self.kind == CordKind::Thread && !self.is_thin() { "cord" } else { self.kind.word() }
+        match self.kind {
+            _ if self.is_pin => "pin",
+            CordKind::Thread if !self.is_thin() => "cord",
+            kind => kind.word(),
+        }
     }
 
     /// Whether it is so thin that thread or silk of it is too limp to pass a bead by itself (common practice, no source).
@@ -121,6 +127,7 @@ impl Bead {
 
 /// How an article is sold and for how much.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Sold {
     /// What one buys at a time.
     pub lot: Lot,

@@ -12,7 +12,7 @@ use crate::units::{Length, Mass};
 use super::Context;
 use super::ends;
 use super::entries::Index;
-use super::filling::{Asked, fill, nearest};
+use super::filling::{RowGoal, fill, nearest};
 use super::joins::Closure;
 use super::limits::{too_long, too_many, too_many_findings};
 use super::list::{self, Given, List};
@@ -23,6 +23,7 @@ use super::round::{Circlet, Stock};
 use super::settling::settle;
 use super::shelf::Inventory;
 use super::spring::{self, Spring};
+use super::stated::Stated;
 use super::stock::Cord;
 use super::stops;
 use super::wear::MadeTo;
@@ -49,7 +50,7 @@ pub fn strand(
         spring.curve(known.stock(), &mut train.bits);
         finished = Length::mm(train.length() + known.takes());
     }
-    weigh_knots(&mut trains, known.cord().mass_per_metre, known.take_up);
+    weigh_knots(&mut trains, *known.cord().mass_per_metre, *known.take_up);
     let is_pin = known.cord().is_pin;
     let strand = known.strand(fill, finished, trains, context);
     Some(if is_pin { strand.without_cord() } else { strand })
@@ -64,7 +65,7 @@ struct Known<'a> {
     cord: Index<Cord>,
     list: List<'a>,
     legs: u32,
-    take_up: Length,
+    take_up: Stated<Length>,
     ends: [End; 2],
     settle: Settle,
     /// The length that is asked for, with a size's change.
@@ -89,7 +90,7 @@ impl<'a> Known<'a> {
         let length = target(written, settle, made_to, list.has_fill(), context)?;
         let legs = if written.doubled.is_some_and(|doubled| doubled.0) { 2 } else { 1 };
         let take_up = ends::take_up(of, legs);
-        let ends = ends::both(end, of, legs, take_up, closure, &shelf.findings);
+        let ends = ends::both(end, of, legs, *take_up, closure, &shelf.findings);
         Some(Self { written, made_to, closure, shelf, cord, list, legs, take_up, ends, settle, length })
     }
 
@@ -148,8 +149,8 @@ impl<'a> Known<'a> {
         let asked = self.made_to.asked.filter(|_| self.closure.open().is_none());
         let leave = self.leave().value();
         let measure = match (self.length, asked) {
-            _ if self.cord().is_sprung() => Some(Asked { asked: self.made_to.wraps, measure: &turns }),
-            (None, Some(asked)) => Some(Asked { asked: asked.value() - leave, measure: &inside }),
+            _ if self.cord().is_sprung() => Some(RowGoal { asked: self.made_to.wraps, measure: &turns }),
+            (None, Some(asked)) => Some(RowGoal { asked: asked.value() - leave, measure: &inside }),
             _ => None,
         };
         match measure {

@@ -27,6 +27,7 @@ const SLACK: f64 = 0.01;
 
 /// How strands are twisted.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Twist {
     /// How many times one end is turned.
     pub turns: f64,
@@ -100,6 +101,12 @@ impl Model {
     pub fn untwisted(&self) -> Option<Length> {
         self.twist.as_ref()?;
         self.strands.iter().map(|strand| strand.finished).reduce(Length::min)
+    }
+
+    /// By how much twisted strands draw in: the shortest by so much.
+    #[must_use]
+    pub fn drawn_in(&self) -> Option<Length> {
+        Some(self.untwisted()? - self.twist.as_ref()?.length())
     }
 }
 

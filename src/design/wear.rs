@@ -30,6 +30,7 @@ const CHEST_TILT: f64 = 20.0;
 
 /// The shape of neck and chest.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Build {
     /// Breadth of the neck's base over its depth.
     pub breadth_to_depth: Stated<f64>,
@@ -102,16 +103,8 @@ pub fn check(fit: &Fit, kind: &At<Kind>, context: &mut Context) -> Option<()> {
     let own = limb(kind.value);
     let is_other = |place: &Site| kind.value == Kind::Earrings || *place != own;
     let Some(other) = fit.measured().find(is_other) else { return Some(()) };
-    let piece = (kind.value != Kind::Earrings).then(|| (kind.value.word(), word(own)));
-    context.refuse(Remark::new(Variant::OtherLimb { measured: word(other), piece }).at(kind.place))
-}
-
-const fn word(place: Site) -> &'static str {
-    match place {
-        Site::NeckBase => "neck",
-        Site::Wrist => "wrist",
-        Site::Ankle => "ankle",
-    }
+    let piece = (kind.value != Kind::Earrings).then(|| (kind.value.word(), own));
+    context.refuse(Remark::new(Variant::OtherLimb { measured: other, piece }).at(kind.place))
 }
 
 /// What a kind of piece goes round.
@@ -230,7 +223,7 @@ pub fn wear(kind: Kind, said: &Statements) -> Wear {
     Wear {
         girth,
         narrowest: narrowest(place, girth),
-        ease: said.first(|wear| wear.ease).unwrap_or(USUAL_EASE),
+        ease: Stated::or(said.first(|wear| wear.ease), USUAL_EASE),
         source: Stated::or(told.map(|(_, basis)| basis), assumed.1),
         build: build(said),
         child,

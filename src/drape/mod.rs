@@ -55,6 +55,7 @@ pub struct Drape {
 
 /// A strand at rest.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Hung {
     /// The two points it hangs from: of a piece whose ends are in front those at which it leaves what is broad as
     /// the neck.
@@ -81,6 +82,7 @@ pub struct Hung {
 
 /// A joint of the hanging chain.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Joint {
     /// Cord length from the first end's loop when the strand is laid straight.
     pub station: f64,
@@ -90,6 +92,7 @@ pub struct Joint {
 
 /// Where a bit sits.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Seat {
     /// Index of its train in the strand.
     pub train: usize,
@@ -118,6 +121,7 @@ impl Seat {
 
 /// Tension in newtons.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[non_exhaustive]
 pub struct Tension {
     /// At the first end, or where it leaves a rail on that side.
     pub first: f64,
@@ -130,6 +134,7 @@ pub struct Tension {
 
 /// How close two neighbouring strands come, outline to outline.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Clearance {
     /// The two strands.
     pub between: [Index<Strand>; 2],
@@ -146,6 +151,7 @@ pub struct Clearance {
 /// A necklace on its neck. The origin is the middle of the neck's base; x to the right as one looks at its front,
 /// y up, z towards who looks.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Worn {
     /// The body on which it rests.
     pub skin: Skin,
@@ -163,6 +169,7 @@ pub struct Worn {
 
 /// A place on a worn strand's way.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Waypoint {
     /// Cord length from the strand's first end: less than nothing, or more than its length, in the closure.
     pub station: f64,
@@ -175,6 +182,7 @@ pub struct Waypoint {
 /// A strand of a bracelet or anklet closed round the largest round limb that it goes round, hooked as
 /// short as it goes. The limb's centre is the origin; the strand's middle lies at the foot.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Ring {
     /// The strand that is closed.
     pub strand: Index<Strand>,
@@ -194,6 +202,7 @@ pub struct Ring {
 /// A row that goes round more than once, turn beside turn. The limb's axis is z; as it is worn, who looks at the foot
 /// of its ring looks at its front.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Coil {
     /// How many times it goes round.
     pub turns: f64,

@@ -1,6 +1,5 @@
 //! A day of the calendar, as a file to keep is dated.
 
-use std::fmt;
 use std::str::FromStr;
 
 /// A day, from the year 1 to 9999.
@@ -55,12 +54,6 @@ impl FromStr for Day {
 /// A text is not a day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct NoDay;
-
-impl fmt::Display for NoDay {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("a day of the calendar is meant, such as 2026-11-27")
-    }
-}
 
 impl std::error::Error for NoDay {}
 

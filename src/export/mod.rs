@@ -6,6 +6,7 @@
 mod bounds;
 mod day;
 mod elements;
+mod english;
 mod number;
 mod packed;
 mod pdf;
@@ -16,7 +17,6 @@ mod svg;
 mod tree;
 
 use std::collections::BTreeSet;
-use std::fmt;
 
 pub use day::{Day, NoDay};
 pub use pdf::{About, pdf};
@@ -35,35 +35,6 @@ pub enum ExportError {
     NoGlyph(BTreeSet<String>),
     /// The drawing library refused the page, with its own reason.
     Refused(String),
-}
-
-impl ExportError {
-    /// What to change.
-    #[must_use]
-    pub const fn help(&self) -> &'static str {
-        match self {
-            Self::TooLarge(..) => "ask for a lower resolution (300 dpi is print quality) or smaller paper",
-            Self::NoArea => "choose a paper with a width and a height and a resolution above 0 dpi",
-            Self::NoGlyph(_) => "write them in Latin, Greek or Cyrillic letters, which the font has",
-            Self::Refused(_) => "this is a fault of festoon: please report it with the pattern",
-        }
-    }
-}
-
-impl fmt::Display for ExportError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::TooLarge(width, height) => {
-                write!(f, "the picture would be {width:.0} × {height:.0} pixels, more than 400 million")
-            }
-            Self::NoArea => f.write_str("the page has no area"),
-            Self::NoGlyph(letters) => {
-                let letters = letters.iter().map(String::as_str).collect::<Vec<_>>().join(" ");
-                write!(f, "the sheet's font has no {letters}, and a file to keep (PDF/A) has no empty boxes")
-            }
-            Self::Refused(reason) => write!(f, "the page could not be drawn: {reason}"),
-        }
-    }
 }
 
 impl std::error::Error for ExportError {}

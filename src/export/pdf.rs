@@ -29,7 +29,7 @@ use krilla::{Document, SerializeSettings};
 use krilla_svg::{SurfaceExt, SvgSettings};
 
 use super::elements::{Element, ElementKind, Holder, elements, read_apart};
-use super::{Day, ExportError, tree::tree};
+use super::{Day, ExportError, english, tree::tree};
 use crate::paint::mark::{Mark, Page};
 use crate::units::INCH;
 
@@ -114,7 +114,7 @@ fn draw(document: &mut Document, page: &Page) -> Result<TagGroup, ExportError> {
     let mut section = TagGroup::new(Tag::Section);
     let mut sheet = document.start_page_with(settings);
     let mut surface = sheet.surface();
-    let mut drawing = Drawing { surface: &mut surface, page, size, description: Some(&page.description) };
+    let mut drawing = TaggedPage { surface: &mut surface, page, size, description: Some(&page.description) };
     for element in elements(&page.marks) {
         if let Some(node) = drawing.element(&element, None)? {
             section.push(node);
@@ -126,7 +126,7 @@ fn draw(document: &mut Document, page: &Page) -> Result<TagGroup, ExportError> {
 }
 
 /// A page as it is being drawn.
-struct Drawing<'a, 's> {
+struct TaggedPage<'a, 's> {
     surface: &'a mut Surface<'s>,
     page: &'a Page,
     size: Size,
@@ -134,7 +134,7 @@ struct Drawing<'a, 's> {
     description: Option<&'a str>,
 }
 
-impl Drawing<'_, '_> {
+impl TaggedPage<'_, '_> {
     /// Draws an element within what holds it; says its tag, if readers are to hear of it.
     fn element(&mut self, element: &Element<'_>, within: Option<&Holder>) -> Result<Option<Node>, ExportError> {
         match element {
@@ -180,7 +180,7 @@ impl Drawing<'_, '_> {
 
     /// A figure's text alternative: the first of a page begins with the page's description.
     fn alternative(&mut self, shows: &str) -> String {
-        self.description.take().map_or_else(|| shows.to_owned(), |page| format!("{page} Shown: {shows}"))
+        self.description.take().map_or_else(|| shows.to_owned(), |page| english::shown(page, shows))
     }
 }
 

@@ -22,7 +22,7 @@ pub fn draw(page: &Page, pixels: &mut Pixmap) -> Result<(), ExportError> {
 
 /// How marks are drawn.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Sort {
+enum Layering {
     /// With those beside them.
     Flat,
     /// Each by itself, with its shadow.
@@ -31,7 +31,7 @@ enum Sort {
     Holds,
 }
 
-impl Sort {
+impl Layering {
     fn of(mark: &Mark) -> Self {
         match mark {
             Mark::Raised { .. } => Self::Raised,
@@ -54,22 +54,22 @@ impl Sheets<'_> {
     /// Draws some of the page's marks over what is there; raised ones that follow flat ones are drawn beside them.
     fn marks(&self, some: &[Mark], pixels: &mut Pixmap) -> Result<(), ExportError> {
         let size = [pixels.width(), pixels.height()];
-        let runs: Vec<&[Mark]> = some.chunk_by(|one, next| Sort::of(one) == Sort::of(next)).collect();
+        let runs: Vec<&[Mark]> = some.chunk_by(|one, next| Layering::of(one) == Layering::of(next)).collect();
         let mut ahead = None;
         for (at, run) in runs.iter().enumerate() {
-            match Sort::of(&run[0]) {
-                Sort::Flat => {
-                    let raised = runs.get(at + 1).filter(|next| Sort::of(&next[0]) == Sort::Raised);
+            match Layering::of(&run[0]) {
+                Layering::Flat => {
+                    let raised = runs.get(at + 1).filter(|next| Layering::of(&next[0]) == Layering::Raised);
                     let first = raised.and_then(|raised| raised.chunks(AT_ONCE).next());
                     let flat = tree(&self.with(run))?;
                     let drawn = many::both(|| render(&flat, pixels), || first.map(|some| self.layers(some, size)));
                     ahead = drawn.1;
                 }
-                Sort::Raised => run.chunks(AT_ONCE).try_for_each(|some| {
+                Layering::Raised => run.chunks(AT_ONCE).try_for_each(|some| {
                     let layers = ahead.take().unwrap_or_else(|| self.layers(some, size));
                     self.lay(some, layers, pixels)
                 })?,
-                Sort::Holds => run.iter().try_for_each(|mark| self.marks(mark.inner(), pixels))?,
+                Layering::Holds => run.iter().try_for_each(|mark| self.marks(mark.inner(), pixels))?,
             }
         }
         Ok(())

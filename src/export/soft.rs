@@ -69,7 +69,7 @@ impl<'a> Soft<'a> {
     }
 
     /// Darkens a row of pixels, each of which stands between two of the shadow's.
-    fn tint_row(&self, across: &[Between], mixed: &PixelRow, pixels: &mut [u8]) {
+    fn tint_row(&self, across: &[Blend], mixed: &PixelRow, pixels: &mut [u8]) {
         let beyond = whole(self.reach(0));
         let before = |at: i32| across.partition_point(|place| place.before < at - beyond);
         for run in mixed.runs() {
@@ -80,8 +80,8 @@ impl<'a> Soft<'a> {
     }
 
     /// Where a column or a row of the drawing stands in the shadow.
-    fn between(&self, at: usize, axis: usize) -> Between {
-        Between::new((at as f64 + 0.5) / self.times as f64 - 0.5 - f64::from(self.moved[axis]))
+    fn between(&self, at: usize, axis: usize) -> Blend {
+        Blend::new((at as f64 + 0.5) / self.times as f64 - 0.5 - f64::from(self.moved[axis]))
     }
 
     /// How many pixels the blur reaches.
@@ -186,13 +186,13 @@ impl PixelRow {
 }
 
 /// A place between one pixel's middle and the next one's.
-struct Between {
+struct Blend {
     before: i32,
     /// How much of the next one it has.
     share: f32,
 }
 
-impl Between {
+impl Blend {
     fn new(place: f64) -> Self {
         #[expect(clippy::cast_possible_truncation, reason = "a place on a drawing")]
         let before = place.floor() as i32;

@@ -16,7 +16,7 @@ use svg::node::element::{self, ClipPath, Element, Filter, Group, LinearGradient,
 use part::{Words, clean, coloured, faded, holding, list, measured, stroked, with, worded, written};
 
 use super::bounds::{Bounds, SOFT};
-use super::number;
+use super::{english, number};
 use crate::geometry::Point;
 use crate::paint::font::FAMILY;
 use crate::paint::fraction::tucks;
@@ -143,7 +143,7 @@ impl Writer<'_> {
             Mark::Stamp { symbol, at, angle, scale, along } => {
                 Some(stamp(*symbol, *at, *angle, [*scale * *along, *scale]))
             }
-            Mark::Group { role, marks } => Some(self.group(role.label(), marks)),
+            Mark::Group { role, marks } => Some(self.group(english::label(role), marks)),
             Mark::Raised { shadow, marks } => Some(self.raised(shadow, marks)),
             Mark::Blurred { blur, marks } => Some(self.blurred(*blur, marks)),
             Mark::Clipped { low, high, marks } => Some(self.clipped(*low, *high, marks)),

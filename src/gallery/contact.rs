@@ -37,15 +37,20 @@ pub fn contact(title: &str, pieces: &[(Piece, &Exhibit)], number: usize, count: 
         marks: head(title, number, count, room),
     };
     let grid = room.below(Type::HEADING.line_height() + GAP);
-    let cell = ((grid.width + GAP) / GRID.0 as f64 - GAP, (grid.height + GAP) / GRID.1 as f64 - GAP);
     let mut symbols = Vec::new();
     for (at, (piece, entry)) in pieces.iter().enumerate() {
-        let left = grid.left + (at % GRID.0) as f64 * (cell.0 + GAP);
-        let top = grid.top + (at / GRID.0) as f64 * (cell.1 + GAP);
-        page.marks.push(figure(piece, entry, at, Rect::new(left, top, cell.0, cell.1), &mut symbols));
+        page.marks.push(figure(piece, entry, at, cell(grid, at), &mut symbols));
     }
     page.symbols = symbols.into();
     page
+}
+
+/// The cell of a figure.
+fn cell(grid: Rect, at: usize) -> Rect {
+    let (width, height) = ((grid.width + GAP) / GRID.0 as f64 - GAP, (grid.height + GAP) / GRID.1 as f64 - GAP);
+    let left = grid.left + (at % GRID.0) as f64 * (width + GAP);
+    let top = grid.top + (at / GRID.0) as f64 * (height + GAP);
+    Rect::new(left, top, width, height)
 }
 
 fn head(title: &str, number: usize, count: usize, room: Rect) -> Vec<Mark> {

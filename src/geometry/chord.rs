@@ -59,12 +59,12 @@ impl Chord {
 
 /// A chord and the next.
 #[derive(Clone, Copy)]
-pub(super) struct Link<'a> {
+pub(super) struct ChordPair<'a> {
     pub one: &'a Chord,
     pub other: &'a Chord,
 }
 
-impl Link<'_> {
+impl ChordPair<'_> {
     /// How much cord lies bare between their mouths, so that they just touch, where the cord bends by so much at the one's
     /// mouth and at the other's, and their axes lie so far outward of it. Nothing between what are not both beads. It is
     /// one step nearer (Newton's) than a gap to begin from.

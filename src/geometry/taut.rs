@@ -30,7 +30,7 @@
 use std::f64::consts::PI;
 
 use super::Point;
-use super::chord::{Chord, Link};
+use super::chord::{Chord, ChordPair};
 
 /// A bracket of the radius is halved until it is as narrow, in mm, or as doubles allow.
 const NARROW: f64 = 1e-10;
@@ -86,7 +86,7 @@ pub fn wind(chords: &[Chord], turns: u32) -> Option<Taut> {
 
 /// A place of the cord that keeps away from the limb.
 #[derive(Clone, Copy)]
-struct Place {
+struct Lifted {
     /// Which chord's.
     chord: usize,
     /// Length of the row up to it.
@@ -97,7 +97,7 @@ struct Place {
     off: f64,
 }
 
-impl Place {
+impl Lifted {
     /// How far from the origin it is at least.
     fn distance(&self, radius: f64) -> f64 {
         libm::hypot(radius + self.reach, self.off)
@@ -109,7 +109,7 @@ struct Belt<'a> {
     chords: &'a [Chord],
     /// How many times it goes round.
     turns: f64,
-    places: Vec<Place>,
+    places: Vec<Lifted>,
     /// Bare cord after each chord, where it bends between two beads.
     gaps: Vec<f64>,
 }
@@ -150,7 +150,7 @@ impl<'a> Belt<'a> {
         self.places.clear();
         for (chord, (link, gap)) in self.chords.iter().zip(&self.gaps).enumerate() {
             let middle = station + link.before;
-            let place = |off: f64| Place { chord, station: middle + off, reach: link.cord_inward(), off };
+            let place = |off: f64| Lifted { chord, station: middle + off, reach: link.cord_inward(), off };
             let offs = if link.body.is_some() { vec![-link.before, link.after] } else { vec![0.0] };
             self.places.extend(offs.into_iter().map(place));
             station = middle + link.after + gap;
@@ -218,7 +218,7 @@ impl<'a> Belt<'a> {
             let next = (at + 1) % count;
             let [one, other] = [at, next].map(|at| self.places[at].chord);
             if one != other {
-                let link = Link { one: &self.chords[one], other: &self.chords[other] };
+                let link = ChordPair { one: &self.chords[one], other: &self.chords[other] };
                 self.gaps[one] = link.gap([bends[at], bends[next]], [aside[one], aside[other]], self.gaps[one]);
             }
         }

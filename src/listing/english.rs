@@ -1,6 +1,6 @@
 //! What a listing says, in English.
 
-use super::{Content, Listing};
+use super::{Constituent, Listing};
 use crate::pattern::Kind;
 use crate::units::{Length, UnitStyle};
 
@@ -28,7 +28,7 @@ pub fn opening(listing: &Listing) -> String {
 }
 
 /// How many of something are in it, and its sizes.
-pub fn content(content: &Content) -> String {
+pub fn content(content: &Constituent) -> String {
     let count = content.count.map(|count| format!("{count} × ")).unwrap_or_default();
     format!("{count}{} ({})", content.name, content.is)
 }

@@ -31,7 +31,7 @@ pub struct Listing {
     /// Who designed it.
     pub designer: Option<String>,
     /// What is in it.
-    pub contents: Vec<Content>,
+    pub contents: Vec<Constituent>,
     /// Lengths as it lies, each with its name.
     pub laid: Vec<NamedFact>,
     /// Lengths as it is worn, where the pattern says by whom.
@@ -53,7 +53,7 @@ pub struct Listing {
 /// Something that is in a piece.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[non_exhaustive]
-pub struct Content {
+pub struct Constituent {
     /// How many; nothing of what is cut from a length.
     pub count: Option<u64>,
     /// What it is called.
@@ -104,12 +104,12 @@ impl Listing {
 }
 
 /// Beads, cords and findings in the order of the materials, without spare.
-fn contents(piece: &Piece) -> Vec<Content> {
+fn contents(piece: &Piece) -> Vec<Constituent> {
     let design = &piece.design;
     let order = Order { spare: 0.0, ..Order::default() };
     let is_in_it = |line: &crate::materials::Line| !matches!(line.article, Article::Assorted(_));
     let lines = materials(design, &order).lines.into_iter().filter(is_in_it);
-    let content = |line: crate::materials::Line| Content {
+    let content = |line: crate::materials::Line| Constituent {
         count: if let Amount::Count(count) = line.need { Some(count) } else { None },
         is: sheet::asked_for(design, line.article, piece.telling.units),
         name: line.name,

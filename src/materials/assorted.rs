@@ -12,7 +12,7 @@
 //! whole bags it mostly is so far less often, which is summed for what is bought. It is an estimate: packers do not draw lots.
 
 use super::lots::{count_lots, whole};
-use super::{Amount, Article, Buy, Line, Stash};
+use super::{Amount, Article, Buy, Line, SoldAs, Stash};
 use crate::design::{Assorted, Bead, Held, Index, Model, Pack};
 
 /// How many standard deviations a mix may hold less of a kind than its share.
@@ -22,13 +22,14 @@ const LEAST_TERM: f64 = 1e-18;
 
 /// A bead among those that it is bought with.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct BoughtWith {
     /// The id of what they are bought in.
     pub id: String,
     /// Its name.
     pub name: String,
-    /// The word for one of it: `strand`, `bag`.
-    pub unit: &'static str,
+    /// As what it is sold.
+    pub unit: SoldAs,
     /// What is left of the bead: of a mix what is to be expected.
     pub left_over: u64,
     /// Of a mix, of which that is only to be expected, how likely it is to hold fewer than are wanted: from 0 to 1.
@@ -153,7 +154,7 @@ fn buy(assorted: &Assorted, lots: u64, within: &[(Index<Bead>, BoughtWith)], wan
     }
 }
 
-/// What its lots are called.
-const fn unit(assorted: &Assorted) -> &'static str {
-    if assorted.is_mix() { "bag" } else { "strand" }
+/// As what it is sold.
+const fn unit(assorted: &Assorted) -> SoldAs {
+    if assorted.is_mix() { SoldAs::Bag } else { SoldAs::Strand }
 }

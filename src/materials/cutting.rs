@@ -6,7 +6,7 @@
 
 mod packing;
 
-use packing::{Bins, Sizes, pack};
+use packing::{Bins, PackSizes, pack};
 
 use super::{Article, Stash};
 use crate::design::{Lot, Model};
@@ -29,6 +29,7 @@ pub struct Cut {
 
 /// A length of cord and the pieces cut from it.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Spool {
     /// How long it is.
     pub length: Length,
@@ -54,6 +55,7 @@ impl Spool {
 
 /// Which pieces of one cord or chain are cut from which spool.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Cutting {
     /// The cord or chain.
     pub article: Article,
@@ -124,8 +126,8 @@ pub(super) fn lot_length(design: &Model, article: Article) -> Option<Length> {
         Lot::Strand(length) | Lot::Length(length) => Some(*length),
         Lot::Grams(mass) => {
             let per_metre = match article {
-                Article::Cord(at) => design.cords[at].mass_per_metre,
-                Article::Finding(at) => design.findings[at].mass,
+                Article::Cord(at) => *design.cords[at].mass_per_metre,
+                Article::Finding(at) => *design.findings[at].mass,
                 Article::Bead(_) | Article::Assorted(_) => return None,
             };
             (per_metre.value() > 0.0).then(|| Length::mm(mass.value() / per_metre.value() * 1000.0))
@@ -179,7 +181,7 @@ fn cut_all(cutting: &mut Cutting, pieces: Vec<Cut>, lot: Length, lost: Length) {
     let alike: Vec<Vec<Cut>> = alike(pieces);
     let sizes = alike.iter().map(|pieces| grains(pieces[0].length + lost)).collect();
     let counts = alike.iter().map(Vec::len).collect();
-    let packing = pack(&Sizes { sizes, counts }, Bins { first: at_hand, each: grains(lot + lost) });
+    let packing = pack(&PackSizes { sizes, counts }, Bins { first: at_hand, each: grains(lot + lost) });
     cutting.spools.resize_with(packing.bins.len(), || Spool::new(lot, false));
     let mut alike: Vec<_> = alike.into_iter().map(Vec::into_iter).collect();
     for (spool, kinds) in cutting.spools.iter_mut().zip(&packing.bins) {

@@ -4,11 +4,12 @@ use super::cutting::{Cut, lot_length};
 use super::lots::lot_count;
 use super::pool::Batch;
 use super::{Article, Order, need};
-use crate::design::{Assorted, Model};
+use crate::design::{Assorted, Model, Stated};
 use crate::units::{Length, Money};
 
 /// Bags that hold the same.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Kit {
     /// The piece's title.
     pub title: String,
@@ -21,13 +22,14 @@ pub struct Kit {
     /// What it costs, at each article's share of its lot.
     pub contents: Money,
     /// What the contents are multiplied by for a shop and for a maker, where the pattern has a price.
-    pub factors: Option<[f64; 2]>,
+    pub factors: Option<[Stated<f64>; 2]>,
     /// Ids of what has no price.
     pub unpriced: Vec<String>,
 }
 
 /// One article in a bag.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Packed {
     /// The word for its kind.
     pub kind: &'static str,

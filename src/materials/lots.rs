@@ -2,7 +2,7 @@
 
 use super::cutting::Cutting;
 use super::need::companions;
-use super::{Amount, Article, Buy, Line, Stash};
+use super::{Amount, Article, Buy, Line, SoldAs, Stash};
 use crate::design::{Bead, Lot, Model, Sold};
 use crate::pattern::CordKind;
 use crate::units::{Length, Mass, Money};
@@ -21,7 +21,7 @@ pub fn beads_in(bead: &Bead, lot: &Lot) -> u64 {
     match lot {
         Lot::Strand(length) | Lot::Length(length) => whole(*length / bead.pitch.unwrap_or(bead.along)),
         Lot::Hank(strands, length) => beads_in(bead, &Lot::Strand(*length)) * u64::from(*strands),
-        Lot::Grams(mass) => whole(*mass / bead.mass),
+        Lot::Grams(mass) => whole(*mass / *bead.mass),
         Lot::Pack(count) => u64::from(*count),
         Lot::Each => 1,
     }
@@ -118,18 +118,18 @@ const fn mass(lot: &Lot) -> Option<Mass> {
     }
 }
 
-/// The word for a lot.
-fn unit(design: &Model, article: Article, lot: &Lot) -> &'static str {
+/// As what a lot is sold.
+fn unit(design: &Model, article: Article, lot: &Lot) -> SoldAs {
     match (lot, article) {
-        (Lot::Strand(_), _) => "strand",
-        (Lot::Hank(..), _) => "hank",
-        (Lot::Pack(_), _) => "pack",
-        (Lot::Each, _) if companions(design, article).next().is_some() => "set",
-        (Lot::Each, _) => "piece",
-        (Lot::Grams(_), _) => "bag",
-        (Lot::Length(_), Article::Cord(at)) if design.cords[at].is_sprung() => "coil",
-        (Lot::Length(_), Article::Cord(at)) if design.cords[at].kind != CordKind::Chain => "spool",
-        (Lot::Length(_), _) => "length",
+        (Lot::Strand(_), _) => SoldAs::Strand,
+        (Lot::Hank(..), _) => SoldAs::Hank,
+        (Lot::Pack(_), _) => SoldAs::Pack,
+        (Lot::Each, _) if companions(design, article).next().is_some() => SoldAs::Set,
+        (Lot::Each, _) => SoldAs::Piece,
+        (Lot::Grams(_), _) => SoldAs::Bag,
+        (Lot::Length(_), Article::Cord(at)) if design.cords[at].is_sprung() => SoldAs::Coil,
+        (Lot::Length(_), Article::Cord(at)) if design.cords[at].kind != CordKind::Chain => SoldAs::Spool,
+        (Lot::Length(_), _) => SoldAs::Length,
     }
 }
 

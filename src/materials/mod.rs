@@ -168,6 +168,7 @@ pub enum Amount {
 
 /// One article with what comes with it: what the pieces need of it and what is bought.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Line {
     /// Which article.
     pub article: Article,
@@ -202,13 +203,29 @@ impl Line {
     }
 }
 
+/// As what a lot is sold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the names say it")]
+pub enum SoldAs {
+    Strand,
+    Hank,
+    Pack,
+    Set,
+    Piece,
+    Bag,
+    Coil,
+    Spool,
+    Length,
+}
+
 /// What to buy of one article.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Buy {
     /// How many lots (strands, packs, spools).
     pub lots: u64,
-    /// The word for one lot: `strand`, `pack`, `spool`.
-    pub unit: &'static str,
+    /// As what one lot is sold.
+    pub unit: SoldAs,
     /// What one lot holds.
     pub lot: Amount,
     /// What one lot weighs, where it is sold by mass.
@@ -225,6 +242,7 @@ pub struct Buy {
 
 /// Everything to buy and cut.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Materials {
     /// How many pieces they are for.
     pub makers: u32,

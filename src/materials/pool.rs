@@ -166,23 +166,23 @@ impl<'a> Pool<'a> {
 }
 
 /// What has an id.
-trait Named: PartialEq {
+trait HasId: PartialEq {
     fn id(&mut self) -> &mut String;
 }
 
-impl Named for Bead {
+impl HasId for Bead {
     fn id(&mut self) -> &mut String {
         &mut self.id
     }
 }
 
-impl Named for Cord {
+impl HasId for Cord {
     fn id(&mut self) -> &mut String {
         &mut self.id
     }
 }
 
-impl Named for Finding {
+impl HasId for Finding {
     fn id(&mut self) -> &mut String {
         &mut self.id
     }
@@ -190,7 +190,7 @@ impl Named for Finding {
 
 /// Where an article of a look stands among others with theirs, to which it is added where none is like it; under the name
 /// of its piece where another has its id.
-fn put<T: Named, L: PartialEq>(
+fn put<T: HasId, L: PartialEq>(
     all: &mut Entries<T>,
     looks: &mut Entries<L, T>,
     (mut one, look): (T, L),

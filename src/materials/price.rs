@@ -7,25 +7,26 @@
 //! up to a whole coin, so that the printed figures add up.
 
 use super::Line;
-use crate::design::Price;
+use crate::design::{Price, Stated};
 use crate::pattern::Overhead;
 use crate::units::Money;
 
 /// A suggested price of one piece (a pair of earrings) and how it comes about.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Suggestion {
     /// Cost of the materials that one piece takes.
     pub materials: Money,
     /// Hours times the rate.
     pub labour: Money,
     /// Other costs.
-    pub overhead: Money,
+    pub overhead: Stated<Money>,
     /// How many hundredths of materials and labour those are, where the pattern says it so.
     pub percent: Option<f64>,
     /// The three together.
     pub cost: Money,
     /// What the cost is multiplied by for a shop, and for a wearer.
-    pub factors: [f64; 2],
+    pub factors: [Stated<f64>; 2],
     /// Suggested price for a shop.
     pub wholesale: Money,
     /// Suggested price for a wearer.
@@ -39,11 +40,12 @@ pub struct Suggestion {
 pub fn suggest(price: &Price, lines: &[Line]) -> Suggestion {
     let materials: Money = lines.iter().filter_map(|line| line.buy.as_ref()).filter_map(|buy| buy.used).sum();
     let labour = price.rate.times(price.hours);
-    let (overhead, percent) = match price.overhead {
+    let (overhead, percent) = match *price.overhead {
         Overhead::Sum(sum) => (sum, None),
         Overhead::Percent(percent) => ((materials + labour).share(percent, 100.0), Some(percent)),
     };
-    let cost = materials + labour + overhead;
+    let overhead = price.overhead.map(|_| overhead);
+    let cost = materials + labour + *overhead;
     Suggestion {
         materials,
         labour,
@@ -51,8 +53,8 @@ pub fn suggest(price: &Price, lines: &[Line]) -> Suggestion {
         percent,
         cost,
         factors: [price.wholesale, price.retail],
-        wholesale: cost.times(price.wholesale),
-        retail: cost.times(price.retail),
+        wholesale: cost.times(*price.wholesale),
+        retail: cost.times(*price.retail),
         unpriced: lines.iter().filter(|line| is_unpriced(line)).map(|line| line.id.clone()).collect(),
     }
 }
@@ -66,14 +68,20 @@ fn is_unpriced(line: &Line) -> bool {
 mod tests {
     use super::*;
     use crate::design::nth;
-    use crate::materials::{Amount, Article, Buy};
-    use crate::source::Place;
+    use crate::materials::{Amount, Article, Buy, SoldAs};
 
     /// A line that costs so much.
     fn line(cost: Option<Money>) -> Line {
         let none = Amount::Count(0);
-        let buy =
-            Buy { lots: 1, unit: "pack", lot: Amount::Count(1), mass: None, left_over: none, used: cost, bought: cost };
+        let buy = Buy {
+            lots: 1,
+            unit: SoldAs::Pack,
+            lot: Amount::Count(1),
+            mass: None,
+            left_over: none,
+            used: cost,
+            bought: cost,
+        };
         let [id, name] = ["bead", "bead"].map(str::to_owned);
         Line {
             article: Article::Bead(nth(0)),
@@ -91,8 +99,8 @@ mod tests {
 
     /// So many hours at 18 an hour.
     fn priced(hours: f64, overhead: Overhead, retail: f64) -> Price {
-        let place = Place::default();
-        Price { hours, rate: Money::coins(1800), overhead, wholesale: 2.0, retail, place }
+        let (overhead, retail) = (Stated::Stated(overhead), Stated::Stated(retail));
+        Price { overhead, retail, ..Price::new(hours, Money::coins(1800)) }
     }
 
     /// Materials 2.00, labour 3.00 and 20 % of both, 1.00: the same as the published example with its sum.
@@ -101,7 +109,7 @@ mod tests {
         let line = line(Some(Money::coins(200)));
         let shared = suggest(&priced(10.0 / 60.0, Overhead::Percent(20.0), 2.5), std::slice::from_ref(&line));
         let summed = suggest(&priced(10.0 / 60.0, Overhead::Sum(Money::coins(100)), 2.5), &[line]);
-        assert_eq!((shared.overhead, shared.percent), (Money::coins(100), Some(20.0)));
+        assert_eq!((*shared.overhead, shared.percent), (Money::coins(100), Some(20.0)));
         assert_eq!(Suggestion { percent: None, ..shared }, summed);
     }
 

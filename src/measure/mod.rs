@@ -6,6 +6,7 @@
 //! base. Keys are never renamed or removed within a version of the language.
 
 mod table;
+mod whole;
 
 use std::f64::consts::FRAC_PI_2;
 
@@ -13,7 +14,7 @@ use serde::Serialize;
 
 use crate::Piece;
 use crate::design::{Bead, Bias, Bit, Design, Index, Strand, What};
-use crate::drape::{Clearance, Drape, Hung, Seat, Waypoint, on_way, piece_length};
+use crate::drape::{Clearance, Drape, Hung, Seat, Waypoint, on_way};
 use crate::geometry::Point3;
 use crate::materials::{Order, materials, render};
 use crate::pattern::{Kind, VERSION};
@@ -21,12 +22,15 @@ use crate::remark::Remark;
 use crate::remark::escape::in_json;
 use crate::remark::render::{Record, records};
 use crate::source::Source;
-use crate::trade::lengths::length_name;
 use crate::units::{Length, UnitStyle};
+
+use whole::whole;
+pub use whole::{CoilMeasures, LengthRange, PieceMeasures, RingMeasures, TwistMeasures, WornMeasures};
 
 /// The numbers of a piece.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct Measures {
     pub festoon: u32,
     pub title: String,
@@ -43,6 +47,7 @@ pub struct Measures {
 /// The numbers of a strand.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct StrandMeasures {
     pub name: String,
     /// The pin on which all of it hangs, where it has no cord.
@@ -71,15 +76,28 @@ pub struct StrandMeasures {
     /// How stiff its cord is, E I; left out where that is nothing.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub stiffness_n_mm2: Option<f64>,
-    /// What to print behind that.
+    /// Which of these numbers are assumed.
     #[serde(skip)]
-    pub stiffness_mark: &'static str,
+    pub assumed: Assumptions,
     pub hang: HangMeasures,
     pub beads: Vec<BeadMeasures>,
 }
 
+/// Which numbers of a strand follow from what the pattern does not say.
+#[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
+pub struct Assumptions {
+    /// How stiff its cord is.
+    pub stiffness: bool,
+    /// By how much its beads may be off.
+    pub tolerances: bool,
+    /// What is cut for its ends, or for its knots.
+    pub cut: bool,
+}
+
 /// How a strand lies in a twist.
 #[derive(Debug, Serialize)]
+#[non_exhaustive]
 pub struct LayMeasures {
     /// From the line round which all lie to its middle, drawn taut.
     pub radius_mm: f64,
@@ -93,6 +111,7 @@ pub struct LayMeasures {
 /// How a strand hangs.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct HangMeasures {
     pub span_mm: f64,
     pub drop_mm: f64,
@@ -106,6 +125,7 @@ pub struct HangMeasures {
 /// Tension in a strand.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct TensionMeasures {
     pub first: f64,
     pub lowest: f64,
@@ -115,6 +135,7 @@ pub struct TensionMeasures {
 /// Where a bead hangs.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct BeadMeasures {
     pub bead: String,
     pub station_mm: f64,
@@ -133,6 +154,7 @@ pub struct BeadMeasures {
 /// towards who looks.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct PlaceMeasures {
     pub x_mm: f64,
     pub y_mm: f64,
@@ -144,6 +166,7 @@ pub struct PlaceMeasures {
 /// How close two strands come.
 #[derive(Debug, Serialize)]
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
 pub struct ClearanceMeasures {
     pub between: [String; 2],
     pub least_mm: f64,
@@ -151,66 +174,6 @@ pub struct ClearanceMeasures {
     pub touching_share: f64,
     /// The hardest push along any 10 mm.
     pub hardest_n_per_cm: f64,
-}
-
-/// The whole piece.
-#[derive(Debug, Serialize)]
-#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
-pub struct PieceMeasures {
-    pub finished_mm: Range,
-    pub mass_g: f64,
-    /// Where its strands are twisted.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub twist: Option<TwistMeasures>,
-    pub ring: Option<RingMeasures>,
-    pub worn: Option<WornMeasures>,
-}
-
-/// A range of lengths.
-#[derive(Debug, Serialize)]
-#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
-pub struct Range {
-    pub least: f64,
-    pub most: f64,
-}
-
-/// A torsade.
-#[derive(Debug, Serialize)]
-#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
-pub struct TwistMeasures {
-    pub turns: f64,
-    /// From loop to loop.
-    pub length_mm: f64,
-    pub thickness_mm: f64,
-    /// How steeply the outermost strands run across it.
-    pub angle_deg: f64,
-    /// The shortest strand before twisting, for which the strands say what they need.
-    pub wanted_mm: f64,
-}
-
-/// A closed bracelet.
-#[derive(Debug, Serialize)]
-#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
-pub struct RingMeasures {
-    pub inside_girth_mm: f64,
-    /// How it is wound, where it goes round more than once.
-    pub coil: Option<CoilMeasures>,
-}
-
-/// A piece that goes round more than once.
-#[derive(Debug, Serialize)]
-#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
-pub struct CoilMeasures {
-    pub turns: f64,
-    pub pitch_mm: f64,
-}
-
-/// A necklace on its neck.
-#[derive(Debug, Serialize)]
-#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
-pub struct WornMeasures {
-    pub drop_mm: serde_json::Map<String, serde_json::Value>,
-    pub length_name: Option<&'static str>,
 }
 
 impl PlaceMeasures {
@@ -277,7 +240,11 @@ fn strand(design: &Design, index: Index<Strand>, hung: &Hung, way: &[Waypoint]) 
         in_knots_mm: strand.in_knots().value(),
         mass_g: strand.mass(design).value(),
         stiffness_n_mm2: Some(strand.stiffness(design)).filter(|stiffness| *stiffness > 0.0),
-        stiffness_mark: design.cords[strand.cord].stiffness.mark(),
+        assumed: Assumptions {
+            stiffness: design.cords[strand.cord].stiffness.is_assumed(),
+            tolerances: strand.assumes_tolerances(design),
+            cut: strand.allowance.is_assumed() || strand.in_knots() > Length::ZERO && strand.take_up.is_assumed(),
+        },
         hang: hang(hung),
         beads: hung.seats.iter().flat_map(|seat| beads(design, index, hung, seat, way)).collect(),
     }
@@ -289,17 +256,6 @@ fn lay(design: &Design, index: Index<Strand>) -> Option<LayMeasures> {
     let lay = twist.lays().get(index.number())?;
     let needed = twist.needed(wanted).and_then(|needed| needed.get(index.number()).copied());
     Some(LayMeasures { radius_mm: lay.radius, slack_mm: lay.slack, needed_mm: needed.map(Length::value) })
-}
-
-fn twisted(design: &Design) -> Option<TwistMeasures> {
-    let (twist, wanted) = (design.twist.as_ref()?, design.untwisted()?);
-    Some(TwistMeasures {
-        turns: twist.turns,
-        length_mm: twist.length().value(),
-        thickness_mm: twist.thickness().value(),
-        angle_deg: twist.angle().to_degrees(),
-        wanted_mm: wanted.value(),
-    })
 }
 
 fn hang(hung: &Hung) -> HangMeasures {
@@ -352,29 +308,6 @@ fn clearance(design: &Design, clearance: &Clearance) -> ClearanceMeasures {
         at: [clearance.at.x, clearance.at.y],
         touching_share: clearance.touching,
         hardest_n_per_cm: clearance.hardest,
-    }
-}
-
-fn whole(piece: &Piece) -> PieceMeasures {
-    let Piece { design, drape, .. } = piece;
-    let [least, most] = piece_length(design, drape);
-    let worn = drape.worn.as_ref().map(|worn| {
-        let names = design.strands.iter().map(|strand| strand.name.clone());
-        let drops = worn.drops.iter().map(|drop| (*drop).into());
-        let name = (design.heading.kind == Kind::Necklace && design.closure.open().is_none())
-            .then(|| length_name(least))
-            .flatten();
-        WornMeasures { drop_mm: names.zip(drops).collect(), length_name: name.map(|(name, _, _)| name) }
-    });
-    PieceMeasures {
-        finished_mm: Range { least: least.value(), most: most.value() },
-        mass_g: (design.mass() * f64::from(design.copies)).value(),
-        twist: twisted(design),
-        ring: drape.ring().map(|ring| RingMeasures {
-            inside_girth_mm: ring.inside_girth,
-            coil: ring.coil.as_ref().map(|coil| CoilMeasures { turns: coil.turns, pitch_mm: coil.pitch }),
-        }),
-        worn,
     }
 }
 

@@ -1,12 +1,12 @@
 //! Measures as a table for people.
 
 use crate::design::TOLD_LACK;
-use crate::english::times;
+use crate::english::{assumed, list, times};
 use crate::pattern::Kind;
 use crate::steps::english::bias;
 use crate::units::{UnitStyle, eighths, figures};
 
-use super::{ClearanceMeasures, Measures, StrandMeasures, mm};
+use super::{Assumptions, ClearanceMeasures, Measures, PieceMeasures, StrandMeasures, mm};
 
 /// Title, a block a strand, clearances, the piece.
 pub fn table(measures: &Measures, units: UnitStyle) -> String {
@@ -38,7 +38,7 @@ fn strand(strand: &StrandMeasures, units: UnitStyle) -> String {
     lines.extend([("beaded", beaded(strand, units)), ("bare cord", exact(strand.bare_mm, units))]);
     let slack = || ("in the round", format!("{} more cord", exact(strand.slack_mm, units)));
     lines.extend((strand.slack_mm > 0.0).then(slack));
-    lines.extend([("cut", exact(strand.cut_mm, units)), mass]);
+    lines.extend([("cut", exact(strand.cut_mm, units) + cut_for(strand.assumed)), mass]);
     if let Some(twist) = &strand.twist {
         lines.push(("slack", mm(twist.slack_mm).tenths()));
         lines.extend(twist.needed_mm.map(|needed| ("needed", exact(needed, units))));
@@ -50,9 +50,15 @@ fn strand(strand: &StrandMeasures, units: UnitStyle) -> String {
     rows(&strand.name, lines)
 }
 
+/// What follows a length to cut of which something is assumed.
+const fn cut_for(assumed: Assumptions) -> &'static str {
+    if assumed.cut { ", what its ends and knots take assumed" } else { "" }
+}
+
 fn beaded(strand: &StrandMeasures, units: UnitStyle) -> String {
     let bias = strand.bias.as_ref().map(|told| format!("; {}", bias(told, units))).unwrap_or_default();
-    format!("{}, give or take {:.1} mm{bias}", exact(strand.beaded_mm, units), strand.beaded_spread_mm)
+    let assumed = assumed(strand.assumed.tolerances);
+    format!("{}, give or take {:.1} mm{assumed}{bias}", exact(strand.beaded_mm, units), strand.beaded_spread_mm)
 }
 
 /// How it hangs, what cord it lacks, what pulls at it, how stiff its cord is.
@@ -61,7 +67,7 @@ fn hanging(strand: &StrandMeasures, units: UnitStyle) -> Vec<(&'static str, Stri
     let lacks = Some(hang.lacks_mm).filter(|lacks| *lacks >= TOLD_LACK.value());
     let pulls = [(tension.first, "first end"), (tension.lowest, "lowest"), (tension.last, "last end")];
     let pulls = pulls.map(|(force, place)| format!("{} N {place}", figures(force, 3)));
-    let stiff = |stiffness: f64| format!("{stiffness:.2} N mm²{}", strand.stiffness_mark);
+    let stiff = |stiffness: f64| format!("{stiffness:.2} N mm²{}", assumed(strand.assumed.stiffness));
     let mut lines = vec![("hangs", hangs(strand, units))];
     lines.extend(lacks.map(|lacks| ("where it bends", format!("lacks {} of cord", exact(lacks, units)))));
     lines.push(("tension", pulls.join(", ")));
@@ -85,7 +91,7 @@ fn piece(measures: &Measures, units: UnitStyle) -> String {
     let (least, most) = (exact(piece.finished_mm.least, units), exact(piece.finished_mm.most, units));
     let finished = if least == most { least } else { format!("{least} to {most}") };
     let mass = if measures.kind == Kind::Earrings { "mass of both" } else { "mass" };
-    let mut lines = vec![("finished", finished), (mass, format!("{:.1} g", piece.mass_g))];
+    let mut lines = vec![("finished", finished), (mass, format!("{:.1} g{}", piece.mass_g, weighed(piece)))];
     lines.extend(measures.clearances.iter().map(|clearance| ("between strands", gap(clearance))));
     if let Some(twist) = &piece.twist {
         let (turns, length, thick) =
@@ -106,6 +112,12 @@ fn piece(measures: &Measures, units: UnitStyle) -> String {
         lines.extend(worn.length_name.map(|name| ("known as", name.to_owned())));
     }
     rows("the piece", lines)
+}
+
+/// Of what the mass is assumed that goes into the piece's.
+fn weighed(piece: &PieceMeasures) -> String {
+    let names = &piece.assumed_masses;
+    if names.is_empty() { String::new() } else { format!(" (assumed: {})", list(names)) }
 }
 
 /// How near two strands come.

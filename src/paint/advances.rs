@@ -18,19 +18,19 @@ const PLAIN: usize = 256;
 const MOST_WORDS: usize = 4096;
 
 /// What has been measured of one weight.
-struct Known {
+struct WeightAdvances {
     /// What a character adds where it comes first, at its number; what it adds behind another, at the other's number
     /// and one, times [`PLAIN`], and its own.
     added: Vec<Option<f64>>,
     words: BTreeMap<String, f64>,
 }
 
-impl Known {
+impl WeightAdvances {
     const NOTHING: Self = Self { added: Vec::new(), words: BTreeMap::new() };
 }
 
 thread_local! {
-    static KNOWN: RefCell<[Known; 2]> = const { RefCell::new([Known::NOTHING; 2]) };
+    static KNOWN: RefCell<[WeightAdvances; 2]> = const { RefCell::new([WeightAdvances::NOTHING; 2]) };
 }
 
 /// Advance of a text.
@@ -45,12 +45,12 @@ pub fn advance(text: &str, weight: Weight) -> f64 {
 
 /// Forgets all that was measured, so that a benchmark measures what a first page takes.
 pub fn forget() {
-    KNOWN.with_borrow_mut(|known| *known = [Known::NOTHING; 2]);
+    KNOWN.with_borrow_mut(|known| *known = [WeightAdvances::NOTHING; 2]);
 }
 
 struct Measure<'a> {
     shaper: &'static Shaper,
-    known: &'a mut Known,
+    known: &'a mut WeightAdvances,
 }
 
 impl Measure<'_> {

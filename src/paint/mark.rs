@@ -169,14 +169,10 @@ impl Role {
         matches!(self, Self::Heading(_) | Self::Paragraph | Self::Headings | Self::Row | Self::Cell | Self::RowName)
     }
 
-    /// The words for it; empty for an ornament and for what orders words.
+    /// What a figure shows; empty for all else.
     #[must_use]
     pub fn label(&self) -> &str {
-        match self {
-            Self::Figure(label) => label,
-            Self::Footer => "footer",
-            _ => "",
-        }
+        if let Self::Figure(shows) = self { shows } else { "" }
     }
 }
 

@@ -112,7 +112,7 @@ record!(
         /// What is strung on it, from the top down.
         dangle: Vec<At<Item>>,
         /// The pin, bail or ring it hangs on.
-        on: At<Hanger>,
+        on: At<HungOn>,
     }
 );
 
@@ -128,7 +128,7 @@ record!(
 
 /// The id of the finding that a dangle hangs on.
 #[derive(Clone, Debug, Default)]
-pub struct Hanger(pub String);
+pub struct HungOn(pub String);
 
 /// How often a list is strung.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -262,7 +262,7 @@ impl Read for Run {
     }
 }
 
-impl Read for Hanger {
+impl Read for HungOn {
     fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
         match &node.value {
             Value::Map(entries) => {
@@ -286,7 +286,7 @@ fn measured_hanger(entries: &[(At<String>, Node)]) -> Option<(String, String)> {
     }
 }
 
-impl JsonSchema for Hanger {
+impl JsonSchema for HungOn {
     fn schema_name() -> Cow<'static, str> {
         "Hanger".into()
     }

@@ -32,7 +32,7 @@ use crate::units::Telling;
 use node::{Node, Tree, Value};
 
 pub use dict::Dict;
-pub use items::{Dangle, Hanger, Item, Links, Mirror, Repeat, Run, Stop, Times};
+pub use items::{Dangle, HungOn, Item, Links, Mirror, Repeat, Run, Stop, Times};
 pub use model::*;
 pub use record::{Read, Reader};
 pub use rows::{Apart, Fade, Graduate, Random, Row};

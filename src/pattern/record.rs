@@ -28,13 +28,13 @@ pub struct Reader<'a> {
 }
 
 /// The entries of a record, each under a key that it has.
-pub struct Entries<'n> {
+pub struct RecordEntries<'n> {
     known: Vec<Cow<'n, (At<String>, Node)>>,
     /// Whether others stand beside them, which may mean any key that is not written.
     astray: bool,
 }
 
-impl Entries<'_> {
+impl RecordEntries<'_> {
     /// The text under a key.
     pub fn text(&self, key: &str) -> Option<&str> {
         let entry = self.known.iter().find(|entry| entry.0.value == key)?;
@@ -53,7 +53,7 @@ pub trait Read: Sized {
     }
 
     /// Whether it must be written beside other entries, though it may be absent.
-    fn is_needed(_beside: &Entries<'_>) -> bool {
+    fn is_needed(_beside: &RecordEntries<'_>) -> bool {
         false
     }
 
@@ -157,7 +157,7 @@ impl<'a> Reader<'a> {
     /// Reads the value of a key of a record, or what stands for it when it is not written or not readable.
     pub fn field<T: Read>(
         &mut self,
-        entries: &Entries<'_>,
+        entries: &RecordEntries<'_>,
         (name, key): (&'static str, &'static str),
         record: &Node,
     ) -> Option<T> {
@@ -198,9 +198,10 @@ impl<'a> Reader<'a> {
 
     /// Leaves a remark for every key that the record does not have, and reads those whose meaning is plain as
     /// what they mean.
-    pub fn known_keys<'n>(&mut self, entries: &'n [(At<String>, Node)], keys: &[&'static str]) -> Entries<'n> {
+    pub fn known_keys<'n>(&mut self, entries: &'n [(At<String>, Node)], keys: &[&'static str]) -> RecordEntries<'n> {
         let is_known = |entry: &&(At<String>, Node)| keys.contains(&entry.0.value.as_str());
-        let mut read = Entries { known: entries.iter().filter(is_known).map(Cow::Borrowed).collect(), astray: false };
+        let mut read =
+            RecordEntries { known: entries.iter().filter(is_known).map(Cow::Borrowed).collect(), astray: false };
         for (key, value) in entries.iter().filter(|entry| !is_known(entry)) {
             let free = |key: &&&'static str| !entries.iter().any(|(at, _)| at.value == **key);
             let free: Vec<&'static str> = keys.iter().filter(free).copied().collect();
@@ -287,7 +288,7 @@ impl<T: Read> Read for Option<T> {
         Some(None)
     }
 
-    fn is_needed(beside: &Entries<'_>) -> bool {
+    fn is_needed(beside: &RecordEntries<'_>) -> bool {
         T::is_needed(beside)
     }
 

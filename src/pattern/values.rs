@@ -16,7 +16,7 @@ use crate::units::{self, Force, Length, Mass, Money, UnitError, UnitStyle};
 
 use super::bounds::{MOST_STRUNG, Unit};
 use super::node::Node;
-use super::record::{Entries, Read, Reader, TellsNumber};
+use super::record::{Read, Reader, RecordEntries, TellsNumber};
 use super::words::{CordKind, Drilled, FindingKind, Finish, Kind, Open, Outline, Settle, Shape, Skill, SoldBy};
 
 impl<T: JsonSchema> JsonSchema for At<T> {
@@ -281,7 +281,7 @@ impl Read for BeadColour {
         Colour::read(node, reader).map(Self)
     }
 
-    fn is_needed(beside: &Entries<'_>) -> bool {
+    fn is_needed(beside: &RecordEntries<'_>) -> bool {
         beside.text("material").and_then(metals::colour).is_none()
     }
 }

@@ -70,7 +70,7 @@ impl Bust {
 
     /// The bust.
     pub fn marks(&self, frame: &Frame) -> Vec<Mark> {
-        let drawing = Drawing { bust: self, frame };
+        let drawing = PlacedBust { bust: self, frame };
         let stone = drawing.outline();
         let inside = outline::flattened(&stone);
         let mut marks = vec![drawing.shadow(&stone)];
@@ -85,12 +85,12 @@ impl Bust {
 }
 
 /// A bust and where it stands.
-struct Drawing<'a> {
+struct PlacedBust<'a> {
     bust: &'a Bust,
     frame: &'a Frame,
 }
 
-impl Drawing<'_> {
+impl PlacedBust<'_> {
     /// A point given in shares of the neck's breadth.
     fn at(&self, x: f64, y: f64) -> Point {
         self.frame.page(Point::new(x, y) * self.bust.breadth)

@@ -5,7 +5,7 @@ use crate::drape::{self, Hung};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::sheet::figure::{
-    Canvas, ClosureWay, Layers, Track, closed_box, closing_on, hooked, joined, mouths, on_tracks,
+    Canvas, ClosureWay, DrawnIn, Layers, Track, closed_box, closing_on, hooked, joined, mouths, on_tracks,
 };
 
 use super::loose;
@@ -27,7 +27,12 @@ impl Arranged {
         let loose = || Some(drape::Closed { lines: vec![loose::way(&piece.design)?], closing: Vec::new() });
         let drape::Closed { lines, closing } = closed.or_else(loose)?;
         let tracks = Track::all(&lines);
-        Some(Self { strands: on_tracks(piece, &tracks), tracks, closing })
+        let laid = on_tracks(piece, &tracks);
+        let Some(closed) = DrawnIn::of(&piece.design, &closing, laid.iter().flatten()) else {
+            return Some(Self { strands: laid, tracks, closing });
+        };
+        let strands = laid.iter().map(|hung| Some(closed.strand(hung.as_ref()?))).collect();
+        Some(Self { strands, tracks, closing: closing.into_iter().map(|place| closed.at(place)).collect() })
     }
 
     /// The box round all of it.
@@ -48,7 +53,7 @@ impl Arranged {
         if drape::fall::falls(design) || self.closing.is_empty() {
             return closing_on(&self.tracks, canvas);
         }
-        let drawn = [design.closure.left(), design.closure.right()].map(|parts| hooked(parts, design));
+        let drawn = [design.closure.left(), design.closure.right()].map(hooked);
         let [first, last] = mouths(design, self.strands.iter().map(Option::as_ref));
         let inward = ClosureWay { line: self.closing.iter().rev().copied().collect(), mouth: first };
         let outward = ClosureWay { line: self.closing.clone(), mouth: last };

@@ -25,6 +25,7 @@ pub use suggest::{did_you_mean, near, suggest};
 
 /// One thing to say about a pattern.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Remark {
     /// What is said, with its arguments.
     pub said: Box<Said>,

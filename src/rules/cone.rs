@@ -27,22 +27,22 @@ pub fn check(design: &Design) -> Vec<Remark> {
 struct Gathering<'a> {
     finding: &'a Finding,
     cone: &'a Cone,
-    pin: Option<pin::Named<'a>>,
+    pin: Option<pin::NamedPin<'a>>,
     /// The thickest cord.
     cord: Length,
     loops: usize,
-    crimps: Vec<Crimp<'a>>,
-    beads: Vec<Beside>,
+    crimps: Vec<CrimpPlace<'a>>,
+    beads: Vec<NextBead>,
 }
 
 /// A bead beside a strand's crimp: how broad it is, and how far below its loop's top its middle lies.
-struct Beside {
+struct NextBead {
     across: Length,
     below: Length,
 }
 
 /// A crimp and how far below its loop's top it begins.
-struct Crimp<'a> {
+struct CrimpPlace<'a> {
     crimp: &'a design::Crimp,
     below: Length,
 }
@@ -52,7 +52,7 @@ impl<'a> Gathering<'a> {
     fn of(parts: &[Part], end: usize, design: &'a Design) -> Option<Self> {
         let mut findings = parts.iter().map(|part| &design.findings[part.finding]).peekable();
         let pin = findings.next_if(|finding| finding.kind() == FindingKind::EyePin);
-        let pin = pin.and_then(|finding| Some(pin::Named { finding, pin: finding.pin()? }));
+        let pin = pin.and_then(|finding| Some(pin::NamedPin { finding, pin: finding.pin()? }));
         let finding = findings.next()?;
         let cone = finding.cone()?;
         let cords = design.strands.iter().map(|strand| strand.cord_width(design));
@@ -65,10 +65,10 @@ impl<'a> Gathering<'a> {
     fn remarks(&self) -> Vec<Remark> {
         let Some(named) = self.pin else { return self.below(Length::ZERO).into_iter().collect() };
         let (pin, finding) = (named.pin, self.finding);
-        let seat = self.cone.depth_of(pin.eye());
+        let seat = self.cone.depth_of(*pin.eye());
         let through = pin::through(named, &finding.name, self.cone.tip, finding.place);
         let misfit = self.eye_outside(named).or_else(|| self.eye_pulls_out(named));
-        let hidden = if misfit.is_none() { self.below(seat + pin.eye() - pin.wire) } else { None };
+        let hidden = if misfit.is_none() { self.below(seat + *pin.eye() - pin.wire) } else { None };
         [through, pin::long_enough(named, seat.value()), misfit, self.loops_in(named), hidden]
             .into_iter()
             .flatten()
@@ -79,21 +79,31 @@ impl<'a> Gathering<'a> {
         Remark::new(said(self.finding.name.clone())).at(self.finding.place)
     }
 
-    fn eye_outside(&self, pin::Named { finding, pin }: pin::Named<'_>) -> Option<Remark> {
+    fn eye_outside(&self, pin::NamedPin { finding, pin }: pin::NamedPin<'_>) -> Option<Remark> {
         let (inside, eye) = (self.cone.inside, pin.eye());
-        (inside < eye).then(|| self.remark(|cone| Hidden::EyeOutside { cone, pin: finding.name.clone(), inside, eye }))
+        let said =
+            |cone| Hidden::EyeOutside { cone, pin: finding.name.clone(), inside, eye: *eye, assumed: eye.is_assumed() };
+        (inside < *eye).then(|| self.remark(said))
     }
 
-    fn eye_pulls_out(&self, pin::Named { finding, pin }: pin::Named<'_>) -> Option<Remark> {
+    fn eye_pulls_out(&self, pin::NamedPin { finding, pin }: pin::NamedPin<'_>) -> Option<Remark> {
         let (tip, eye) = (self.cone.tip, pin.eye());
-        (tip >= eye).then(|| self.remark(|cone| Hidden::EyePullsOut { cone, pin: finding.name.clone(), tip, eye }))
+        let said =
+            |cone| Hidden::EyePullsOut { cone, pin: finding.name.clone(), tip, eye: *eye, assumed: eye.is_assumed() };
+        (tip >= *eye).then(|| self.remark(said))
     }
 
     /// Every strand's loop passes the eye.
-    fn loops_in(&self, pin::Named { finding, pin }: pin::Named<'_>) -> Option<Remark> {
-        let open = pin.eye() - pin.wire * 2.0;
+    fn loops_in(&self, pin::NamedPin { finding, pin }: pin::NamedPin<'_>) -> Option<Remark> {
+        let open = *pin.eye() - pin.wire * 2.0;
         let needed = self.cord * packing_ratio(whole(self.loops));
-        let said = |_| Hidden::EyeTooSmall { pin: finding.name.clone(), loops: self.loops, open, needed };
+        let said = |_| Hidden::EyeTooSmall {
+            pin: finding.name.clone(),
+            loops: self.loops,
+            open,
+            assumed: pin.eye().is_assumed(),
+            needed,
+        };
         (needed > open).then(|| self.remark(said))
     }
 
@@ -104,7 +114,7 @@ impl<'a> Gathering<'a> {
 
     /// The beads beside the crimps, where those lie so far in that the beads come to lie inside too.
     fn beads_below(&self, loops: Length) -> Option<Remark> {
-        let reach = |bead: &Beside| loops + bead.below;
+        let reach = |bead: &NextBead| loops + bead.below;
         let inside: Vec<_> = self.beads.iter().filter(|bead| reach(bead) < self.cone.length).collect();
         let lowest = Some(longest(inside.iter().map(|bead| reach(bead)))).filter(|_| !inside.is_empty())?;
         let needed = at_least(inside.iter().map(|bead| bead.across).collect());
@@ -136,17 +146,17 @@ impl<'a> Gathering<'a> {
     }
 }
 
-fn crimp<'a>(end: &End, design: &'a Design) -> Option<Crimp<'a>> {
+fn crimp<'a>(end: &End, design: &'a Design) -> Option<CrimpPlace<'a>> {
     let crimp = end.findings.iter().find_map(|index| design.findings[*index].crimp())?;
-    Some(Crimp { crimp, below: end.bight })
+    Some(CrimpPlace { crimp, below: end.bight })
 }
 
 /// The bead beside an end of a strand whose beads lie end to end.
-fn beside(strand: &Strand, end: usize, design: &Design) -> Option<Beside> {
+fn beside(strand: &Strand, end: usize, design: &Design) -> Option<NextBead> {
     let bit = if end == 0 { strand.bits().next() } else { strand.bits().last() }?;
     let half = if end == 0 { bit.before } else { bit.after };
     let bead = bit.what.bead().filter(|_| strand.settle == Settle::Fill)?;
-    Some(Beside { across: design.beads[bead].across, below: strand.ends[end].takes + Length::mm(half) })
+    Some(NextBead { across: design.beads[bead].across, below: strand.ends[end].takes + Length::mm(half) })
 }
 
 /// What circles side by side need at least: as much as the two broadest, and as much as if all were as small as the
@@ -179,16 +189,16 @@ mod tests {
 
     fn cone(length: f64, inside: f64, tip: f64) -> Form {
         let [length, inside, tip] = [length, inside, tip].map(Length::mm);
-        Form::Cone(Cone { length, inside, tip, mouth: None, outside: None })
+        Form::Cone(Cone::new(length, inside, tip))
     }
 
     /// Strands with crimps of 2 mm, gathered by an eye pin in a cone 12 mm long.
     fn gathered(strands: usize, inside: f64) -> Design {
-        let pin = sample::finding("eye pin", Form::Pin(sample::pin(Foot::Eye, 50.0, 0.72)));
+        let pin = Finding::new("eye pin", Form::Pin(sample::pin(Foot::Eye, 50.0, 0.72)));
         let gathered = sample::necklace().changed(|model| {
             model.strands = vec![model.strands[nth(0)].clone(); strands].into();
-            model.findings.extend([pin, sample::finding("cone", cone(12.0, inside, 1.5))]);
-            model.closure.joins = Joins::sides(Vec::new(), [1, 2].map(|at| sample::part(nth(at))).to_vec());
+            model.findings.extend([pin, Finding::new("cone", cone(12.0, inside, 1.5))]);
+            model.closure.joins = Joins::sides(Vec::new(), [1, 2].map(|at| Part::new(nth(at), Length::ZERO)).to_vec());
         });
         gathered.unwrap()
     }

@@ -30,20 +30,20 @@ fn of_dangle(dangle: &Dangle, design: &Design) -> Vec<Remark> {
 
 /// Of what hangs without a pin each piece hangs in the one above it: the first of which that is not so.
 fn one_below_another(on: &Finding, bits: &[Bit], design: &Design) -> Option<Remark> {
-    let mut above = Above::Finding(on);
+    let mut above = Support::Finding(on);
     bits.iter().find_map(|bit| {
-        let below = Above::of(bit, design)?;
+        let below = Support::of(bit, design)?;
         std::mem::replace(&mut above, below).refusal(bit, design)
     })
 }
 
 /// What something hangs from.
-enum Above<'a> {
+enum Support<'a> {
     Finding(&'a Finding),
     Bead(&'a Bead),
 }
 
-impl<'a> Above<'a> {
+impl<'a> Support<'a> {
     fn of(bit: &Bit, design: &'a Design) -> Option<Self> {
         match bit.what {
             What::Finding(at) => Some(Self::Finding(&design.findings[at])),
@@ -78,27 +78,27 @@ const fn holds_others(finding: &Finding) -> bool {
 }
 
 /// Something that hangs from what goes through its hole or loop.
-struct Hanging<'a> {
+struct Suspended<'a> {
     name: &'a str,
     /// How it comes to hang.
     hangs: Hangs,
     place: Place,
 }
 
-fn hanging<'a>(bit: &Bit, design: &'a Design) -> Option<Hanging<'a>> {
+fn hanging<'a>(bit: &Bit, design: &'a Design) -> Option<Suspended<'a>> {
     match bit.what {
         What::Bead(at) if design.beads[at].hangs() => {
-            Some(Hanging { name: &design.beads[at].name, hangs: Hangs::Across, place: design.beads[at].place })
+            Some(Suspended { name: &design.beads[at].name, hangs: Hangs::Across, place: design.beads[at].place })
         }
         What::Finding(at) if design.findings[at].has_loop() => {
             let finding = &design.findings[at];
-            Some(Hanging { name: &finding.name, hangs: Hangs::Loop, place: finding.place })
+            Some(Suspended { name: &finding.name, hangs: Hangs::Loop, place: finding.place })
         }
         _ => None,
     }
 }
 
-impl Hanging<'_> {
+impl Suspended<'_> {
     fn threaded(&self, on: Threaded) -> Remark {
         Remark::new(Fit::Threaded { what: self.name.to_owned(), hangs: self.hangs, on }).at(self.place)
     }

@@ -19,14 +19,14 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
 }
 
 /// Something that hangs: its middle, and half of its breadth and height in mm.
-struct Body<'a> {
+struct HangingBox<'a> {
     name: &'a str,
     at: Point,
     half: [f64; 2],
 }
 
 /// All beads and findings of a strand that hangs straight down, with those that hang from it.
-fn bodies<'a>(strand: &Strand, hung: &Hung, design: &'a Design) -> Vec<Body<'a>> {
+fn bodies<'a>(strand: &Strand, hung: &Hung, design: &'a Design) -> Vec<HangingBox<'a>> {
     let on_cord = hung.seats.iter().map(|seat| (&strand.trains[seat.train].bits[seat.bit], seat.centre));
     let all = on_cord.flat_map(|(bit, at)| match &bit.what {
         What::Dangle(dangle) => below(dangle, at, design),
@@ -36,7 +36,7 @@ fn bodies<'a>(strand: &Strand, hung: &Hung, design: &'a Design) -> Vec<Body<'a>>
 }
 
 /// What hangs on a branch, from its lowest point up.
-fn below<'a>(dangle: &Dangle, from: Point, design: &'a Design) -> Vec<Body<'a>> {
+fn below<'a>(dangle: &Dangle, from: Point, design: &'a Design) -> Vec<HangingBox<'a>> {
     let mut foot = from.y - dangle.drop;
     let each = dangle.bits.iter().rev().filter_map(|bit| {
         let at = Point::new(from.x, foot + 0.5 * bit.length());
@@ -46,24 +46,24 @@ fn below<'a>(dangle: &Dangle, from: Point, design: &'a Design) -> Vec<Body<'a>> 
     each.collect()
 }
 
-fn body<'a>(bit: &Bit, at: Point, design: &'a Design) -> Option<Body<'a>> {
+fn body<'a>(bit: &Bit, at: Point, design: &'a Design) -> Option<HangingBox<'a>> {
     let (name, across) = match bit.what {
         What::Bead(bead) => (&design.beads[bead].name, design.beads[bead].across),
         What::Finding(finding) => (&design.findings[finding].name, design.findings[finding].across()),
         What::Gap | What::Knot | What::Dangle(_) => return None,
     };
-    Some(Body { name, at, half: [0.5 * across.value(), 0.5 * bit.length()] })
+    Some(HangingBox { name, at, half: [0.5 * across.value(), 0.5 * bit.length()] })
 }
 
 /// How deep two lie in one another, across: they are taken as ellipses.
-fn into(one: &Body<'_>, other: &Body<'_>) -> f64 {
+fn into(one: &HangingBox<'_>, other: &HangingBox<'_>) -> f64 {
     let apart = [one.at.x - other.at.x, one.at.y - other.at.y].map(f64::abs);
     let room = [0, 1].map(|way| one.half[way] + other.half[way]);
     let beside = 1.0 - (apart[1] / room[1]).powi(2);
     if beside > 0.0 { room[0] * beside.sqrt() - apart[0] } else { 0.0 }
 }
 
-fn crowded(one: &(&Strand, Vec<Body<'_>>), other: &(&Strand, Vec<Body<'_>>)) -> Option<Remark> {
+fn crowded(one: &(&Strand, Vec<HangingBox<'_>>), other: &(&Strand, Vec<HangingBox<'_>>)) -> Option<Remark> {
     let pairs = one.1.iter().flat_map(|body| other.1.iter().map(move |beside| (body, beside)));
     let worst = pairs.filter(|(one, other)| one.at.x != other.at.x).map(|(one, other)| (into(one, other), one, other));
     let (deep, body, beside) = worst.max_by(|a, b| a.0.total_cmp(&b.0)).filter(|(deep, ..)| *deep > INTO)?;

@@ -126,7 +126,7 @@ fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
 
 /// What gives two strands room, tried by hanging them so: one way or another, or both together.
 fn more_room(clearance: &Clearance, design: &Design) -> Room {
-    let bars = Bars::holding(clearance, design);
+    let bars = BarsBetween::holding(clearance, design);
     let (wider, longer) = (wider(clearance, design, bars), longer(clearance, design));
     let ways = if bars.apart > 0.0 { [wider, longer] } else { [longer, wider] };
     let ways: Vec<_> = ways.into_iter().flatten().collect();
@@ -138,14 +138,14 @@ fn more_room(clearance: &Clearance, design: &Design) -> Room {
 
 /// Bars that hold two strands apart, or could.
 #[derive(Clone, Copy)]
-struct Bars {
+struct BarsBetween {
     /// How far apart they hold them, in mm; 0 where there are none.
     apart: f64,
     /// How far apart they would hold them without overlap where they overlap most, in mm.
     needed: f64,
 }
 
-impl Bars {
+impl BarsBetween {
     fn holding(clearance: &Clearance, design: &Design) -> Self {
         let [inner, outer] = clearance.between.map(|index| design.strands[index].aside);
         let apart = (outer - inner).value().max(0.0);
@@ -159,7 +159,7 @@ impl Bars {
 }
 
 /// The ends held farther apart: by as much as the outlines overlap, or by what more it takes.
-fn wider(clearance: &Clearance, design: &Design, bars: Bars) -> Option<Way> {
+fn wider(clearance: &Clearance, design: &Design, bars: BarsBetween) -> Option<Way> {
     let held = |by| design.held_apart(Length::mm(bars.needed + by));
     let by = least(&WIDER, held, clearance)?;
     Some(bars.way(bars.needed + by))
@@ -178,7 +178,7 @@ fn longer(clearance: &Clearance, design: &Design) -> Option<Way> {
 }
 
 /// The longer strand longer, and the ends held apart.
-fn both(clearance: &Clearance, design: &Design, bars: Bars) -> Option<[Way; 2]> {
+fn both(clearance: &Clearance, design: &Design, bars: BarsBetween) -> Option<[Way; 2]> {
     let longer = longer(clearance, &design.held_apart(Length::mm(bars.needed))?)?;
     Some([longer, bars.way(bars.needed)])
 }

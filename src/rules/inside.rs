@@ -74,9 +74,8 @@ mod tests {
     #[test]
     fn a_ring_narrower_than_the_hole_beside_it() {
         let mut design = sample::necklace();
-        let sizes =
-            JumpRing { inside: Length::mm(3.0), wire: Stated::Stated(Length::mm(0.5)), outside: None, closed: false };
-        let ring = sample::finding("ring", Form::JumpRing(sizes));
+        let sizes = JumpRing { wire: Stated::Stated(Length::mm(0.5)), ..JumpRing::new(Length::mm(3.0)) };
+        let ring = Finding::new("ring", Form::JumpRing(sizes));
         design = design
             .changed(|model| {
                 let at = model.findings.push(ring);

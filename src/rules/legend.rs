@@ -20,19 +20,19 @@ const MOST: usize = 500;
 
 /// A remark for each bead that looks like one before it.
 pub fn check(design: &Design, palette: &Palette) -> Vec<Remark> {
-    let look = |(at, bead)| Look::of(bead, palette.bead(at).colour);
+    let look = |(at, bead)| SeenColours::of(bead, palette.bead(at).colour);
     let looks: Vec<_> = design.beads.entries().take(MOST).map(look).collect();
     let alike = |at: usize| looks[..at].iter().find_map(|other| looks[at].like(other));
     (0..looks.len()).filter_map(alike).collect()
 }
 
 /// A bead as each kind of eye sees it.
-struct Look<'a> {
+struct SeenColours<'a> {
     bead: &'a Bead,
     seen: [Lab; 4],
 }
 
-impl<'a> Look<'a> {
+impl<'a> SeenColours<'a> {
     fn of(bead: &'a Bead, colour: Rgb) -> Self {
         Self { bead, seen: Sight::ALL.map(|sight| Lab::of(seen_by(colour, sight))) }
     }

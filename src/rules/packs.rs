@@ -47,7 +47,7 @@ fn together(design: &Design, assorted: &Assorted) -> Option<Remark> {
         let count = counts.get(&article).copied().unwrap_or(0) * u64::from(design.copies);
         let spare = order.spare_of(article, count);
         let bought = if assorted.is_mix() { count + spare } else { count };
-        Some(Wanted { held, bead, count, spare, packs: assorted::packs(assorted, held, bought)? })
+        Some(WantedKind { held, bead, count, spare, packs: assorted::packs(assorted, held, bought)? })
     };
     let mut kinds: Vec<_> = assorted.used().map(of).collect::<Option<_>>()?;
     kinds.sort_by_key(|kind| std::cmp::Reverse(kind.packs));
@@ -57,7 +57,7 @@ fn together(design: &Design, assorted: &Assorted) -> Option<Remark> {
 }
 
 /// A kind of bead among those that are bought together.
-struct Wanted<'a> {
+struct WantedKind<'a> {
     held: &'a Held,
     bead: Index<Bead>,
     count: u64,
@@ -67,7 +67,7 @@ struct Wanted<'a> {
 }
 
 /// A kind for whose sake alone more is bought of what holds several.
-fn scarce(design: &Design, assorted: &Assorted, kinds: &[Wanted<'_>]) -> Option<Remark> {
+fn scarce(design: &Design, assorted: &Assorted, kinds: &[WantedKind<'_>]) -> Option<Remark> {
     let [most, next, ..] = kinds else { return None };
     let (packs, fewer) = (most.packs, next.packs.max(1));
     let spare = if assorted.is_mix() { most.spare } else { 0 };
@@ -80,9 +80,9 @@ fn scarce(design: &Design, assorted: &Assorted, kinds: &[Wanted<'_>]) -> Option<
 }
 
 /// The last of several packs, bought for few beads or for spare ones.
-fn last_together(assorted: &Assorted, kinds: &[Wanted<'_>], packs: u64) -> Option<Remark> {
+fn last_together(assorted: &Assorted, kinds: &[WantedKind<'_>], packs: u64) -> Option<Remark> {
     let before = packs.checked_sub(1).filter(|before| *before > 0)?;
-    let over = |kind: &Wanted<'_>| kind.count.saturating_sub(assorted::surely(assorted, kind.held, before));
+    let over = |kind: &WantedKind<'_>| kind.count.saturating_sub(assorted::surely(assorted, kind.held, before));
     let over: u64 = kinds.iter().map(over).sum();
     let (what, holds) = (assorted.name.clone(), assorted.beads);
     let unit = if assorted.is_mix() { Unit::Bag } else { Unit::Strand };
@@ -95,8 +95,8 @@ fn last_together(assorted: &Assorted, kinds: &[Wanted<'_>], packs: u64) -> Optio
 }
 
 /// Kinds of which a strand leaves nothing over: no other is bought for the sake of a spare bead.
-fn spareless(design: &Design, assorted: &Assorted, kinds: &[Wanted<'_>], packs: u64) -> Option<Remark> {
-    let used_up = |kind: &&Wanted<'_>| kind.count == packs * u64::from(kind.held.parts) && !assorted.is_mix();
+fn spareless(design: &Design, assorted: &Assorted, kinds: &[WantedKind<'_>], packs: u64) -> Option<Remark> {
+    let used_up = |kind: &&WantedKind<'_>| kind.count == packs * u64::from(kind.held.parts) && !assorted.is_mix();
     let mut kinds: Vec<_> = kinds.iter().filter(used_up).map(|kind| design.beads[kind.bead].name.clone()).collect();
     kinds.sort_unstable();
     let what = assorted.name.clone();
@@ -152,7 +152,7 @@ mod tests {
         design = design
             .changed(|model| {
                 sample::string(model, vec![bit; count]);
-                model.beads[nth(0)].sold = Some(Sold { lot, price: Some(Money::coins(420)), from: None });
+                model.beads[nth(0)].sold = Some(Sold { price: Some(Money::coins(420)), ..Sold::new(lot) });
             })
             .unwrap();
         design
@@ -196,7 +196,7 @@ mod tests {
         let design = beads(10, Lot::Each)
             .changed(|model| {
                 model.cords[nth(0)].sold =
-                    Some(Sold { lot: Lot::Length(Length::mm(300.0)), price: Some(Money::coins(500)), from: None });
+                    Some(Sold { price: Some(Money::coins(500)), ..Sold::new(Lot::Length(Length::mm(300.0))) });
             })
             .unwrap();
         let remark = only(&design);

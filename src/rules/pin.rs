@@ -12,21 +12,21 @@ use super::bead;
 pub fn check(design: &Design) -> Vec<Remark> {
     let on_pins = design.strands.iter().flat_map(Strand::dangles).filter_map(|dangle| {
         let finding = &design.findings[dangle.on?];
-        Some((dangle, Named { finding, pin: finding.pin()? }))
+        Some((dangle, NamedPin { finding, pin: finding.pin()? }))
     });
     on_pins.flat_map(|(dangle, pin)| on_pin(dangle, pin, design)).collect()
 }
 
 /// A pin with its name.
 #[derive(Clone, Copy)]
-pub struct Named<'a> {
+pub struct NamedPin<'a> {
     /// The finding that it is.
     pub finding: &'a Finding,
     /// Its sizes.
     pub pin: &'a Pin,
 }
 
-fn on_pin(dangle: &Dangle, pin: Named<'_>, design: &Design) -> Vec<Remark> {
+fn on_pin(dangle: &Dangle, pin: NamedPin<'_>, design: &Design) -> Vec<Remark> {
     let beads = dangle.bits.iter().filter_map(bead).map(|index| &design.beads[index]);
     let tight = beads.filter_map(|bead| through(pin, &bead.name, *bead.hole, bead.place));
     let carried = dangle.bits.iter().map(Bit::length).sum();
@@ -34,13 +34,13 @@ fn on_pin(dangle: &Dangle, pin: Named<'_>, design: &Design) -> Vec<Remark> {
 }
 
 /// A pin's wire in a hole.
-pub fn through(Named { finding, pin }: Named<'_>, what: &str, hole: Length, place: Place) -> Option<Remark> {
+pub fn through(NamedPin { finding, pin }: NamedPin<'_>, what: &str, hole: Length, place: Place) -> Option<Remark> {
     let said = || Fit::PinTooThick { pin: finding.name.clone(), what: what.to_owned(), wire: pin.wire, hole };
     (pin.wire > hole).then(|| Remark::new(said()).at(place))
 }
 
 /// A pin's length for what it carries, in mm, and the loop that is turned after it.
-pub fn long_enough(Named { finding, pin }: Named<'_>, carried: f64) -> Option<Remark> {
+pub fn long_enough(NamedPin { finding, pin }: NamedPin<'_>, carried: f64) -> Option<Remark> {
     let (length, carried) = (pin.length, Length::mm(carried));
     let needed = carried + pin.loop_wire();
     let said = || Fit::PinTooShort { pin: finding.name.clone(), length, carried, needed };
@@ -58,8 +58,8 @@ mod tests {
     fn a_loop_takes_its_round_of_wire() {
         let told = |length: f64| {
             let pin = sample::pin(Foot::Head, length, 0.5);
-            let finding = sample::finding("pin", Form::Pin(pin));
-            long_enough(Named { finding: &finding, pin: &pin }, 20.0).map(|remark| remark.code())
+            let finding = Finding::new("pin", Form::Pin(pin));
+            long_enough(NamedPin { finding: &finding, pin: &pin }, 20.0).map(|remark| remark.code())
         };
         // A loop of 3 mm outside is bent along π × 2.5 mm = 7.854 mm of wire.
         assert_eq!(told(20.0 + 7.86), None);

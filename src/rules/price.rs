@@ -6,10 +6,10 @@ use crate::remark::said::buying::Buying;
 
 /// A remark where a shop would pay as much as a wearer, or more.
 pub fn check(design: &Design) -> Vec<Remark> {
-    let price = design.price.iter().filter(|price| price.retail <= price.wholesale);
+    let price = design.price.iter().filter(|price| *price.retail <= *price.wholesale);
     let remark = |price: &Price| {
         let Price { wholesale, retail, place, .. } = *price;
-        Remark::new(Buying::RetailFactor { wholesale, retail }).at(place)
+        Remark::new(Buying::RetailFactor { wholesale: *wholesale, retail: *retail }).at(place)
     };
     price.map(remark).collect()
 }

@@ -39,11 +39,11 @@ fn inside(design: &Design, drape: &Drape) -> Vec<Remark> {
     } else if !is_limb {
         // How close a necklace lies is a matter of taste.
         return Vec::new();
-    } else if most < asked - slack {
+    } else if most < *asked - slack {
         (Misfit::Tight, most)
     } else if least > girth * OVER_HAND {
         (Misfit::FallsOff, least)
-    } else if least > asked + slack {
+    } else if least > *asked + slack {
         (Misfit::Loose, least)
     } else {
         return Vec::new();
@@ -68,7 +68,7 @@ fn remark((misfit, room): (Misfit, Length), ring: &Ring, design: &Design) -> Rem
     let (strand, wear) = (&design.strands[ring.strand], &design.wear);
     let is_one = design.strands.len() < 2 || design.twist.is_some();
     let by_length = || Remedy::Length {
-        by: Length::mm((wear.ease - room).value().abs() * f64::from(design.rounds())),
+        by: Length::mm((*wear.ease - room).value().abs() * f64::from(design.rounds())),
         twisted: design.twist.is_some(),
         fit: fit(room.value()).map(|fit| fit.name),
     };
@@ -79,7 +79,8 @@ fn remark((misfit, room): (Misfit, Length), ring: &Ring, design: &Design) -> Rem
         limb: limb(design.heading.kind),
         girth: wear.narrowest,
         room,
-        ease: wear.ease,
+        ease: *wear.ease,
+        assumed: wear.ease.is_assumed(),
         remedy: repeats(design, ring, misfit).unwrap_or_else(by_length),
     };
     Remark::new(said).at(strand.length_place)
@@ -92,7 +93,7 @@ fn repeats(design: &Design, ring: &Ring, misfit: Misfit) -> Option<Remedy> {
     if fill.ones.is_empty() {
         return Some(Remedy::Nearest);
     }
-    let asked = (design.wear.narrowest + design.wear.ease).value();
+    let asked = (design.wear.narrowest + *design.wear.ease).value();
     let refills = Refills { design, ring, fill, asked, fewer: misfit.is_wide() };
     let mut last = refills.near()?;
     for _ in 1..COUNTS {
@@ -121,7 +122,7 @@ impl Refills<'_> {
     }
 
     /// Whether it goes round what is asked for at last, or no more.
-    fn reaches(&self, tried: &Tried) -> bool {
+    fn reaches(&self, tried: &TriedRing) -> bool {
         (tried.inside < self.asked) == self.fewer
     }
 
@@ -129,20 +130,20 @@ impl Refills<'_> {
         if self.fewer { ring.inside_girth } else { ring.longest_girth }
     }
 
-    fn made(&self, times: u32) -> Option<Tried> {
+    fn made(&self, times: u32) -> Option<TriedRing> {
         let strand = self.ring.strand;
         let other = self.design.refilled(strand, times)?;
         let closed = drape::hang(&other, None).ok()?.rings.into_iter().find(|ring| ring.strand == strand)?;
         let finished = other.strands[strand].finished + self.fill.leave;
-        Some(Tried { times, inside: self.girth(&closed), finished })
+        Some(TriedRing { times, inside: self.girth(&closed), finished })
     }
 
     /// The count from which to look. A repeat more or less changes the inside by nearly its length, or its share of each
     /// time round: what is far off is not walked to.
-    fn near(&self) -> Option<Tried> {
+    fn near(&self) -> Option<TriedRing> {
         let (strand, times) = (self.ring.strand, self.fill.times);
         let finished = self.design.strands[strand].finished;
-        let here = Tried { times, inside: self.girth(self.ring), finished };
+        let here = TriedRing { times, inside: self.girth(self.ring), finished };
         let next = self.design.refilled(strand, self.towards(times, 1)?)?;
         let one = (next.strands[strand].finished - finished).value().abs() / f64::from(self.design.rounds());
         let leap = ((here.inside - self.asked).abs() / one - 2.0).max(0.0) as u32;
@@ -152,21 +153,21 @@ impl Refills<'_> {
 }
 
 /// A ring with so many repeats in its row.
-struct Tried {
+struct TriedRing {
     times: u32,
     inside: f64,
     finished: Length,
 }
 
-impl Tried {
+impl TriedRing {
     const fn count(&self) -> Count {
         Count { times: self.times, inside: Length::mm(self.inside) }
     }
 }
 
 /// Of the two counts between which the size lies that is asked for, the nearer where it is near enough.
-fn advice((now, sides): (u32, bool), asked: f64, tried: &[Tried; 2]) -> Remedy {
-    let miss = |tried: &Tried| (tried.inside - asked).abs();
+fn advice((now, sides): (u32, bool), asked: f64, tried: &[TriedRing; 2]) -> Remedy {
+    let miss = |tried: &TriedRing| (tried.inside - asked).abs();
     let [before, beyond] = tried;
     let nearer = if miss(before) < miss(beyond) { before } else { beyond };
     if miss(nearer) <= SLACK {
@@ -179,6 +180,7 @@ fn advice((now, sides): (u32, bool), asked: f64, tried: &[Tried; 2]) -> Remedy {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::Stated;
     use crate::design::nth;
     use crate::remark::Code;
     use crate::rules::sample;
@@ -201,7 +203,7 @@ mod tests {
             .changed(|model| {
                 model.heading.kind = Kind::Bracelet;
                 model.wear.narrowest = Length::mm(160.0);
-                model.wear.ease = Length::mm(12.0);
+                model.wear.ease = Stated::Stated(Length::mm(12.0));
             })
             .unwrap();
         let mut codes = |inside_girth: f64| {
@@ -227,7 +229,7 @@ mod tests {
             .unwrap();
         drape.rings = vec![ring(158.0)];
         assert_eq!(sample::codes(&check(&design, &drape)), []);
-        design = design.changed(|model| model.wear.ease = Length::mm(5.0)).unwrap();
+        design = design.changed(|model| model.wear.ease = Stated::Stated(Length::mm(5.0))).unwrap();
         assert_eq!(sample::codes(&check(&design, &drape)), [Code::RingTight]);
     }
 }

@@ -56,7 +56,7 @@ fn note(flow: &mut Flow, words: &str) {
 }
 
 fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
-    let words = english::spare(materials, sheet.piece.design.copies);
+    let words = english::spare(materials, sheet.piece.design.copies, sheet.units());
     flow.heading(Type::TINY.paragraph(&words, flow.width()));
     flow.table(needs::table(sheet.piece, materials, sheet.style.prices).snug(flow.width()));
     for rule in estimates(materials) {
@@ -144,7 +144,7 @@ fn price(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
 
 fn sum(price: &Suggestion, currency: &str) -> Table {
     let mut table = Table::new(vec![Column::wrapping(""), Column::new("", Align::Right)]);
-    let sums = [price.materials, price.labour, price.overhead, price.cost, price.wholesale, price.retail];
+    let sums = [price.materials, price.labour, *price.overhead, price.cost, price.wholesale, price.retail];
     for (name, money) in english::price_parts(price).into_iter().zip(sums) {
         table.push(vec![Cell::text(name), Cell::strong(format!("{money}{currency}"))]);
     }

@@ -16,10 +16,6 @@ const IN: (f64, f64) = (2.0 * INCH, INCH / 2.0);
 const TICKS: (f64, f64) = (1.2, 0.7);
 /// Room in mm between the words and the bar, and how far above that they stand.
 const GAP: (f64, f64) = (2.0, 0.8);
-/// Room in mm beyond the bar for how long its edges are: from its end to where that begins and ends.
-const SIZES: (f64, f64) = (1.2, 9.5);
-/// From the bar's line down to the lines in mm on which those of the upper and of the lower edge stand.
-const BASELINES: [f64; 2] = [-0.5, 2.4];
 
 /// Whether something is stamped at actual size.
 pub fn stamps_at_actual_size(marks: &[Mark]) -> bool {
@@ -29,17 +25,13 @@ pub fn stamps_at_actual_size(marks: &[Mark]) -> bool {
     })
 }
 
-/// The bar on a line, its sizes ending at a point, with its words before it.
+/// The bar on a line, ending at a point, with its words before it.
 pub fn bar(end: Point) -> Mark {
-    let end = end - Point::new(SIZES.1, 0.0);
     let start = end - Point::new(IN.0, 0.0);
     let edges = [edge(start, MM, -1.0), edge(start, IN, 1.0)];
     let line = |outline| Mark::Shape { outline, fill: None, stroke: Some(style::INK_LINE) };
     let words = Type::TINY.mark(english::CHECK_PRINT, start - Point::new(GAP.0, GAP.1), Anchor::End);
-    let size = |(name, down): (&str, f64)| Type::TINY.mark(name, end + Point::new(SIZES.0, down), Anchor::Start);
-    let sizes = english::BAR_SIZES.into_iter().zip(BASELINES).map(size);
-    let marks = edges.map(line).into_iter().chain([words]).chain(sizes);
-    Mark::figure(english::figure(&Alternative::Bar), marks.collect())
+    Mark::figure(english::figure(&Alternative::Bar), edges.map(line).into_iter().chain([words]).collect())
 }
 
 /// A line of a length with ticks every so many mm, on its one side or the other.

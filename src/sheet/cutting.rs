@@ -14,7 +14,7 @@ use crate::units::{Length, UnitStyle};
 
 use super::english;
 use super::figure::Scale;
-use super::said::{FooterScale, ListedCut, MadeUp, PlanNote};
+use super::said::{CutOrder, FooterScale, ListedCut, MadeUp, PlanNote};
 use crate::paint::layout::Block;
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::table::{Align, Cell, Column, Table};
@@ -27,6 +27,8 @@ const HEIGHT: f64 = 8.5;
 /// How far down in it names and lengths stand.
 const NAME_BASELINE: f64 = HEIGHT * 0.43;
 const LENGTH_BASELINE: f64 = HEIGHT * 0.83;
+/// Baselines in mm of a name with a length in two lines below it.
+const THREE_BASELINES: [f64; 3] = [HEIGHT * 0.32, HEIGHT * 0.63, HEIGHT * 0.93];
 /// How pale a piece is filled.
 const PALE: f64 = 0.88;
 /// Room in mm below a bar, and between two plans.
@@ -34,8 +36,12 @@ const BELOW_BAR: f64 = 1.2;
 const PLANS_APART: f64 = 2.5;
 /// Least width in mm of what is left of a spool.
 const REST: f64 = 16.0;
-/// Length in mm of the line from a bar to a name below it.
+/// Length in mm of the line from a bar to a name below it, and room below that, which is clear of fractions.
 const LEADER: f64 = 0.9;
+const BELOW_LEADER: f64 = 0.4;
+/// Length in mm of the needle at a cord's end, and half its thickness, not to scale.
+const NEEDLE: f64 = 6.0;
+const NEEDLE_HALF: f64 = 0.35;
 /// Room in mm that a label leaves free beside it.
 const BESIDE_LABEL: f64 = 1.6;
 /// Depth in mm of the teeth of a bar that is broken off.
@@ -108,11 +114,20 @@ impl<'a> Plan<'a> {
         let note = PlanNote {
             bars: (!self.is_single()).then_some(self.scale),
             takes_links: lost(design, cutting.article) > Length::ZERO,
+            assumes_allowance: assumes_allowance(design, cutting),
+            order: self.order(),
             rounds: first,
         };
         let note = english::plan_note(cutting, &note, self.units);
         let note = Type::TINY.paragraph(&note, width);
         Block::stack([name, note, Block::gap(1.0)], 0.0)
+    }
+
+    /// In which order bars are cut, where there are some.
+    fn order(&self) -> Option<CutOrder> {
+        let order =
+            if has_needle(self.design, self.cutting.article) { CutOrder::FromBothEnds } else { CutOrder::FromLeft };
+        (!self.is_single()).then_some(order)
     }
 
     /// Whether one piece is cut, of which a bar would tell nothing.
@@ -121,10 +136,18 @@ impl<'a> Plan<'a> {
     }
 
     fn bar(&self, spool: &Spool, width: f64) -> Block {
-        let named = spool.pieces.iter().map(|piece| (piece, number(self.design, self.cutting.article, piece)));
-        let units = self.units;
-        let bar = SpoolBar { scale: self.scale.factor(), width, units, marks: Vec::new(), below: Vec::new() };
-        Block::stack([bar.block(named, spool.left), Block::gap(BELOW_BAR)], 0.0)
+        let named: Vec<_> =
+            spool.pieces.iter().map(|piece| (piece, number(self.design, self.cutting.article, piece))).collect();
+        let has_needle = has_needle(self.design, self.cutting.article);
+        let is_strand = |(piece, _): &&(&Cut, _)| strand(self.design, self.cutting.article, piece).is_some();
+        let first = if has_needle { named.iter().take_while(is_strand).count() } else { named.len() };
+        let left = if has_needle { NEEDLE } else { HALF_EDGE };
+        let (scale, units) = (self.scale.factor(), self.units);
+        let mut bar = SpoolBar { scale, width, units, at: left, marks: Vec::new(), below: Vec::new() };
+        if has_needle {
+            bar.needle();
+        }
+        Block::stack([bar.block(named.split_at(first), spool.left), Block::gap(BELOW_BAR)], 0.0)
     }
 }
 
@@ -136,47 +159,64 @@ fn spools(design: &Design, cutting: &Cutting) -> Vec<Spool> {
     let loose = Spool { length, in_stash: false, pieces: loose, left: Length::ZERO };
     let all = cutting.spools.iter().cloned().chain([loose]);
     let mut all: Vec<_> = all.filter(|spool| !spool.pieces.is_empty()).collect();
-    if matches!(cutting.article, Article::Cord(at) if design.cords[at].needle) {
+    if has_needle(design, cutting.article) {
         let is_other = |piece: &Cut| strand(design, cutting.article, piece).is_none();
         all.iter_mut().for_each(|spool| spool.pieces.sort_by_key(is_other));
     }
     all
 }
 
+/// Whether an article is cord with its own needle, from which its strand is measured.
+fn has_needle(design: &Design, article: Article) -> bool {
+    matches!(article, Article::Cord(at) if design.cords[at].needle)
+}
+
 /// The largest round scale at which all pieces of every spool have room, actual size at the most.
 fn scale(spools: &[Spool], width: f64, units: UnitStyle) -> Scale {
     let cut = |spool: &Spool| spool.pieces.iter().map(|piece| piece.length.value()).sum();
     let said = |spool: &Spool| Type::TINY.width(&long(spool.left, units)) + BESIDE_LABEL + TOOTH;
-    let room = width - spools.iter().map(said).fold(REST, f64::max);
+    let room = width - NEEDLE - spools.iter().map(said).fold(REST, f64::max);
     let longest = spools.iter().map(cut).fold(room, f64::max);
     Scale::fitting((longest, 0.0), (room, 1.0))
 }
+
+/// A piece with its strand's number, where that has one.
+type Numbered<'c> = (&'c Cut, Option<usize>);
 
 /// A bar as it is drawn.
 struct SpoolBar {
     scale: f64,
     width: f64,
     units: UnitStyle,
+    /// Up to where it is drawn.
+    at: f64,
     marks: Vec<Mark>,
     /// The middles of pieces too short for their names, with these.
     below: Vec<(f64, String)>,
 }
 
 impl SpoolBar {
-    /// A spool's pieces, each with its strand's number, and what is left.
-    fn block<'a>(mut self, pieces: impl Iterator<Item = (&'a Cut, Option<usize>)>, rest: Length) -> Block {
-        let mut left = HALF_EDGE;
-        for (piece, number) in pieces {
-            let right = left + piece.length.value() * self.scale;
-            self.piece(piece, number, left, right);
-            left = right;
-        }
+    /// A spool's pieces, each with its strand's number: those cut from its first end, what is left, and those cut from its
+    /// other end.
+    fn block(mut self, (first, last): (&[Numbered<'_>], &[Numbered<'_>]), rest: Length) -> Block {
+        let beyond = last.iter().map(|(piece, _)| piece.length.value() * self.scale).reduce(|sum, more| sum + more);
+        let beyond = beyond.map_or(0.0, |beyond| beyond + TOOTH);
+        first.iter().for_each(|piece| self.piece(*piece));
         if rest.value() * self.scale > 0.5 {
-            self.rest(rest, left);
+            self.rest(rest, beyond);
         }
-        let height = if self.below.is_empty() { HEIGHT } else { HEIGHT + LEADER + Type::TINY.line_height() };
+        last.iter().for_each(|piece| self.piece(*piece));
+        let below = if self.below.is_empty() { 0.0 } else { LEADER + BELOW_LEADER + Type::TINY.line_height() };
         self.name_below();
-        Block::new(self.width, height, self.marks)
+        Block::new(self.width, HEIGHT + below, self.marks)
+    }
+
+    /// The needle before the bar's first end.
+    fn needle(&mut self) {
+        let level = HEIGHT / 2.0;
+        let corners = [(0.0, 0.0), (0.8 * NEEDLE, -NEEDLE_HALF), (NEEDLE, 0.0), (0.8 * NEEDLE, NEEDLE_HALF)];
+        let outline = outline::polygon(&corners.map(|(x, y)| Point::new(x, level + y)));
+        self.marks.push(Mark::Shape { outline, fill: Some(Fill::Flat(style::INK, 1.0)), stroke: None });
     }
 
     /// Names below the bar as far as they have room beside one another, each with a line up to its piece.
@@ -187,7 +227,7 @@ impl SpoolBar {
             let left = (middle - 0.5 * wide).min(self.width - wide).max(0.0);
             if left >= taken {
                 taken = left + wide + BESIDE_LABEL;
-                let baseline = HEIGHT + LEADER + Type::TINY.size * style::CAPITAL;
+                let baseline = HEIGHT + LEADER + BELOW_LEADER + Type::TINY.size * 0.8;
                 self.marks.push(Type::TINY.mark(&words, Point::new(left, baseline), Anchor::Start));
                 let leader = outline::line(Point::new(middle, HEIGHT), Point::new(middle, HEIGHT + LEADER));
                 self.marks.push(Mark::Shape { outline: leader, fill: None, stroke: Some(style::RULE_LINE) });
@@ -195,39 +235,61 @@ impl SpoolBar {
         }
     }
 
-    fn piece(&mut self, piece: &Cut, number: Option<usize>, left: f64, right: f64) {
+    fn piece(&mut self, (piece, number): Numbered<'_>) {
+        let (left, right) = (self.at, self.at + piece.length.value() * self.scale);
+        self.at = right;
         let fill = Some(Fill::Flat(style::ACCENT.mixed(Rgb::WHITE, PALE), 1.0));
         let [top, bottom] = TOP_AND_BOTTOM;
         let outline = outline::rect(Point::new(left, top), right - left, bottom - top);
         self.marks.push(Mark::Shape { outline, fill, stroke: Some(style::INK_LINE) });
         let number = number.map(|number| number.to_string()).unwrap_or_default();
         let names = [format!("{number} {}", piece.label).trim_start().to_owned(), number];
-        if self.label(&names, Type::SMALL_STRONG, NAME_BASELINE, left, right) {
-            self.label(&self.lengths(piece.length), Type::TINY, LENGTH_BASELINE, left, right);
-        } else {
-            self.below.push((left.midpoint(right), format!("{}, {}", names[0], self.lengths(piece.length)[0])));
+        let length = cut(piece.length, self.units);
+        let room = [left, right];
+        let fits = |face: Type, words: &str| face.width(words) + BESIDE_LABEL <= right - left;
+        let Some(name) = names.iter().find(|name| !name.is_empty() && fits(Type::SMALL_STRONG, name)) else {
+            self.below.push((left.midpoint(right), format!("{}, {length}", names[0])));
+            return;
+        };
+        let apart = english::cut_in_two_lines(piece.length, self.units);
+        match apart.filter(|lines| lines.iter().all(|line| fits(Type::TINY, line))) {
+            _ if fits(Type::TINY, &length) => self.lines([name, &length], room),
+            Some([first, second]) => self.lines([name, &first, &second], room),
+            None => {
+                self.lines([name], room);
+                self.below.push((left.midpoint(right), length));
+            }
         }
     }
 
-    /// A length as a ruler shows it, then in one unit alone.
-    fn lengths(&self, length: Length) -> [String; 2] {
-        [self.units, self.units.one()].map(|units| cut(length, units))
+    /// Lines in the middle between two places, a name above lengths.
+    fn lines<const LINES: usize>(&mut self, lines: [&str; LINES], [left, right]: [f64; 2]) {
+        let baselines: &[f64] = if LINES > 2 { &THREE_BASELINES } else { &[NAME_BASELINE, LENGTH_BASELINE] };
+        let faces = [Type::SMALL_STRONG, Type::TINY, Type::TINY];
+        let at = |baseline: f64| Point::new(left.midpoint(right), baseline);
+        let lines = lines.into_iter().zip(faces).zip(baselines);
+        self.marks.extend(lines.map(|((words, face), baseline)| face.mark(words, at(*baseline), Anchor::Middle)));
     }
 
-    /// What is left, broken off where it is longer than the page.
-    fn rest(&mut self, length: Length, left: f64) {
-        let whole = left + length.value() * self.scale;
-        let right = whole.min(self.width - HALF_EDGE);
+    /// What is left, broken off where it is longer than the page has room for before so much that comes after it.
+    fn rest(&mut self, length: Length, beyond: f64) {
+        let (left, whole) = (self.at, self.at + length.value() * self.scale);
+        let right = whole.min(self.width - HALF_EDGE - beyond).max(left);
+        self.at = right;
         let [top, bottom] = TOP_AND_BOTTOM;
         let mut open = outline::line(Point::new(right, top), Point::new(left, top));
         open.extend(outline::line(Point::new(left, bottom), Point::new(right, bottom)));
-        let end = if whole > right { torn(right) } else { vec![Point::new(right, top), Point::new(right, bottom)] };
+        let is_broken = whole > right;
+        let end = if is_broken { torn(right) } else { vec![Point::new(right, top), Point::new(right, bottom)] };
         open.extend(outline::polyline(&end));
         self.marks.push(Mark::Shape { outline: open, fill: None, stroke: Some(style::RULE_LINE) });
         let words = [self.units, self.units.one()].map(|units| long(length, units));
-        let clear = if whole > right { right - TOOTH } else { right };
+        let clear = if is_broken { right - TOOTH } else { right };
         self.label(&english::LEFT_OVER.map(str::to_owned), Type::TINY, NAME_BASELINE, left, clear);
         self.label(&words, Type::TINY, LENGTH_BASELINE, left, clear);
+        if is_broken && beyond > 0.0 {
+            self.at += TOOTH;
+        }
     }
 
     /// The first of some words that has room, in the middle between two places; whether one has.
@@ -284,6 +346,12 @@ fn strand<'a>(design: &'a Design, article: Article, piece: &Cut) -> Option<(usiz
     design.strands.iter().enumerate().find(|(_, strand)| is_its(strand))
 }
 
+/// Whether what is cut for the ends of a strand is assumed.
+fn assumes_allowance(design: &Design, cutting: &Cutting) -> bool {
+    let strands = cutting.pieces().filter_map(|piece| strand(design, cutting.article, piece));
+    strands.into_iter().any(|(_, strand)| strand.allowance.is_assumed())
+}
+
 /// The number that a piece's strand has on every page; none where there is but one strand.
 fn number(design: &Design, article: Article, piece: &Cut) -> Option<usize> {
     let strand = strand(design, article, piece).filter(|_| design.strands.len() > 1);
@@ -292,7 +360,7 @@ fn number(design: &Design, article: Article, piece: &Cut) -> Option<usize> {
 
 /// What a piece's length is made up of, where that is more than itself.
 fn made_up_of(design: &Design, article: Article, piece: &Cut) -> Option<MadeUp> {
-    let strand = strand(design, article, piece).filter(|(_, strand)| strand.allowance > Length::ZERO);
+    let strand = strand(design, article, piece).filter(|(_, strand)| *strand.allowance > Length::ZERO);
     let strand = strand.map(|(_, strand)| of_strand(strand));
     strand.or_else(|| of_tassel(design, article, piece)).or_else(|| links(design, article, piece))
 }
@@ -305,7 +373,7 @@ fn of_strand(strand: &Strand) -> MadeUp {
         finished: strand.finished,
         // However little it is, the sum counts it.
         round: strand.told_slack().map(|slack| slack * f64::from(strand.legs)),
-        knots: in_knots.map(|knots| (knots, at_ends)),
+        knots: in_knots.map(|knots| (strand.take_up.map(|_| knots), at_ends)),
         allowance: strand.allowance,
     }
 }

@@ -15,7 +15,7 @@ use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::Mark;
 
 /// Marks, and to what scale they are drawn, for the footer.
-pub type Drawn = (Vec<Mark>, FooterScale);
+pub type ScaledMarks = (Vec<Mark>, FooterScale);
 
 /// What a cover shows of how a piece is, so that it shows nothing twice.
 pub enum Shows {
@@ -52,7 +52,7 @@ fn pictured(picture: &dyn Illustration, canvas: Canvas<'_>) -> Vec<Mark> {
 }
 
 /// The picture to a round scale, with its bar below it, and the drops of what hangs.
-pub fn measured_picture(piece: &Piece, picture: &dyn Illustration, room: Rect, stencils: &Stencils<'_>) -> Drawn {
+pub fn measured_picture(piece: &Piece, picture: &dyn Illustration, room: Rect, stencils: &Stencils<'_>) -> ScaledMarks {
     let extent = picture.extent();
     let hangs = piece.drape.ring().is_none();
     let aside = if hangs { 2.0 * DROPS_WIDTH } else { 0.0 };
@@ -91,7 +91,7 @@ fn framed(extent: Extent, room: Rect, scale: Scale) -> Frame {
 }
 
 /// The strands at rest with the closure laid open above them, with their names and measures.
-pub fn hanging(piece: &Piece, whole_room: Rect, stencils: &Stencils<'_>) -> Drawn {
+pub fn hanging(piece: &Piece, whole_room: Rect, stencils: &Stencils<'_>) -> ScaledMarks {
     let strands = figure::outline_box(piece).unwrap_or_default();
     let closing = figure::closing(piece);
     let closure = closing.as_ref().and_then(|closing| closing.extent(&piece.design));

@@ -3,7 +3,8 @@
 //! Two columns below the title: at the left the picture, and below it what is measured of it; at the right what the piece is,
 //! its colourways, what it takes, and where it sits on the neck or the tools.
 
-use crate::art::{Ink, Stencils};
+use crate::Piece;
+use crate::art::Stencils;
 use crate::geometry::Point;
 use crate::materials::Materials;
 
@@ -49,10 +50,11 @@ const COLUMN_SHARE: f64 = 0.42;
 /// Share of the left column's height that is left to the drape below a picture.
 const DRAPE_SHARE: f64 = 0.4;
 
-/// The cover, and pages for lists that it has no room for.
+/// The cover, and lists that it has no room for.
 pub struct Face {
-    /// The pages.
-    pub bodies: Vec<PageBody>,
+    /// Its page.
+    pub cover: PageBody,
+    over: Lists,
     /// Whether the tools stand among them.
     pub has_tools: bool,
     /// Whether they show it as it is worn.
@@ -61,103 +63,139 @@ pub struct Face {
     scaled: FooterScale,
 }
 
-/// Draws the cover.
-pub fn face(sheet: &Sheet<'_>, picture: &dyn Illustration, materials: &Materials, stencils: &Stencils<'_>) -> Face {
-    drawn(sheet, picture, materials, None, stencils)
+/// What a cover is drawn from.
+pub struct Cover<'a> {
+    /// The sheet.
+    pub sheet: &'a Sheet<'a>,
+    /// The picture of the piece.
+    pub picture: &'a dyn Illustration,
+    /// What it takes.
+    pub materials: &'a Materials,
+    /// The pages' stencils.
+    pub stencils: &'a Stencils<'a>,
 }
 
-/// The cover with the cautions at its foot, for which nothing goes over: where that has room which a picture that is all the
-/// cover shows leaves, so that nothing is drawn smaller, or where they save a page there. A piece for a child has cautions of
-/// its own there.
-pub fn cautious(
-    face: &Face,
-    sheet: &Sheet<'_>,
-    picture: &dyn Illustration,
-    materials: &Materials,
-    saves: bool,
-    stencils: &Stencils<'_>,
-) -> Option<Face> {
-    let may = saves || matches!(drape::shows(sheet.piece, picture), Shows::Picture);
-    let may = may && !sheet.piece.design.wear.child;
-    let cautions = may.then(|| cautions::boxed(&sheet.piece.design, sheet.room().width))?;
-    let cautious = drawn(sheet, picture, materials, Some(cautions), stencils);
-    let is_whole = |face: &Face| (face.has_tools, face.is_worn, face.bodies.len());
-    let fits = is_whole(&cautious) == is_whole(face) && (saves || cautious.scaled == face.scaled);
-    fits.then_some(cautious)
-}
-
-fn drawn(
-    sheet: &Sheet<'_>,
-    picture: &dyn Illustration,
-    materials: &Materials,
-    cautions: Option<Block>,
-    stencils: &Stencils<'_>,
-) -> Face {
-    let room = sheet.room().above(ABOVE_CHECK);
-    let mut page = Filled::new(room);
-    page.top(facts::head(sheet.piece, room.width), APART);
-    let head = std::mem::take(&mut page.marks);
-    let section = section(sheet, cautions.is_some());
-    cautions.into_iter().for_each(|cautions| page.foot(cautions, APART));
-    if let Some((rows, scale)) = drape::laid_straight(sheet.piece, room.width, stencils) {
-        page.foot(titled(Subheading::Straight(scale), rows), APART);
+impl Cover<'_> {
+    /// Draws it.
+    pub fn face(&self) -> Face {
+        self.drawn(None)
     }
-    let (left, column) = page.left.split_right(column_width(sheet).min(room.width * COLUMN_SHARE), page::COLUMNS_APART);
-    let mut over = Vec::new();
-    let mut column = Filled::new(column);
-    let (has_tools, is_worn) = fill(&mut column, &mut over, sheet, materials, stencils);
-    let (figures, scaled) = figures(sheet, picture, left, &mut over, stencils);
-    let marks = [head, figures, column.marks, page.marks].concat();
-    let first = body(section, marks, scaled);
-    Face { bodies: std::iter::once(first).chain(more(over, sheet.room())).collect(), has_tools, is_worn, scaled }
+
+    /// The cover with the cautions at its foot, for which nothing goes over: where that has room which a picture that is all
+    /// the cover shows leaves, so that nothing is drawn smaller, or where they save a page there. A piece for a child has
+    /// cautions of its own there.
+    pub fn cautious(&self, face: &Face, saves: bool) -> Option<Face> {
+        let may = saves || matches!(drape::shows(self.piece(), self.picture), Shows::Picture);
+        let may = may && !self.piece().design.wear.child;
+        let cautions = may.then(|| cautions::boxed(&self.piece().design, self.sheet.room().width))?;
+        let cautious = self.drawn(Some(cautions));
+        let is_whole = |face: &Face| (face.has_tools, face.is_worn, face.over.len());
+        let fits = is_whole(&cautious) == is_whole(face) && (saves || cautious.scaled == face.scaled);
+        fits.then_some(cautious)
+    }
+
+    const fn piece(&self) -> &Piece {
+        self.sheet.piece
+    }
+
+    fn drawn(&self, cautions: Option<Block>) -> Face {
+        let room = self.sheet.room().above(ABOVE_CHECK);
+        let mut page = Filled::new(room);
+        page.top(facts::head(self.piece(), room.width), APART);
+        let head = std::mem::take(&mut page.marks);
+        let section = section(self.sheet, cautions.is_some());
+        cautions.into_iter().for_each(|cautions| page.foot(cautions, APART));
+        if let Some((rows, scale)) = drape::laid_straight(self.piece(), room.width, self.stencils) {
+            page.foot(titled(Subheading::Straight(scale), rows), APART);
+        }
+        let aside = column_width(self.sheet).min(room.width * COLUMN_SHARE);
+        let (left, column) = page.left.split_right(aside, page::COLUMNS_APART);
+        let (mut over, mut column) = (Vec::new(), Filled::new(column));
+        let (has_tools, is_worn) = self.fill(&mut column, &mut over);
+        let (figures, scaled) = self.figures(left, &mut over);
+        let marks = [head, figures, column.marks, page.marks].concat();
+        Face { cover: body(section, marks, scaled), over, has_tools, is_worn, scaled }
+    }
+
+    /// The picture and the drape, as far as they differ.
+    fn figures(&self, room: Rect, over: &mut Lists) -> drape::ScaledMarks {
+        let shows = drape::shows(self.piece(), self.picture);
+        if let Shows::Picture = shows {
+            return drape::measured_picture(self.piece(), self.picture, room, self.stencils);
+        }
+        if matches!(figure::room_for_labels(self.piece(), 1.0, room.height), LabelRoom::Listed) {
+            over.push((Subheading::Strands, figure::strand_table(self.piece()).set(self.sheet.room().width)));
+        }
+        if let Shows::Drape = shows {
+            return self.titled_drape(room);
+        }
+        self.picture_above_drape(room)
+    }
+
+    /// The picture, and below it the drape under its heading.
+    fn picture_above_drape(&self, room: Rect) -> drape::ScaledMarks {
+        let below = room.below(room.height * (1.0 - DRAPE_SHARE));
+        let mut marks = drape::picture(self.picture, room.above(below.height + APART), self.stencils);
+        let (drape, scaled) = self.titled_drape(below);
+        marks.extend(drape);
+        (marks, scaled)
+    }
+
+    /// The drape under its heading, to which sentences refer.
+    fn titled_drape(&self, room: Rect) -> drape::ScaledMarks {
+        let heading = heading(Subheading::Hanging);
+        let (drape, scaled) = drape::hanging(self.piece(), room.below(heading.height + BELOW_HEADING), self.stencils);
+        ([heading.at(room.corner()), drape].concat(), scaled)
+    }
+
+    /// Fills the column at the right; a legend that it has no room for goes over. Says whether the tools stand there, and
+    /// the piece as it is worn.
+    fn fill(&self, column: &mut Filled, over: &mut Lists) -> (bool, bool) {
+        let width = column.left.width;
+        column.top(facts::list(self.piece(), width), APART);
+        for_a_child(self.sheet, width).into_iter().for_each(|cautions| column.top(cautions, APART));
+        let ways = legend::colourways(self.piece(), width, self.sheet.style.ink);
+        let ways = ways.map(|ways| titled(Subheading::Colourways, ways)).filter(|ways| column.holds(ways, 0.0));
+        ways.into_iter().for_each(|ways| column.top(ways, APART));
+        self.needed(column, over);
+        self.rest(column)
+    }
+
+    /// What one piece takes, the beads as the legend that all pages refer to; that goes over where it has no room, and what else
+    /// there is to buy stands with what to ask for on a page of its own in any case.
+    fn needed(&self, column: &mut Filled, over: &mut Lists) {
+        let width = column.left.width;
+        let legend = legend::table(self.piece(), self.stencils);
+        let title = Type::TINY.line(&say::heading(Subheading::Legend));
+        let beads = Block::stack([title, legend.set(width).block()], BELOW_LEGEND);
+        let besides = needs::besides(self.piece(), self.materials, width, (self.sheet.style.ink, self.stencils));
+        let all = titled(Subheading::Needs, Block::stack([beads.clone(), besides.clone()], BESIDES_APART));
+        let shown = if legend.fits(width) { [all, titled(Subheading::Needs, beads)].into() } else { Vec::new() };
+        match shown.into_iter().find(|block| column.holds(block, 0.0)) {
+            Some(block) => column.top(block, APART),
+            None => over.push((Subheading::Legend, legend.set(self.sheet.room().width))),
+        }
+    }
+
+    /// Puts the tools below that, and the piece as it is worn at the foot of the column; says whether they stand there.
+    fn rest(&self, column: &mut Filled) -> (bool, bool) {
+        let width = column.left.width;
+        let besides = if self.piece().drape.worn.is_some() { WORN } else { 0.0 };
+        let sets = [width < LISTED, false].map(|one_a_line| buying::tools(self.sheet, width, one_a_line));
+        let tools = sets.into_iter().find(|tools| column.holds(tools, besides));
+        let has_tools = tools.is_some();
+        tools.into_iter().for_each(|tools| column.top(tools, APART));
+        let worn = worn(self.sheet, column.left, self.stencils);
+        let is_worn = worn.is_some();
+        worn.into_iter().for_each(|worn| column.foot(worn, 0.0));
+        (has_tools, is_worn)
+    }
 }
 
 fn body(section: flow::Section, marks: Vec<Mark>, scaled: FooterScale) -> PageBody {
     let checked = check::stamps_at_actual_size(&marks);
     let flow::Section { name, description } = section;
     PageBody { name: name.to_owned(), description, marks, scale: say::scaled(scaled), checked }
-}
-
-/// The picture and the drape, as far as they differ.
-fn figures(
-    sheet: &Sheet<'_>,
-    picture: &dyn Illustration,
-    room: Rect,
-    over: &mut Lists,
-    stencils: &Stencils<'_>,
-) -> drape::Drawn {
-    let shows = drape::shows(sheet.piece, picture);
-    if let Shows::Picture = shows {
-        return drape::measured_picture(sheet.piece, picture, room, stencils);
-    }
-    if matches!(figure::room_for_labels(sheet.piece, 1.0, room.height), LabelRoom::Listed) {
-        over.push((Subheading::Strands, figure::strand_table(sheet.piece).set(sheet.room().width)));
-    }
-    if let Shows::Drape = shows {
-        return titled_drape(sheet, room, stencils);
-    }
-    picture_above_drape(sheet, picture, room, stencils)
-}
-
-/// The picture, and below it the drape under its heading.
-fn picture_above_drape(
-    sheet: &Sheet<'_>,
-    picture: &dyn Illustration,
-    room: Rect,
-    stencils: &Stencils<'_>,
-) -> drape::Drawn {
-    let below = room.below(room.height * (1.0 - DRAPE_SHARE));
-    let mut marks = drape::picture(picture, room.above(below.height + APART), stencils);
-    let (drape, scaled) = titled_drape(sheet, below, stencils);
-    marks.extend(drape);
-    (marks, scaled)
-}
-
-/// The drape under its heading, to which sentences refer.
-fn titled_drape(sheet: &Sheet<'_>, room: Rect, stencils: &Stencils<'_>) -> drape::Drawn {
-    let heading = heading(Subheading::Hanging);
-    let (drape, scaled) = drape::hanging(sheet.piece, room.below(heading.height + 1.0), stencils);
-    ([heading.at(room.corner()), drape].concat(), scaled)
 }
 
 /// Room on a page, filled from its top and its foot.
@@ -194,33 +232,6 @@ impl Filled {
 /// Lists with their titles.
 type Lists = Vec<(Subheading<'static>, SetTable)>;
 
-/// Fills the column at the right; a legend that it has no room for goes over. Says whether the tools stand there, and
-/// the piece as it is worn.
-fn fill(
-    column: &mut Filled,
-    over: &mut Lists,
-    sheet: &Sheet<'_>,
-    materials: &Materials,
-    stencils: &Stencils<'_>,
-) -> (bool, bool) {
-    let width = column.left.width;
-    column.top(facts::list(sheet.piece, width), APART);
-    for_a_child(sheet, width).into_iter().for_each(|cautions| column.top(cautions, APART));
-    let ways = legend::colourways(sheet.piece, width).filter(|_| sheet.style.ink == Ink::Colour);
-    let ways = ways.map(|ways| titled(Subheading::Colourways, ways)).filter(|ways| column.holds(ways, 0.0));
-    ways.into_iter().for_each(|ways| column.top(ways, APART));
-    needed(column, over, sheet, materials, stencils);
-    let besides = if sheet.piece.drape.worn.is_some() { WORN } else { 0.0 };
-    let sets = [width < LISTED, false].map(|one_a_line| buying::tools(sheet, width, one_a_line));
-    let tools = sets.into_iter().find(|tools| column.holds(tools, besides));
-    let has_tools = tools.is_some();
-    tools.into_iter().for_each(|tools| column.top(tools, APART));
-    let worn = worn(sheet, column.left, stencils);
-    let is_worn = worn.is_some();
-    worn.into_iter().for_each(|worn| column.foot(worn, 0.0));
-    (has_tools, is_worn)
-}
-
 /// What a buyer of a piece for a child is to know before all else.
 fn for_a_child(sheet: &Sheet<'_>, width: f64) -> Option<Block> {
     let caution = english::FOR_A_CHILD;
@@ -229,36 +240,22 @@ fn for_a_child(sheet: &Sheet<'_>, width: f64) -> Option<Block> {
     sheet.piece.design.wear.child.then_some(told)
 }
 
-/// What one piece takes, the beads as the legend that all pages refer to; that goes over where it has no room, and what else
-/// there is to buy stands with what to ask for on a page of its own in any case.
-fn needed(column: &mut Filled, over: &mut Lists, sheet: &Sheet<'_>, materials: &Materials, stencils: &Stencils<'_>) {
-    let width = column.left.width;
-    let legend = legend::table(sheet.piece, stencils);
-    let beads =
-        Block::stack([Type::TINY.line(&say::heading(Subheading::Legend)), legend.set(width).block()], BELOW_LEGEND);
-    let besides = needs::besides(sheet.piece, materials, width, (sheet.style.ink, stencils));
-    let all = titled(Subheading::Needs, Block::stack([beads.clone(), besides.clone()], BESIDES_APART));
-    let shown = if legend.fits(width) { [all, titled(Subheading::Needs, beads)].into() } else { Vec::new() };
-    match shown.into_iter().find(|block| column.holds(block, 0.0)) {
-        Some(block) => column.top(block, APART),
-        None => over.push((Subheading::Legend, legend.set(sheet.room().width))),
-    }
-}
-
 fn column_width(sheet: &Sheet<'_>) -> f64 {
     COLUMN + sheet.piece.design.beads.iter().map(|bead| bead.along.value()).fold(BEAD, f64::max)
 }
 
-/// Pages for the lists that the face has no room for.
-fn more(lists: Lists, room: Rect) -> Vec<PageBody> {
-    let mut flow = Flow::new(room);
-    flow.begin(say::section(&SectionKind::Lists));
-    for (title, table) in lists {
-        flow.gap(APART);
-        flow.heading(heading(title));
-        flow.table(table);
+impl Face {
+    /// Pours the lists that it has no room for.
+    pub fn pour_over(&self, flow: &mut Flow) {
+        if !self.over.is_empty() {
+            flow.begin(say::section(&SectionKind::Lists));
+        }
+        for (title, table) in &self.over {
+            flow.gap(APART);
+            flow.heading(heading(*title));
+            flow.table(table.clone());
+        }
     }
-    flow.into_pages().into_iter().map(PageBody::from).collect()
 }
 
 /// A heading with room below it.

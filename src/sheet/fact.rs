@@ -1,7 +1,7 @@
 //! The short facts of a piece, as data; their words are in [`super::english`].
 
 use crate::Piece;
-use crate::design::Design;
+use crate::design::{Design, Stated};
 use crate::drape::piece_length;
 use crate::pattern::{Kind, Skill};
 use crate::steps::tools::glues;
@@ -23,8 +23,8 @@ pub enum Fact {
     Wraps(f64),
     /// How many times its strands are twisted.
     Twist(f64),
-    /// What all copies weigh.
-    Weight(Mass),
+    /// What all copies weigh, assumed where a mass is that goes into it.
+    Weight(Stated<Mass>),
     /// How much practice the maker should have.
     Skill(Skill),
     /// How long the work takes, in the designer's words, and whether glue is to dry besides.
@@ -108,7 +108,7 @@ pub fn trade_length(design: &Design) -> Option<(&'static str, Length, Option<Len
 
 /// What all copies of a piece weigh.
 pub fn weight(design: &Design) -> Fact {
-    Fact::Weight(design.mass() * f64::from(design.copies))
+    Fact::Weight(design.told_mass().map(|one| one * f64::from(design.copies)))
 }
 
 /// Along what a design's length is measured.

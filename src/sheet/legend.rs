@@ -1,7 +1,7 @@
 //! The legend: every bead with its letter, drawn at actual size.
 
 use crate::Piece;
-use crate::art::Stencils;
+use crate::art::{Ink, Stencils};
 use crate::design::{Bead, Finding, Index};
 use crate::geometry::{Extent, Point};
 use crate::palette::Colourway;
@@ -48,9 +48,10 @@ pub fn table(piece: &Piece, stencils: &Stencils<'_>) -> Table {
     table
 }
 
-/// The colourways, each with its name and a swatch of every bead's colour with its letter; nothing where there is but one.
-pub fn colourways(piece: &Piece, width: f64) -> Option<Block> {
-    let letters = || piece.design.beads.iter().map(|bead| bead.letter.as_str());
+/// The colourways, each with its name and what it calls beads, and in colour with a swatch of every bead's colour with its
+/// letter; nothing where there is but one.
+pub fn colourways(piece: &Piece, width: f64, ink: Ink) -> Option<Block> {
+    let letters = || piece.design.beads.iter().map(|bead| bead.letter.as_str()).filter(|_| ink == Ink::Colour);
     let row = |way: &Colourway| {
         let swatches = way.colours.iter().zip(letters()).map(|(colour, letter)| swatch(*colour, letter));
         let face = if way.chosen { Type::SMALL_STRONG } else { Type::SMALL };

@@ -6,7 +6,7 @@ pub mod cautions;
 use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
-use crate::art::{self, STEP_SIZE};
+use crate::art;
 use crate::design::Design;
 use crate::geometry::Point;
 use crate::steps::english::{self, Told};
@@ -41,6 +41,9 @@ const SMALL: Set = Set { between: 1.0, is_small: true };
 /// The same where it fills one.
 const AIRY: [Set; 5] = [airy(2.8), airy(3.6), airy(4.4), airy(5.2), airy(6.0)];
 
+/// How large drawings are beside smaller type.
+const SMALLER: f64 = 0.8;
+
 /// Room above the box of cautions and below it, unless steps are set closer.
 const ABOUT_BOX: f64 = 1.4;
 /// Widest lines of words: about 85 letters.
@@ -61,6 +64,11 @@ struct Set {
 }
 
 impl Set {
+    /// How large drawings are.
+    const fn drawn(self) -> f64 {
+        if self.is_small { SMALLER } else { 1.0 }
+    }
+
     /// The type of titles, and of what stands below them.
     const fn types(self) -> [Type; 2] {
         if self.is_small { [Type::SMALL_STRONG, Type::SMALL] } else { [Type::STRONG, Type::BODY] }
@@ -182,7 +190,7 @@ fn block(number: usize, told: Block, width: f64, set: Set) -> Block {
 
 /// A step's title, text and check, round its drawing.
 fn told(step: &Shown, width: f64, set: Set) -> Block {
-    let drawing = step.told.drawing.map(|drawing| Block::new(STEP_SIZE.0, STEP_SIZE.1, art::step(drawing)));
+    let drawing = step.told.drawing.map(|drawing| art::beside(drawing, set.drawn()));
     let [head, face] = set.types();
     let mut around = Around::new(width, WIDEST, drawing);
     around.block(title(step, head, around.rooms(0.0)[0]));

@@ -26,7 +26,7 @@ mod words;
 
 use crate::Piece;
 use crate::art::{Ink, Stencils};
-use crate::materials::{Materials, Order, materials};
+use crate::materials::{Order, materials};
 use crate::trade::paper::Paper;
 use crate::units::UnitStyle;
 
@@ -41,14 +41,14 @@ pub use proof::{MOST_PAGES, TooManyPages};
 use crate::paint::layout::Rect;
 use crate::paint::layout::flow::Flow;
 use crate::paint::mark::Page;
-use face::Face;
+use face::{Cover, Face};
 use making::Making;
 use page::PageBody;
 
 /// Share of its last page that a sheet is to fill.
 const LEAST_LAST: f64 = 0.35;
 /// Share of its last page up to which another setting is tried, to save that.
-const LEAST_FULL: f64 = 0.5;
+const LEAST_FULL: f64 = 0.6;
 
 /// How a sheet is drawn; in colour on A4 without prices unless said otherwise.
 #[derive(Clone, Debug, Default)]
@@ -87,22 +87,22 @@ pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Pa
     let sheet = Sheet { piece, style };
     let materials = materials(&piece.design, &Order::default());
     let stencils = Stencils::new(&piece.design, &piece.palette, style.ink);
-    let face = face::face(&sheet, picture, &materials, &stencils);
-    let behind = BehindCover { picture, materials: &materials, face: &face, making: &Making::new(&sheet) };
-    let poured = |flow: Flow| behind.poured(flow, &stencils);
+    let cover = Cover { sheet: &sheet, picture, materials: &materials, stencils: &stencils };
+    let face = cover.face();
+    let behind = BehindCover { cover, face: &face, making: &Making::new(&sheet) };
+    let poured = |flow: Flow| behind.poured(flow);
     let usual = poured(Flow::new(sheet.room()));
     // A last page that is half empty may be saved where all stands a little closer.
     let snug = (!usual.1.fills(LEAST_FULL)).then(|| poured(Flow::new(sheet.room()).snug()));
     let (cautious, flow) = snug.filter(|snug| snug.1.count() < usual.1.count()).unwrap_or(usual);
-    let mut bodies = cautious.unwrap_or(face).bodies;
-    bodies.extend(flow.into_pages().into_iter().map(PageBody::from));
+    let cover = cautious.unwrap_or(face).cover;
+    let bodies = std::iter::once(cover).chain(flow.into_pages().into_iter().map(PageBody::from)).collect();
     page::pages(bodies, stencils.into_symbols(), &piece.design.heading, style)
 }
 
 /// What stands behind a cover.
 struct BehindCover<'a> {
-    picture: &'a dyn Illustration,
-    materials: &'a Materials,
+    cover: Cover<'a>,
     face: &'a Face,
     making: &'a Making<'a>,
 }
@@ -110,15 +110,15 @@ struct BehindCover<'a> {
 impl BehindCover<'_> {
     /// All of it; with a cover that has the cautions where that saves a page, or where it has room for them and leaves no page
     /// nearly empty.
-    fn poured(&self, mut flow: Flow, stencils: &Stencils<'_>) -> (Option<Face>, Flow) {
-        let sheet = self.making.sheet;
+    fn poured(&self, mut flow: Flow) -> (Option<Face>, Flow) {
+        let Cover { sheet, materials, stencils, .. } = self.cover;
+        self.face.pour_over(&mut flow);
         stringing::pour(&mut flow, sheet, stencils);
-        buying::pour(&mut flow, sheet, self.materials, self.face.has_tools);
+        buying::pour(&mut flow, sheet, materials, self.face.has_tools);
         let [making, rest] = [true, false].map(|has_cautions| making::poured(&flow, self.making, has_cautions));
         let saves = rest.count() < making.count();
-        let cautious = (saves || rest.fills(LEAST_LAST))
-            .then(|| face::cautious(self.face, sheet, self.picture, self.materials, saves, stencils));
-        let cautious = cautious.flatten();
+        let may = saves || rest.fills(LEAST_LAST);
+        let cautious = may.then(|| self.cover.cautious(self.face, saves)).flatten();
         flow.join(if cautious.is_some() { rest } else { making });
         (cautious, flow)
     }

@@ -103,7 +103,7 @@ impl Recipe<'_> {
     fn as_here(self, groups: &[Vec<Index<Strand>>]) -> String {
         let is_bare = groups.iter().any(|alike| self.design.strands[alike[0]].bare() >= LEAST_BARE);
         let titles: Vec<_> = groups.iter().map(|alike| title(self.design, alike)).collect();
-        english::as_here(&titles, is_bare)
+        english::as_here(self.design, &titles, is_bare)
     }
 }
 

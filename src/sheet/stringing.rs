@@ -2,11 +2,13 @@
 //! its ruler, and the lengths to check against.
 
 mod checks;
+mod remedy;
 
 use crate::art::Stencils;
 use crate::design::{Bead, Bit, Design, Finding, Index, Strand, What, taken_by};
 use crate::geometry::Point;
 use crate::pattern::Shape;
+use crate::steps::chart::TEN;
 use crate::steps::english;
 use crate::steps::english::chart::{self, WordChart};
 use crate::steps::posts::{Keeps, Posts};
@@ -68,9 +70,11 @@ fn reading(design: &Design) -> Reading {
     let posts: Vec<_> = design.strands.iter().map(|strand| Posts::new(design, strand)).collect();
     let stand = Keeps::ALL.into_iter().filter(|keeps| posts.iter().any(|posts| posts.of(*keeps).next().is_some()));
     let is_stopped = |strand: &Strand| Posts::new(design, strand).of(Keeps::Stop).next().is_some();
-    let differ = design.beads.iter().any(|bead| takes(bead).is_some());
+    let differ = design.strands.iter().flat_map(strung).any(|bead| takes(&design.beads[bead]).is_some());
     let are_beside = design.strands.iter().any(has_neighbours);
     Reading {
+        cord: english::words::cords(design),
+        tens: design.strands.iter().any(|strand| strung(strand).count() >= TEN),
         on_wire: design.sprung().is_some(),
         letters: stand.map(|keeps| (keeps.letter(design), keeps)).collect(),
         slides: design.strands.iter().filter(|strand| strand.slides(design)).map(is_stopped).min(),
@@ -78,6 +82,11 @@ fn reading(design: &Design) -> Reading {
         twisted: design.twist.as_ref().map(|twist| twist.turns),
         takes: differ.then_some(if are_beside { Takes::Sunk } else { Takes::FromHoleToHole }),
     }
+}
+
+/// The beads on a strand's cord itself.
+fn strung(strand: &Strand) -> impl Iterator<Item = Index<Bead>> {
+    strand.bits().filter_map(|bit| if let What::Bead(at) = bit.what { Some(at) } else { None })
 }
 
 /// Whether a bead lies beside another on a strand.
@@ -92,23 +101,26 @@ fn key(sheet: &Sheet<'_>, width: f64, stencils: &Stencils<'_>) -> Vec<Block> {
     for (index, bead) in sheet.piece.design.beads.entries() {
         let part = reduction(bead);
         let name = Type::SMALL.fitted(&bead.name, width * MOST_NAME);
-        let size = say::in_key(&InKey { bead, takes: takes(bead), part }, sheet.units());
+        let is_strung = sheet.piece.design.strands.iter().any(|strand| strung(strand).any(|other| other == index));
+        let takes = takes(bead).filter(|_| is_strung);
+        let size = say::in_key(&InKey { bead, takes, part }, sheet.units());
         let words = Block::stack([name, Type::TINY.line(&size)], 0.0);
         let letter = Type::STRONG.line(&bead.letter);
         let drawing = drawing(index, bead, 1.0 / f64::from(part), stencils);
         entries.push(Block::middled([letter, drawing, words], BESIDE_LETTER).in_role(Role::Paragraph));
     }
-    entries.extend(caps(&sheet.piece.design, width, stencils));
+    entries.extend(caps(sheet, width, stencils));
     Block::rows(entries, ENTRIES_APART, width)
 }
 
 /// Every strung cap with the marks that stand for it in rows.
-fn caps(design: &Design, width: f64, stencils: &Stencils<'_>) -> Vec<Block> {
+fn caps(sheet: &Sheet<'_>, width: f64, stencils: &Stencils<'_>) -> Vec<Block> {
+    let (design, units) = (&sheet.piece.design, sheet.units());
     let strung = design.strung_caps();
     let entry = |(which, index): (usize, &Index<Finding>)| {
         let finding = &design.findings[*index];
         let name = Type::SMALL.fitted(&finding.name, width * MOST_NAME);
-        let size = Type::TINY.line(&say::cap_in_key(finding.length().unwrap_or_default()));
+        let size = Type::TINY.line(&say::cap_in_key(finding.length().unwrap_or_default(), units));
         let mark = Type::STRONG.line(&say::cap(which, strung.len()).join(" "));
         let drawing = legend::finding(*index, finding.kind(), stencils);
         Block::middled([mark, drawing, Block::stack([name, size], 0.0)], BESIDE_LETTER).in_role(Role::Paragraph)

@@ -138,7 +138,7 @@ fn hang<'d>(part: &Part, side: Side, how: Hang) -> Step<'d> {
 /// rules warn.
 fn beside<'d>(design: &Design, part: &Part, before: &Part, side: Side) -> Step<'d> {
     let Some((opens, hangs)) = opener(design, part, before) else {
-        return hang(part, side, Hang::Unopened(before.finding));
+        return hang(part, side, Hang::Unopened(before.finding)).drawing(Drawing::OpenLink);
     };
     let how = Hang::Opened { opens: opens.finding, hangs: hangs.finding, before: before.finding };
     hang(part, side, how).drawing(opened(design, part))

@@ -13,6 +13,8 @@ use super::task::{EndWork, Task};
 use super::{Drawing, Knotted, Step};
 use crate::design::{Design, End, Finding, Index, Part, Strand};
 use crate::pattern::{CordKind, FindingKind, Settle};
+use crate::trade::packing::packing_ratio;
+use crate::trade::usual;
 use crate::units::Length;
 
 /// Bare cord by which a strand's length can be tuned: what a ruler shows.
@@ -43,7 +45,8 @@ pub enum Fastening {
 
 /// Strands whose ends on one side are closed alike.
 #[derive(Clone, Debug)]
-pub struct Ends<'d> {
+#[non_exhaustive]
+pub struct AlikeEnds<'d> {
     /// Of what they are strands.
     pub design: &'d Design,
     /// Which ends.
@@ -83,13 +86,13 @@ pub fn closings(design: &Design) -> Vec<Fastening> {
     closings
 }
 
-fn groups(design: &Design, side: Side) -> Vec<Ends<'_>> {
+fn groups(design: &Design, side: Side) -> Vec<AlikeEnds<'_>> {
     let ats: Vec<_> = design.strands.indices().collect();
     let kind = |at: &Index<Strand>| (design.strands[*at].cord, &end(&design.strands[*at], side).findings);
     let alike = ats.chunk_by(|a, b| kind(a) == kind(b));
     let group = |strands: &[Index<Strand>]| {
         let strand = &design.strands[*strands.first()?];
-        Some(Ends { design, side, way: way(design, strand, side), strand, strands: strands.to_vec() })
+        Some(AlikeEnds { design, side, way: way(design, strand, side), strand, strands: strands.to_vec() })
     };
     alike.filter_map(group).collect()
 }
@@ -148,6 +151,26 @@ pub fn is_glued(design: &Design, strand: &Strand) -> bool {
         .any(|way| matches!(way, Fastening::Covered | Fastening::Glued | Fastening::Knotted | Fastening::Tied))
 }
 
+/// How wide inside the ring of a finding must be for the cords that end on it, where nothing says how wide it is and usual
+/// rings may not do.
+#[must_use]
+pub fn ring_needed(design: &Design, finding: Index<Finding>) -> Option<Length> {
+    let ring = &design.findings[finding];
+    let is_ring = ring.kind().is_clasp() || ring.has_loop() || ring.kind() == FindingKind::EarWire;
+    if !is_ring || ring.comb().is_some() || ring.inside().is_some() {
+        return None;
+    }
+    let goes_through = |ends: &AlikeEnds<'_>| {
+        ends.part().is_some_and(|part| part.finding == finding)
+            && matches!(ends.way, Fastening::Crimped | Fastening::Knotted | Fastening::Hitched)
+    };
+    let ends = [Side::First, Side::Last].into_iter().flat_map(|side| groups(design, side)).filter(goes_through);
+    let strands: Vec<_> = ends.flat_map(|ends| ends.strands).map(|at| &design.strands[at]).collect();
+    let thickest = strands.iter().map(|strand| design.cords[strand.cord].diameter).fold(Length::ZERO, Length::max);
+    let needed = thickest * packing_ratio(strands.iter().map(|strand| strand.legs).sum());
+    (needed > usual::RING).then_some(needed)
+}
+
 /// How many stoppers a strand takes while it is strung.
 pub fn stops(design: &Design, strand: &Strand) -> u64 {
     match way(design, strand, Side::Last) {
@@ -157,7 +180,7 @@ pub fn stops(design: &Design, strand: &Strand) -> u64 {
     }
 }
 
-impl<'d> Ends<'d> {
+impl<'d> AlikeEnds<'d> {
     /// Whether beads stand against both ends.
     pub fn fills(&self) -> bool {
         self.strand.settle == Settle::Fill
@@ -289,7 +312,15 @@ impl<'d> Ends<'d> {
     fn drawing(&self, work: EndWork) -> Option<Drawing> {
         Some(match work {
             EndWork::Loop(_) => self.looped(),
+            EndWork::Thread => Drawing::OnEnd,
+            EndWork::ThreadCover => Drawing::CoverOnEnd,
+            EndWork::DrawUp => Drawing::DrawnUp,
             EndWork::Trim if self.cuts_tail() => Drawing::TailCut,
+            EndWork::Trim if self.side == Side::Last => Drawing::TailOut,
+            EndWork::Trim => Drawing::TailCovered,
+            EndWork::Stop => Drawing::Stopper,
+            EndWork::Hide => Drawing::KnotHidden,
+            EndWork::Square => Drawing::CutSquare,
             EndWork::CoverCrimp(_) => Drawing::Cover,
             EndWork::Glue => Drawing::Glue,
             EndWork::Set { .. } => Drawing::KnotGlued(self.knotted()),
@@ -303,7 +334,8 @@ impl<'d> Ends<'d> {
             EndWork::Others(..) if self.hangs_on()?.kind() == FindingKind::EyePin => {
                 Drawing::gather(self.strands.len())
             }
-            _ => return None,
+            EndWork::Others(..) if self.hangs_on()?.comb().is_some() => Drawing::end_bar(self.strands.len()),
+            EndWork::Others(..) => return None,
         })
     }
 }

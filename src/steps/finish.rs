@@ -1,7 +1,7 @@
 //! The last steps: measure the piece, and make the second of a pair.
 
 use super::task::{Finished, Task};
-use super::{Drawing, Step};
+use super::{Drawing, Inspection, Step};
 use crate::design::{Design, Finding, Index, Part};
 use crate::drape::{hung_length, ring};
 use crate::materials::{Article, need};
@@ -15,8 +15,22 @@ pub fn finish(design: &Design, done: usize) -> Vec<Step<'_>> {
     let loops = design.closure.parts().find(is_loop).map(|part| Task::TryLoops(part.finding));
     let again = (design.copies > 1).then_some(Task::MakeOther(done + 1));
     let lets_out = design.closure.parts().any(|part| part.reach > part.least);
-    let check = Step { task: Task::Check(finished(design)), drawing: lets_out.then_some(Drawing::LetOut) };
-    std::iter::once(check).chain([loops, again].into_iter().flatten().map(Step::new)).collect()
+    let finished = finished(design);
+    let drawing = if lets_out { Drawing::LetOut } else { Drawing::Inspected(inspection(&finished)) };
+    let check = Step::new(Task::Check(finished)).drawing(drawing);
+    let loops = loops.map(|loops| Step::new(loops).drawing(Drawing::OnArm));
+    [Some(check), loops, again.map(Step::new)].into_iter().flatten().collect()
+}
+
+const fn inspection(finished: &Finished) -> Inspection {
+    match finished {
+        Finished::Hung(_) => Inspection::Hung,
+        Finished::Tied { .. } => Inspection::Pulled,
+        Finished::Coiled(..) => Inspection::Coiled,
+        Finished::Straight(_) => Inspection::Straight,
+        Finished::Round(..) => Inspection::Round,
+        Finished::Ring(_) | Finished::Wound(..) => Inspection::Inside,
+    }
 }
 
 fn finished(design: &Design) -> Finished {

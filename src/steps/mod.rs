@@ -29,6 +29,7 @@ pub use tools::tools;
 
 /// One step of the work.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Step<'d> {
     /// What is done.
     pub task: Task<'d>,
@@ -105,6 +106,74 @@ pub enum Drawing {
     Charm,
     /// A clasp in the first link of a chain, and farther out.
     LetOut,
+    /// So many kinds of bead, one to three, laid out by letter.
+    LaidOut(u8),
+    /// A cord cut at its length along a ruler.
+    CutToLength,
+    /// Wire cut off its coil, whose turns are counted.
+    CutCoil,
+    /// A thick cord cut straight across.
+    CutSquare,
+    /// A piece of tape with a name about a cord's end.
+    Tag,
+    /// Beads threaded onto a pin, which has an eye or a head.
+    OnPin(bool),
+    /// A pin's wire bent above something.
+    BentPin(Below),
+    /// The same cut to what its loop takes.
+    CutPin(Below),
+    /// A crimp threaded onto a cord's end.
+    OnEnd,
+    /// A knot cover threaded onto a cord's end.
+    CoverOnEnd,
+    /// A tail pulled, and beads pushed up.
+    DrawnUp,
+    /// A bead that goes over a tail.
+    TailCovered,
+    /// A tail cut off where it leaves the beads.
+    TailOut,
+    /// A spring that keeps beads on a cord.
+    Stopper,
+    /// A knot slid into a bead.
+    KnotHidden,
+    /// The loops of so many strands, two or three, in those of a bar.
+    EndBar(u8),
+    /// Beads threaded with a needle, or onto a bare end.
+    Threaded(bool),
+    /// Groups of beads as far apart from one another.
+    Spaced,
+    /// A finished piece as it is looked at.
+    Inspected(Inspection),
+    /// The loop of a strap on the arm of a pair of spectacles.
+    OnArm,
+}
+
+/// What a pin's wire comes out of where it is bent.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Below {
+    /// Beads.
+    Beads,
+    /// Its own eye.
+    Eye,
+    /// A cone or cap.
+    Cover,
+}
+
+/// How a finished piece is looked at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Inspection {
+    /// Hung up beside a ruler.
+    Hung,
+    /// Pulled from both sides.
+    Pulled,
+    /// As a coil, by its turns.
+    Coiled,
+    /// Straight along a ruler.
+    Straight,
+    /// Closed, once round along its beads.
+    Round,
+    /// Closed, once round inside them.
+    Inside,
 }
 
 /// What is measured among beads.
@@ -153,7 +222,7 @@ impl Drawing {
         Self::WITHOUT_KNOTS.into_iter().chain(Knotted::ALL.map(Self::Knot)).chain(Knotted::ALL.map(Self::KnotGlued))
     }
 
-    const WITHOUT_KNOTS: [Self; 41] = [
+    const WITHOUT_KNOTS: [Self; 75] = [
         Self::CrimpOpen,
         Self::CrimpPacked,
         Self::CrimpPressed,
@@ -195,6 +264,40 @@ impl Drawing {
         Self::InLoop,
         Self::Charm,
         Self::LetOut,
+        Self::LaidOut(1),
+        Self::LaidOut(2),
+        Self::LaidOut(3),
+        Self::CutToLength,
+        Self::CutCoil,
+        Self::CutSquare,
+        Self::Tag,
+        Self::OnPin(false),
+        Self::OnPin(true),
+        Self::BentPin(Below::Beads),
+        Self::BentPin(Below::Eye),
+        Self::BentPin(Below::Cover),
+        Self::CutPin(Below::Beads),
+        Self::CutPin(Below::Eye),
+        Self::CutPin(Below::Cover),
+        Self::OnEnd,
+        Self::CoverOnEnd,
+        Self::DrawnUp,
+        Self::TailCovered,
+        Self::TailOut,
+        Self::Stopper,
+        Self::KnotHidden,
+        Self::EndBar(2),
+        Self::EndBar(3),
+        Self::Threaded(false),
+        Self::Threaded(true),
+        Self::Spaced,
+        Self::Inspected(Inspection::Hung),
+        Self::Inspected(Inspection::Pulled),
+        Self::Inspected(Inspection::Coiled),
+        Self::Inspected(Inspection::Straight),
+        Self::Inspected(Inspection::Round),
+        Self::Inspected(Inspection::Inside),
+        Self::OnArm,
     ];
 
     /// The loops of strands on a pin's eye: as many as there are, or three for more.
@@ -214,11 +317,26 @@ impl Drawing {
 
     /// A cone over the loops of strands: as many as there are, or three for more.
     fn cone(strands: usize) -> Self {
-        Self::Cone(match strands {
-            0 | 1 => 1,
-            2 => 2,
-            _ => 3,
-        })
+        Self::Cone(up_to_three(strands))
+    }
+
+    /// Kinds of bead laid out: as many as there are, or three for more.
+    fn laid_out(kinds: usize) -> Self {
+        Self::LaidOut(up_to_three(kinds))
+    }
+
+    /// Strands in a bar's loops: as many as there are, or three for more.
+    fn end_bar(strands: usize) -> Self {
+        Self::EndBar(two_or_three(strands))
+    }
+}
+
+/// As many of one or several as are drawn.
+const fn up_to_three(count: usize) -> u8 {
+    match count {
+        0 | 1 => 1,
+        2 => 2,
+        _ => 3,
     }
 }
 

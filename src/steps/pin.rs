@@ -4,13 +4,18 @@
 //! nothing is closed only to be opened again (common practice, no source).
 
 use super::task::{Above, Pins, Task};
-use super::{Drawing, Step};
+use super::{Below, Drawing, Step};
 
 /// The steps that close pins above what they hold.
 pub fn close<'d>(pins: Pins, above: Above, open: bool) -> [Step<'d>; 3] {
+    let below = match above {
+        Above::Beads => Below::Beads,
+        Above::Eye => Below::Eye,
+        Above::Cover(_) => Below::Cover,
+    };
     [
-        Step::new(Task::BendPin(pins.clone(), above)),
-        Step::new(Task::CutPin(pins.clone())),
+        Step::new(Task::BendPin(pins.clone(), above)).drawing(Drawing::BentPin(below)),
+        Step::new(Task::CutPin(pins.clone())).drawing(Drawing::CutPin(below)),
         Step::new(Task::TurnLoop { pins, open }).drawing(Drawing::PlainLoop),
     ]
 }

@@ -4,7 +4,7 @@
 
 mod runs;
 
-pub use runs::Told;
+pub use runs::PostRun;
 
 use std::ops::Range;
 
@@ -37,6 +37,7 @@ impl Keeps {
 
 /// Something that stays in its place.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Post {
     /// Its name on the strand: S1, K1, B1, G1, or with another letter where a bead has that.
     pub name: String,
@@ -65,7 +66,7 @@ impl<'a> Posts<'a> {
     #[must_use]
     pub fn new(design: &'a Design, strand: &'a Strand) -> Self {
         let mut counts = [0; Keeps::ALL.len()];
-        let name = |Found { keeps, at, until, said, follows }| {
+        let name = |UnnamedPost { keeps, at, until, said, follows }| {
             let count = &mut counts[keeps as usize];
             *count += 1;
             let [station, until] = [at, until].map(Length::mm);
@@ -134,7 +135,7 @@ pub fn datum(design: &Design, strand: &Strand) -> Datum {
 
 /// Between what a strand's finished length is measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Between {
+pub enum MeasuredBetween {
     /// Its end links.
     EndLinks,
     /// The outsides of its knot covers.
@@ -149,13 +150,13 @@ pub enum Between {
 
 /// Between what a strand's finished length is measured.
 #[must_use]
-pub fn between(design: &Design, strand: &Strand) -> Between {
+pub fn between(design: &Design, strand: &Strand) -> MeasuredBetween {
     match design.cords[strand.cord].kind {
-        CordKind::Chain => Between::EndLinks,
-        _ if strand.ends.iter().all(|end| is_covered(design, end)) => Between::KnotCovers,
-        _ if design.closure.is_empty() => Between::Ends,
-        _ if is_hitched(design, strand) => Between::HitchAndLoop,
-        _ => Between::Loops,
+        CordKind::Chain => MeasuredBetween::EndLinks,
+        _ if strand.ends.iter().all(|end| is_covered(design, end)) => MeasuredBetween::KnotCovers,
+        _ if design.closure.is_empty() => MeasuredBetween::Ends,
+        _ if is_hitched(design, strand) => MeasuredBetween::HitchAndLoop,
+        _ => MeasuredBetween::Loops,
     }
 }
 
@@ -170,7 +171,7 @@ fn is_covered(design: &Design, end: &End) -> bool {
 }
 
 /// A post before it has its name, in mm from the outside of the first end.
-struct Found {
+struct UnnamedPost {
     keeps: Keeps,
     at: f64,
     until: f64,
@@ -196,13 +197,13 @@ impl Placed<'_> {
     }
 
     /// A post here, by its middle.
-    fn post(self, keeps: Keeps, follows: bool) -> Found {
+    fn post(self, keeps: Keeps, follows: bool) -> UnnamedPost {
         let at = self.at + self.bit.before;
-        Found { keeps, at, until: at, said: self.said, follows }
+        UnnamedPost { keeps, at, until: at, said: self.said, follows }
     }
 }
 
-fn found(design: &Design, strand: &Strand) -> Vec<Found> {
+fn found(design: &Design, strand: &Strand) -> Vec<UnnamedPost> {
     let knots = knots_said(&strand.chart);
     let mut said = 0;
     let mut found = Vec::new();
@@ -270,7 +271,7 @@ fn placed<'a>(train: &'a Train, knots: &[bool], said: &mut usize) -> Vec<Placed<
     train.bits.iter().map(&mut place).collect()
 }
 
-fn of_train(design: &Design, strand: &Strand, train: &Train, placed: &[Placed<'_>]) -> Vec<Found> {
+fn of_train(design: &Design, strand: &Strand, train: &Train, placed: &[Placed<'_>]) -> Vec<UnnamedPost> {
     if stop(design, strand, train).is_some() {
         return placed.iter().map(|stop| stop.post(Keeps::Stop, false)).collect();
     }
@@ -290,10 +291,10 @@ fn of_train(design: &Design, strand: &Strand, train: &Train, placed: &[Placed<'_
 }
 
 /// The start of a group.
-fn start(group: &[Placed<'_>]) -> Option<Found> {
+fn start(group: &[Placed<'_>]) -> Option<UnnamedPost> {
     let (first, last) = (group.first()?, group.last()?);
     let until = last.at + last.bit.length();
-    Some(Found { keeps: Keeps::Group, at: first.at, until, said: first.said, follows: false })
+    Some(UnnamedPost { keeps: Keeps::Group, at: first.at, until, said: first.said, follows: false })
 }
 
 fn keeps(design: &Design, placed: &Placed<'_>) -> Option<Keeps> {

@@ -5,14 +5,15 @@ use std::collections::BTreeSet;
 use super::task::{Above, CutNote, Hold, Pins, Task};
 use super::tools::has_cord;
 use super::{Drawing, Step, pin};
-use crate::design::{Dangle, Design, Finding, Index, Strand};
+use crate::design::{Dangle, Design, Finding, Foot, Index, Strand};
 use crate::pattern::{CordKind, FindingKind};
 
 /// Lay the beads out by letter and count them, where there are any.
 pub fn lay_out(design: &Design) -> Option<Step<'_>> {
     let knotted = design.strands.iter().map(|strand| strand.in_end_knots(design).count() as u64).sum();
     let counts = design.counts();
-    counts.iter().any(|count| *count > 0).then(|| Step::new(Task::LayOut { counts, knotted }))
+    let kinds = counts.iter().filter(|count| **count > 0).count();
+    (kinds > 0).then(|| Step::new(Task::LayOut { counts, knotted }).drawing(Drawing::laid_out(kinds)))
 }
 
 /// Cut each strand's cord, and tell the pieces apart.
@@ -34,10 +35,15 @@ pub fn cut(design: &Design) -> Vec<Step<'_>> {
     cuts.extend(design.twist.as_ref().map(|_| CutNote::Twisted));
     cuts.extend((has(CordKind::Wire) || has(CordKind::MemoryWire) || has(CordKind::Chain)).then_some(CutNote::Flying));
     let pieces = design.strands.iter().filter(|strand| !strand.is_on_pin(design)).count();
+    let drawing = match () {
+        () if has(CordKind::Chain) => Drawing::Chain,
+        () if has(CordKind::MemoryWire) => Drawing::CutCoil,
+        () => Drawing::CutToLength,
+    };
+    let cut = (pieces > 0).then(|| Step::new(Task::Cut(cuts)).drawing(drawing));
     // Pieces that look alike are told apart by tags.
-    let drawing = has(CordKind::Chain).then_some(Drawing::Chain);
-    let cut = (pieces > 0).then_some(Step { task: Task::Cut(cuts), drawing });
-    cut.into_iter().chain((pieces > 1).then_some(Task::Tag).map(Step::new)).collect()
+    let tag = (pieces > 1).then(|| Step::new(Task::Tag).drawing(Drawing::Tag));
+    cut.into_iter().chain(tag).collect()
 }
 
 /// Make the tassels that are wound of the piece's own cord.
@@ -76,7 +82,8 @@ pub fn in_links(design: &Design, strand: &Strand, is: fn(Hold) -> bool) -> bool 
     is_chain(design, strand) && strand.hung().any(|dangle| is(hold(design, dangle)))
 }
 
-fn is_chain(design: &Design, strand: &Strand) -> bool {
+/// Whether a strand is of chain.
+pub fn is_chain(design: &Design, strand: &Strand) -> bool {
     design.cords[strand.cord].kind == CordKind::Chain
 }
 
@@ -90,8 +97,8 @@ fn make<'d>(design: &Design, dangle: &'d Dangle, times: u64) -> Step<'d> {
     let step = Step::new(Task::Dangle { dangle, hold, times });
     match hold {
         Hold::Ring | Hold::Chain(_) => step.drawing(Drawing::OpenLink),
-        Hold::Bail if dangle.bits.len() == 1 => step.drawing(Drawing::Bail),
-        Hold::Bail | Hold::Pin(..) => step,
+        Hold::Bail => step.drawing(Drawing::Bail),
+        Hold::Pin(foot, _) => step.drawing(Drawing::OnPin(foot == Foot::Eye)),
     }
 }
 

@@ -1,7 +1,7 @@
 //! Stringing: the row of each strand, its length, and the places of what does not slide.
 
 use super::posts::{self, Keeps, Posts, stop};
-use super::prepare::in_links;
+use super::prepare::{in_links, is_chain};
 use super::side::Side;
 use super::tail::{Hides, hides, is_tight};
 use super::task::{Beside, Hold, InLink, Needled, Pass, Task};
@@ -41,13 +41,22 @@ fn drawing(design: &Design, strand: &Strand, task: &Task<'_>) -> Option<Drawing>
     match task {
         Task::String(..) => {
             let shares = passes(design, strand, is_bar).map(|_| Drawing::bar(design.strands.len()));
-            let hung = [(is_ring as fn(Hold) -> bool, Drawing::Charm), (is_pin, Drawing::InLink)];
+            let hung = [
+                (is_ring as fn(Hold) -> bool, Drawing::Charm),
+                (is_pin, Drawing::InLink),
+                (is_piece, Drawing::OpenLink),
+            ];
             let hung = hung.into_iter().find(|(is, _)| in_links(design, strand, *is)).map(|(_, drawing)| drawing);
-            shares.or_else(|| knotted(strand).map(|_| Drawing::KnotLed)).or(hung)
+            let threaded = || match needle(design, strand) {
+                _ if is_chain(design, strand) => None,
+                needle => Some(Drawing::Threaded(needle.is_some())),
+            };
+            shares.or_else(|| knotted(strand).map(|_| Drawing::KnotLed)).or(hung).or_else(threaded)
         }
         Task::Measure(_) => Some(Drawing::Measure(among(design, strand))),
         Task::FixStops(..) => Some(Drawing::Stop(strand.slides(design))),
         Task::FixGroups(..) => Some(Drawing::Group),
+        Task::Space(_) => Some(Drawing::Spaced),
         _ => None,
     }
 }
@@ -103,7 +112,7 @@ fn hung(design: &Design, strand: &Strand) -> [(bool, Beside); 8] {
         (is_tight(design, strand), Beside::Tight),
         (in_links(design, strand, is_pin), Beside::InLinks(InLink::RollLoops)),
         (in_links(design, strand, is_ring), Beside::InLinks(InLink::OpenRings)),
-        (in_links(design, strand, |hold| matches!(hold, Hold::Chain(_))), Beside::InLinks(InLink::OpenLinks)),
+        (in_links(design, strand, is_piece), Beside::InLinks(InLink::OpenLinks)),
         (cord.is_limp(), Beside::Stopper),
         (in_links(design, strand, |_| true) && cord.link.is_none(), Beside::InLinks(InLink::Unknown)),
     ]
@@ -139,6 +148,10 @@ fn has_caps(design: &Design, strand: &Strand) -> bool {
 
 fn is_ring(hold: Hold) -> bool {
     hold == Hold::Ring
+}
+
+const fn is_piece(hold: Hold) -> bool {
+    matches!(hold, Hold::Chain(_))
 }
 
 const fn is_pin(hold: Hold) -> bool {

@@ -2,7 +2,7 @@
 //!
 //! There the cord lies in each hole once more, so that a hole must hold all of its passes side by side, as
 //! [`CordTooThick`](crate::remark::Code::CordTooThick) asks of one. The first bead whose hole does not, or a knot, ends the
-//! tail's way.
+//! tail's way; before a dangle it ends a bead sooner, for beside that it would be seen and felt.
 
 use super::ends::{Fastening, end, way};
 use super::side::Side;
@@ -19,6 +19,8 @@ pub enum Hides {
     Wholly,
     /// Through so many beads: the next does not take it.
     Through(u64),
+    /// Through so many beads, so that it does not come out beside a dangle.
+    Clear(u64),
     /// Through none.
     Nowhere,
 }
@@ -66,6 +68,9 @@ fn through(row: &[&Bit], tail: Length, design: &Design, strand: &Strand) -> Hide
     let needed = passed(design, strand);
     let (mut beads, mut reach) = (0, Length::ZERO);
     for bit in row {
+        if matches!(bit.what, What::Dangle(_)) {
+            return if beads > 1 { Hides::Clear(beads - 1) } else { Hides::Nowhere };
+        }
         if reach >= tail && beads > 0 {
             return Hides::Wholly;
         }
@@ -84,6 +89,7 @@ fn passes(bit: &Bit, needed: Length, design: &Design) -> bool {
         What::Bead(at) => *design.beads[at].hole >= needed,
         What::Finding(at) => design.findings[at].inside().is_none_or(|inside| inside >= needed),
         What::Knot => false,
-        What::Gap | What::Dangle(_) => true,
+        What::Gap => true,
+        What::Dangle(_) => false,
     }
 }

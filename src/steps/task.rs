@@ -6,7 +6,7 @@
 use crate::design::{Bead, Cord, Dangle, Finding, Foot, Index, Strand, Twist};
 use crate::units::Length;
 
-use super::ends::Ends;
+use super::ends::AlikeEnds;
 use super::side::Side;
 use super::tail::Hides;
 
@@ -78,7 +78,7 @@ pub enum Task<'d> {
         how: Hang,
     },
     /// Work on strands' ends.
-    End(Ends<'d>, EndWork),
+    End(AlikeEnds<'d>, EndWork),
     /// String a strand.
     String(&'d Strand, Vec<Beside>),
     /// Measure what is strung: strands that are alike.

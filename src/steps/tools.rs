@@ -1,7 +1,8 @@
 //! The tools that a design needs, derived from what its steps do.
 
 use super::cautions::{cuts_metal, cuts_soft_metal};
-use super::ends::{Fastening, closings, is_glued, stops};
+use super::ends::{Fastening, closings, is_glued, stops, way};
+use super::side::Side;
 use super::task::{Beside, EndWork, Hang, Hold, Task};
 use super::work;
 use crate::design::{Crimp, Design, Finding, Strand, What};
@@ -25,10 +26,10 @@ pub enum Tool {
     HardWireCutters,
     /// Sharp scissors, for soft cord.
     Scissors,
-    /// The needle that a cord comes with.
-    OwnNeedle,
-    /// A beading needle.
-    Needle,
+    /// The needle that a cord of this word comes with.
+    OwnNeedle(&'static str),
+    /// A beading needle, for holes so wide.
+    Needle(Length),
     /// Tape for tags.
     Tape,
     /// A stiff card so tall, to wind a tassel on.
@@ -70,14 +71,15 @@ fn for_cutting(design: &Design) -> [(bool, Tool); 4] {
 
 /// What beads are strung with, and what tassels are wound on.
 fn for_stringing(design: &Design) -> [(bool, Tool); 5] {
-    let strung_with = |which| design.strands.iter().any(|strand| needle(design, strand) == Some(which));
+    let strung_with = |which| design.strands.iter().find(|strand| needle(design, strand) == Some(which));
+    let own = strung_with(Needle::Own).map(|strand| design.cords[strand.cord].word());
     let on_cord = design.strands.iter().filter(|strand| !strand.is_on_pin(design));
     let tassels = design.findings.iter().filter_map(Finding::tassel).filter(|tassel| tassel.wound.is_some());
     let card = tassels.map(|tassel| tassel.length).fold(Length::ZERO, Length::max);
     let stoppers = design.strands.iter().map(|strand| stops(design, strand)).sum();
     [
-        (strung_with(Needle::Own), Tool::OwnNeedle),
-        (strung_with(Needle::Bought), Tool::Needle),
+        (own.is_some(), Tool::OwnNeedle(own.unwrap_or_default())),
+        (strung_with(Needle::Bought).is_some(), Tool::Needle(narrowest(design))),
         (on_cord.count() > 1, Tool::Tape),
         (card > Length::ZERO, Tool::Card(card)),
         (stoppers > 0, Tool::Stoppers(stoppers)),
@@ -86,19 +88,21 @@ fn for_stringing(design: &Design) -> [(bool, Tool); 5] {
 
 /// What ends are closed and findings joined with.
 fn for_closing(design: &Design) -> [(bool, Tool); 6] {
-    let crimps = need::counts(design).into_keys().filter_map(|article| match article {
-        Article::Finding(at) => design.findings[at].crimp(),
+    let steps = work(design);
+    // Crimps that stop beads or hold groups are pressed flat.
+    let folded = steps.iter().filter_map(|step| match step.task {
+        Task::End(_, EndWork::Press(crimp)) => design.findings[crimp].crimp(),
         _ => None,
     });
-    let crimps: Vec<_> = crimps.map(crimping_pliers).collect();
+    let crimps: Vec<_> = folded.map(crimping_pliers).collect();
     let pins = [FindingKind::EyePin, FindingKind::HeadPin].into_iter().any(|kind| has_finding(design, kind));
-    let grips = work(design).iter().map(|step| grips(&step.task)).max().unwrap_or(0);
+    let grips = steps.iter().map(|step| grips(&step.task)).max().unwrap_or(0);
     [
         (crimps.contains(&Tool::CrimpingPliers), Tool::CrimpingPliers),
         (crimps.contains(&Tool::MicroCrimpingPliers), Tool::MicroCrimpingPliers),
         (pins || closings(design).contains(&Fastening::Turned), Tool::RoundNosePliers),
         (grips > 0, Tool::ChainNosePliers(grips)),
-        (knots(design), Tool::Awl),
+        (knots(design) || leads_knots(design), Tool::Awl),
         (glues(design), Tool::Glue),
     ]
 }
@@ -118,6 +122,14 @@ fn grips(task: &Task<'_>) -> u8 {
         | Task::End(_, EndWork::CloseCover | EndWork::CoverCrimp(_)) => 1,
         _ => 0,
     }
+}
+
+/// The narrowest hole that a bought needle goes through.
+fn narrowest(design: &Design) -> Length {
+    let strung = design.strands.iter().filter(|strand| needle(design, strand) == Some(Needle::Bought));
+    let beads =
+        strung.flat_map(Strand::bits).filter_map(|bit| if let What::Bead(at) = bit.what { Some(at) } else { None });
+    beads.map(|at| *design.beads[at].hole).reduce(Length::min).unwrap_or_default()
 }
 
 /// What a strand is strung with.
@@ -156,6 +168,14 @@ pub fn has_cord(design: &Design, kind: CordKind) -> bool {
 
 fn knots(design: &Design) -> bool {
     design.strands.iter().flat_map(Strand::bits).any(|bit| bit.what == What::Knot)
+}
+
+/// Whether a knot is led down into a cover with an awl: one that is tied round a bead goes in with that, and a needle that is
+/// bought leads one too.
+fn leads_knots(design: &Design) -> bool {
+    let covered = |strand: &&Strand| way(design, strand, Side::First) == Fastening::Covered;
+    let alone = |strand: &Strand| strand.in_end_knots(design).next().is_none();
+    design.strands.iter().filter(covered).any(|strand| alone(strand) && needle(design, strand) != Some(Needle::Bought))
 }
 
 /// Whether an end is closed with glue.

@@ -5,7 +5,7 @@
 //! among those the one named last, so that `turquoise glass` is glass. Natural materials vary; the table gives one figure inside the range of its source.
 
 /// A material's words, its density in g/cm³ and where the figure comes from.
-type Entry = (&'static str, f64, &'static str);
+type DensityRow = (&'static str, f64, &'static str);
 
 const COLLEGE_PHYSICS: &str = "OpenStax College Physics, table 11.1, Densities of Various Substances";
 const GEM_REFERENCES: &str = "gem references, from memory";
@@ -28,7 +28,7 @@ const BASALT: &str = "2.8 to 3.2, matmake.com, properties of basalt";
 const SEEDS: &str = "assumed, lighter than vegetable ivory: no figure was found";
 const AS_GLASS: &str = "taken as soda-lime glass; recipes vary and no figure was found";
 
-const TABLE: &[Entry] = &[
+const TABLE: &[DensityRow] = &[
     ("acrylic", 1.18, HANDBOOKS),
     ("amazonite", 2.65, SCIENCE_VIEWS),
     ("amber", 1.08, GEM_PAGE),
@@ -200,14 +200,14 @@ pub fn names() -> impl Iterator<Item = &'static str> {
     TABLE.iter().map(|(name, _, _)| *name)
 }
 
-fn entry(material: &str) -> Option<&'static Entry> {
+fn entry(material: &str) -> Option<&'static DensityRow> {
     let phrase = material.to_lowercase();
     let words: Vec<_> = phrase.split(|c: char| !c.is_alphanumeric()).map(singular).collect();
     if words.iter().any(|word| SKINS.contains(word)) {
         return None;
     }
     let place = |word| words.iter().rposition(|said| *said == singular(word));
-    let fits = |(name, _, _): &&Entry| name.split(' ').all(|word| place(word).is_some());
+    let fits = |(name, _, _): &&DensityRow| name.split(' ').all(|word| place(word).is_some());
     TABLE
         .iter()
         .filter(fits)

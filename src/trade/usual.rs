@@ -75,6 +75,10 @@ pub const BIGHT: Length = Length::mm(3.0 / 16.0 * 25.4 - 2.0);
 pub const HIDDEN: Length = Length::mm(25.4);
 /// Least of a tail that stays out of the beads to be pulled by: an assumption.
 pub const GRIP: Length = Length::mm(10.0);
+/// Tail that is left of a knot set with glue which nothing covers: common practice, no source.
+pub const STUB: Length = Length::mm(2.0);
+/// Rings of clasps are at least so wide inside: an assumption.
+pub const RING: Length = Length::mm(1.0);
 /// How much wider a hole is than what goes through it where each of its kind is sure to take that: an assumption.
 pub const PLAY: f64 = 1.2;
 /// Extra cord for each end: room to hold it; common practice, no source.
@@ -97,6 +101,12 @@ pub const OVERHAND: f64 = 10.1;
 /// What a double overhand knot takes up, as a multiple of a single one: 17.27 diameters of a pulled rope
 /// (the same script) by its 10.09.
 pub const DOUBLE_OVERHAND: f64 = 1.712;
+
+/// Factor from cost to the price for a shop ("wholesale = 2 × (supplies + labour + overhead)": a jewellery-making
+/// business article).
+pub const WHOLESALE: f64 = 2.0;
+/// Factor from cost to the price for a wearer: the lesser of the same article's 2.5 to 3.
+pub const RETAIL: f64 = 2.5;
 
 /// How many knots are tied to see what they take up, before the cord is cut: common practice, no source.
 pub const TRIAL_KNOTS: u32 = 10;

@@ -28,9 +28,8 @@ pub enum Unit {
 }
 
 impl Unit {
-    /// A number with its unit: `0.02 mm`, `20 m`.
-    #[must_use]
-    pub fn said(self, number: f64) -> String {
+    /// A number with the sign of its unit, where that has one: `0.02 mm`, `20 m`.
+    pub(super) fn measured(self, number: f64) -> String {
         match self {
             Self::Millimetres if number.abs() >= 1_000.0 => format!("{} m", number / 1_000.0),
             Self::Millimetres => format!("{number} mm"),
@@ -42,18 +41,7 @@ impl Unit {
             Self::Hours => format!("{number} h"),
             Self::Degrees => format!("{number} deg"),
             Self::Percent => format!("{number} %"),
-            Self::Plain | Self::Count => format!("{number}"),
-            Self::Signs => format!("{number} signs"),
-            Self::Entries => format!("{number} entries"),
-        }
-    }
-
-    /// The least and the most in words: `0.02 mm to 20 m`, `at most 200 entries`.
-    #[must_use]
-    pub fn span(self, least: f64, most: f64) -> String {
-        match self {
-            Self::Signs | Self::Entries => format!("at most {}", self.said(most)),
-            _ => format!("{} to {}", self.said(least), self.said(most)),
+            Self::Plain | Self::Count | Self::Signs | Self::Entries => format!("{number}"),
         }
     }
 }

@@ -91,15 +91,15 @@ impl UnitError {
 }
 
 /// A number behind each of several units.
-fn choices(digits: &str, value: f64, units: &[Unit]) -> Vec<WithUnit> {
-    let choice = |(names, size): &Unit| WithUnit { text: format!("{digits} {}", names[0]), value: value * size };
+fn choices(digits: &str, value: f64, units: &[UnitNames]) -> Vec<WithUnit> {
+    let choice = |(names, size): &UnitNames| WithUnit { text: format!("{digits} {}", names[0]), value: value * size };
     units.iter().map(choice).collect()
 }
 
 /// A unit's names and its size in the program's own unit.
-type Unit = (&'static [&'static str], f64);
+type UnitNames = (&'static [&'static str], f64);
 
-const LENGTHS: &[Unit] = &[
+const LENGTHS: &[UnitNames] = &[
     (&["mm"], 1.0),
     (&["cm"], 10.0),
     (&["m"], 1000.0),
@@ -107,11 +107,11 @@ const LENGTHS: &[Unit] = &[
     (&["ft", "foot", "feet", "'", "′"], 304.8),
     (&["yd"], 914.4),
 ];
-const MASSES: &[Unit] = &[(&["g"], 1.0), (&["mg"], 0.001), (&["kg"], 1000.0), (&["oz"], 28.349_523_125)];
-const FORCES: &[Unit] = &[(&["N"], 1.0), (&["lbf", "lb"], POUND_FORCE), (&["kgf"], KILOGRAM_FORCE)];
-const STIFFNESSES: &[Unit] = &[(&["N mm²", "N·mm²", "N mm2", "N·mm2", "N mm^2"], 1.0)];
-const DEGREES: &[Unit] = &[(&["deg", "degrees", "°"], 1.0)];
-const HOURS: &[Unit] = &[(&["h", "hour", "hours"], 1.0), (&["min", "minutes"], 1.0 / 60.0)];
+const MASSES: &[UnitNames] = &[(&["g"], 1.0), (&["mg"], 0.001), (&["kg"], 1000.0), (&["oz"], 28.349_523_125)];
+const FORCES: &[UnitNames] = &[(&["N"], 1.0), (&["lbf", "lb"], POUND_FORCE), (&["kgf"], KILOGRAM_FORCE)];
+const STIFFNESSES: &[UnitNames] = &[(&["N mm²", "N·mm²", "N mm2", "N·mm2", "N mm^2"], 1.0)];
+const DEGREES: &[UnitNames] = &[(&["deg", "degrees", "°"], 1.0)];
+const HOURS: &[UnitNames] = &[(&["h", "hour", "hours"], 1.0), (&["min", "minutes"], 1.0 / 60.0)];
 
 /// Largest length that a piece or its parts may have: a bead, strand or spool beyond a kilometre
 /// is a slip of the pen.
@@ -276,7 +276,7 @@ fn vulgar(c: char) -> Option<f64> {
 }
 
 /// Splits a text into its number and its unit and multiplies them.
-fn quantity(text: &str, units: &[Unit], wanted: Wanted) -> Result<f64, UnitError> {
+fn quantity(text: &str, units: &[UnitNames], wanted: Wanted) -> Result<f64, UnitError> {
     let text = text.trim();
     let at = text.find(|c: char| c.is_alphabetic() || "\"″”'′%°".contains(c)).unwrap_or(text.len());
     let (digits, unit) = (text[..at].trim(), text[at..].trim());

@@ -55,41 +55,71 @@ impl UnitStyle {
     /// thirty-second and the half.
     #[must_use]
     pub fn ruler(self, length: Length) -> String {
-        let step = if length.value().abs() >= FINE { 1.0 } else { 0.5 };
-        let shown = Length::mm(stepped(length.value(), step));
-        // Both units tell the same length: that which is printed, or the sixteenth of an inch that is printed so.
+        self.both(&self.inches(length), &on_ruler(length).value().to_string())
+    }
+
+    /// Two lengths for the same reader, or one where both are printed alike: `16 ½ to 18 ½ in (419 to 470 mm)`.
+    #[must_use]
+    pub fn range(self, lengths: [Length; 2]) -> String {
+        let inches = ranged(lengths.map(|length| self.inches(length)));
+        self.both(&inches, &ranged(lengths.map(|length| on_ruler(length).value().to_string())))
+    }
+
+    /// The inches of a length as [`Self::ruler`] prints them. Both units tell the same length: that which is printed in
+    /// millimetres, or the sixteenth of an inch that is printed so.
+    #[must_use]
+    pub fn inches(self, length: Length) -> String {
+        let shown = on_ruler(length);
         let sixteenth = Length::inches((length.value() / INCH * SIXTEENTHS).round() / SIXTEENTHS);
-        let is_so = Length::mm(stepped(sixteenth.value(), step)) == shown;
-        let both = if is_so { sixteenth } else { shown };
-        self.both(if self == Self::Both { both } else { length }, &format!("{}", shown.value()))
+        let both = if on_ruler(sixteenth) == shown { sixteenth } else { shown };
+        fraction(if self == Self::Both { both } else { length })
     }
 
     /// The same to the tenth of a millimetre.
     #[must_use]
     pub fn fine(self, length: Length) -> String {
-        self.both(length, length.tenths().trim_end_matches(" mm"))
+        self.both(&fraction(length), length.tenths().trim_end_matches(" mm"))
     }
 
     /// Prints how far a length may be off: in millimetres, small ones to the tenth; where only inches are printed, to the
     /// next sixteenth that is enough, for no ruler of inches shows less.
     #[must_use]
     pub fn margin(self, length: Length) -> String {
-        if self == Self::In {
-            #[expect(clippy::cast_possible_truncation, reason = "lengths are below a kilometre")]
-            let parts = (length.value() / INCH * SIXTEENTHS - NOISE).ceil() as i64;
-            return format!("{} in", sixteenths(parts));
-        }
         let fine = length.value().abs() < FINE;
-        format!("{} mm", rounded(length.value(), usize::from(fine)))
+        let inches = if self == Self::In { sixteenths(enough(length)) } else { fraction(length) };
+        self.both(&inches, &rounded(length.value(), usize::from(fine)))
     }
 
-    fn both(self, length: Length, mm: &str) -> String {
+    /// Prints a size that no ruler shows: inches to the thousandth, millimetres to the hundredth.
+    #[must_use]
+    pub fn gauge(self, length: Length) -> String {
+        self.both(&format!("{:.3}", length.value() / INCH), &trimmed(length.value(), 2))
+    }
+
+    fn both(self, inches: &str, mm: &str) -> String {
         match self {
-            Self::In => format!("{} in", fraction(length)),
+            Self::In => format!("{inches} in"),
             Self::Mm => format!("{mm} mm"),
-            Self::Both => format!("{} in ({mm} mm)", fraction(length)),
+            Self::Both => format!("{inches} in ({mm} mm)"),
         }
     }
+}
+
+/// The least sixteenths of an inch that are no shorter than a length.
+fn enough(length: Length) -> i64 {
+    #[expect(clippy::cast_possible_truncation, reason = "lengths are below a kilometre")]
+    let parts = (length.value() / INCH * SIXTEENTHS - NOISE).ceil() as i64;
+    parts
+}
+
+/// What a ruler shows of a length: millimetres, of small ones their halves.
+fn on_ruler(length: Length) -> Length {
+    let step = if length.value().abs() >= FINE { 1.0 } else { 0.5 };
+    Length::mm(stepped(length.value(), step))
+}
+
+fn ranged([least, most]: [String; 2]) -> String {
+    if least == most { least } else { format!("{least} to {most}") }
 }
 
 /// Ten to the power of so many decimals.
@@ -192,12 +222,6 @@ impl fmt::Display for Length {
 }
 
 impl Length {
-    /// Whole millimetres as a ruler shows them, without the unit.
-    #[must_use]
-    pub fn whole(self) -> String {
-        rounded(self.value(), 0)
-    }
-
     /// Millimetres to the tenth, for sizes of beads and gaps: `5.9 mm`.
     #[must_use]
     pub fn tenths(self) -> String {
@@ -285,6 +309,14 @@ mod tests {
     }
 
     #[test]
+    fn a_range_tells_its_lengths_as_each_is_told_alone() {
+        let hooked = [438.8, 489.0].map(Length::mm);
+        assert_eq!(UnitStyle::Both.range(hooked), "17 5⁄16 to 19 ¼ in (439 to 489 mm)");
+        assert_eq!(UnitStyle::Both.range([hooked[0]; 2]), UnitStyle::Both.ruler(hooked[0]));
+        assert_eq!(UnitStyle::Mm.range([438.8, 439.0].map(Length::mm)), "439 mm");
+    }
+
+    #[test]
     fn halves_round_up_whatever_the_noise() {
         // 25.4 mm an inch by definition: 17 ½ in = 444.5 mm, 22 ½ in = 571.5 mm.
         assert_eq!(UnitStyle::Mm.ruler(Length::inches(17.5)), "445 mm");
@@ -294,12 +326,19 @@ mod tests {
 
     #[test]
     fn small_margins_are_told_to_the_tenth() {
-        assert_eq!(UnitStyle::Both.margin(Length::mm(1.34)), "1.3 mm");
+        assert_eq!(UnitStyle::Both.margin(Length::mm(1.34)), "1⁄16 in (1.3 mm)");
         // 1.1 mm are 0.043 in, which 1⁄32 in, 0.031, is less than.
         assert_eq!(UnitStyle::In.margin(Length::mm(1.1)), "1⁄16 in");
         assert_eq!(UnitStyle::In.margin(Length::mm(25.4 / 8.0)), "⅛ in");
         assert_eq!(UnitStyle::Mm.margin(Length::mm(2.0)), "2 mm");
         assert_eq!(UnitStyle::Mm.margin(Length::mm(12.4)), "12 mm");
+    }
+
+    #[test]
+    fn what_no_ruler_shows_is_told_finer() {
+        assert_eq!(UnitStyle::Both.gauge(Length::mm(1.2)), "0.047 in (1.2 mm)");
+        assert_eq!(UnitStyle::In.gauge(Length::mm(0.1)), "0.004 in");
+        assert_eq!(UnitStyle::Mm.gauge(Length::mm(0.45)), "0.45 mm");
     }
 
     #[test]

@@ -4,24 +4,15 @@
 
 use festoon::design::{Assorted, Choice, Design, Held, Pack, nth, resolve};
 use festoon::materials::assorted::{fewer, packs, surely};
-use festoon::materials::{Amount, Article, Line, Materials, Order, Stash, materials};
+use festoon::materials::{Amount, Article, Line, Materials, Order, SoldAs, Stash, materials};
 use festoon::pattern;
-use festoon::source::{Place, Source};
+use festoon::source::Source;
 use festoon::units::Money;
 
 /// A bag of a mix of so many beads in which two kinds have such parts.
 fn mix(beads: u64, parts: [u32; 2]) -> Assorted {
-    let held = |(at, parts): (usize, u32)| Held { id: String::new(), parts, bead: Some(nth(at)) };
-    Assorted {
-        id: String::new(),
-        name: String::new(),
-        pack: Pack::Mix(None),
-        beads,
-        holds: parts.into_iter().enumerate().map(held).collect(),
-        price: None,
-        from: None,
-        place: Place::default(),
-    }
+    let held = |(at, parts): (usize, u32)| Held::new(String::new(), parts, nth(at));
+    Assorted::new("mix", Pack::Mix(None), beads, parts.into_iter().enumerate().map(held).collect())
 }
 
 /// How many beads are bought for so many of a kind with such parts, one of its and the others' to a bag.
@@ -106,7 +97,7 @@ const STRAND: &str =
 fn a_graduated_strand_is_bought_for_all_its_sizes_at_once() {
     let list = materials(&made(STRAND, "20 small, 10 middle, 9 large"), &Order::default());
     let buy = line(&list, "lot").buy.clone().unwrap();
-    assert_eq!((buy.lots, buy.unit, buy.lot), (1, "strand", Amount::Count(49)));
+    assert_eq!((buy.lots, buy.unit, buy.lot), (1, SoldAs::Strand, Amount::Count(49)));
     assert_eq!((buy.bought, buy.used), (Some(Money::coins(3000)), Some(Money::coins(2388))));
     assert_eq!((list.bought(), list.used()), (Money::coins(3000), Money::coins(2388)));
     assert_eq!(["small", "middle", "large"].map(|id| left(&list, id)), [4, 6, 0]);
@@ -144,7 +135,7 @@ fn a_mix_by_mass_holds_as_many_as_weigh_so_much() {
     let buy = line(&list, "lot").buy.clone().unwrap();
     // 21 of one in two ask for 80 beads or fewer, 11 of one in four for 92: both are in a bag, in which 60 and 30 are
     // to be expected.
-    assert_eq!((buy.lots, buy.unit), (1, "bag"));
+    assert_eq!((buy.lots, buy.unit), (1, SoldAs::Bag));
     assert_eq!((left(&list, "small"), left(&list, "middle")), (40, 20));
 }
 

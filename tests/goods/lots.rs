@@ -1,6 +1,6 @@
 //! Packs: what is bought covers what is needed, and money adds up to the coin.
 
-use festoon::design::{Lot, Phrase, nth};
+use festoon::design::{Lot, Phrase, Stated, nth};
 use festoon::materials::lots::{beads_in, spare};
 use festoon::materials::{Amount, Article, Line, Order, Stash, materials};
 use festoon::units::{Length, Mass, Money};
@@ -44,7 +44,7 @@ fn seed_beads_by_mass() {
     // 10 g of 11/0 are 1050, of 8/0 347 (a bead shop's blog, 2013-10).
     for (count, mass) in [(1050, 10.0 / 1050.0), (347, 10.0 / 347.0)] {
         let mut seed = bead("seed", "A", 2.0);
-        seed.mass = Mass::grams(mass);
+        seed.mass = Stated::Stated(Mass::grams(mass));
         assert_eq!(beads_in(&seed, &Lot::Grams(Mass::grams(10.0))), count);
     }
 }

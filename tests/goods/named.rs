@@ -115,7 +115,7 @@ fn a_written_knot_is_told_beside_those_between_all_beads() {
     let (chart, steps) = told(&design.expect("a design"), UnitStyle::Both);
     assert!(chart.contains("(knot K1 at "), "{chart}");
     assert!(steps.contains("Between each bead and the next tie an overhand knot"), "{steps}");
-    assert!(steps.contains("A knot is to take 2 mm along the wire."), "{steps}");
+    assert!(steps.contains("A knot is to take 0.079 in (2 mm) along the wire."), "{steps}");
 }
 
 #[test]

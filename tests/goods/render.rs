@@ -1,9 +1,8 @@
 //! Materials as CSV, JSON and a table.
 
-use festoon::design::{Lot, Price, Sold, nth};
+use festoon::design::{Lot, Price, Sold, Stated, nth};
 use festoon::materials::{Amount, Article, Materials, Order, Stash, materials, render};
 use festoon::pattern::Overhead;
-use festoon::source::Place;
 use festoon::units::{Length, Money, Telling, UnitStyle};
 use serde_json::{Value, json};
 
@@ -18,13 +17,10 @@ fn priced() -> Materials {
             model.beads[nth(1)].name = "mist, \"pale\"".into();
         })
         .expect("a design");
-    let (rate, overhead) = (Money::coins(1800), Overhead::Sum(Money::coins(250)));
-    let place = Place::default();
-    design = design
-        .changed(|model| {
-            model.price = Some(Price { hours: 1.5, rate, overhead, wholesale: 2.0, retail: 2.5, place });
-        })
-        .expect("a design");
+    let mut price = Price::new(1.5, Money::coins(1800));
+    price.overhead = Stated::Stated(Overhead::Sum(Money::coins(250)));
+    (price.wholesale, price.retail) = (Stated::Stated(2.0), Stated::Stated(2.5));
+    design = design.changed(|model| model.price = Some(price)).expect("a design");
     materials(&design, &Order::default())
 }
 
@@ -71,8 +67,8 @@ fn json_has_the_fields_of_the_contract() {
 fn a_price_of_nothing_is_told_from_none() {
     let design = gathered()
         .changed(|model| {
-            model.beads[nth(0)].sold = Some(Sold { lot: Lot::Pack(50), price: Some(Money::ZERO), from: None });
-            model.beads[nth(1)].sold = Some(Sold { lot: Lot::Pack(50), price: None, from: None });
+            model.beads[nth(0)].sold = sold(Lot::Pack(50), 0);
+            model.beads[nth(1)].sold = Some(Sold::new(Lot::Pack(50)));
         })
         .expect("a design");
     let materials = materials(&design, &Order::default());

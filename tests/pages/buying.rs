@@ -3,7 +3,7 @@
 use festoon::Piece;
 use festoon::art::Ink;
 use festoon::design::{Choice, Design, nth};
-use festoon::materials::render::words::{amount, left};
+use festoon::materials::render::words::{amount, left, sold_as};
 use festoon::materials::{Article, Materials, Order, materials};
 use festoon::paint::mark::{Fill, Mark, Page, Rgb};
 use festoon::paint::{outline, style};
@@ -61,7 +61,7 @@ fn the_table_tells_what_the_materials_are() {
             let is_need =
                 |cell: &String| cell.strip_prefix(&need).is_some_and(|rest| ["", " set", " sets"].contains(&rest));
             assert!(!is_taken || row.iter().any(is_need), "{name}: {}: {need} in {row:?}", line.name);
-            let within = line.within.as_ref().map(|within| [format!("in the {}", within.unit), left(within)]);
+            let within = line.within.as_ref().map(|within| [format!("in the {}", sold_as(within.unit)), left(within)]);
             assert!(within.is_none_or(|told| told.iter().all(|told| row.contains(told))), "{name}: {row:?}");
             let left = line.buy.as_ref().map(|buy| amount(buy.left_over, units));
             assert!(left.is_none_or(|left| row.contains(&left)), "{name}: {}: {row:?}", line.name);
@@ -218,7 +218,7 @@ fn other_sizes_are_told_in_the_letters_of_this_sheet() {
     for said in longer.into_iter().flat_map(|at| charted(&long, at)) {
         assert!(told.contains(&dense(&said)), "{said} in {told}");
     }
-    assert!(told.contains(&dense("As on this sheet, with the table's bare cord: 1 inner.")), "{told}");
+    assert!(told.contains(&dense("As on this sheet, with the table's bare wire: 1 inner.")), "{told}");
 }
 
 #[test]

@@ -306,3 +306,31 @@ fn ends_that_meet_are_drawn_to_go_together_through_what_they_meet_in() {
     let [beads, knots] = ["bead", "knot"].map(|sort| on_line.clone().filter(|found| found.is_stamp_of(sort)).count());
     assert!(beads > 10 && knots == beads - 1, "{beads} beads, {knots} knots");
 }
+
+/// Where beads are off, which of them there may be more or fewer of, and at which end: so that a pattern goes on and both sides
+/// stay alike.
+#[test]
+fn rows_of_other_beads_change_where_their_pattern_allows() {
+    let remedies = [
+        ("Ebb", "Add or leave out whole repeats of 1A 1B before the last 1A until it comes nearest."),
+        ("Hawser", "Add or leave out B at the last end until it comes nearest."),
+        ("Lockgate", "Add or leave out whole repeats of 2C 1B before the last 2C, alike in every strand, until"),
+        (
+            "Pierhead",
+            "Add or leave out A at both ends, as many at the one as at the other, alike in every strand, until",
+        ),
+        ("Fathom", "Add or leave out A at both ends, as many at the one as at the other, until it comes nearest."),
+        ("Rockpool", "Add or leave out beads, in the order of the repeat, at the last end until it comes nearest."),
+        ("Windlass", "Add or leave out beads, in the order of the repeat, at the last end until it comes nearest."),
+        ("Wrackline", "Add or leave out beads at the last end until it comes nearest."),
+        ("Spindrift", "looser; then add or leave out A at the last end until it comes nearest."),
+        ("Bollard", "Keep the counts and the strand's length"),
+    ];
+    let pieces = shipped();
+    for (title, remedy) in remedies {
+        let piece = pieces.iter().find(|piece| piece.design.heading.title == title).expect("a shipped pattern");
+        let all = pages(piece, Paper::A4);
+        let words: String = stringing(&all).into_iter().map(super::making::words_of).collect();
+        assert!(words.contains(&super::making::dense(remedy)), "{title}: {remedy} is not in {words}");
+    }
+}

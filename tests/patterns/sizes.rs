@@ -129,7 +129,7 @@ fn a_size_may_name_its_own_body() {
     assert!(girth(&small) < girth(&plain) && girth(&plain) < girth(&large));
     for piece in [small, plain, large] {
         let inside = piece.drape.ring().unwrap().inside_girth;
-        let asked = (piece.design.wear.girth + piece.design.wear.ease).value();
+        let asked = (piece.design.wear.girth + *piece.design.wear.ease).value();
         assert!((inside - asked).abs() <= 2.5, "{inside} for {asked}");
     }
 }

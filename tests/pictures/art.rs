@@ -101,7 +101,7 @@ fn findings_of_stated_size_are_drawn_to_size() {
 #[test]
 fn a_jump_ring_is_as_wide_as_its_inside_and_both_thicknesses_of_its_wire() {
     let mut ring = samples::finding(FindingKind::JumpRing);
-    ring.form = Form::JumpRing(samples::ring(6.0, 1.2, None));
+    ring.form = Form::JumpRing(samples::ring(6.0, 1.2));
     let sample = Sample::new(Vec::new(), vec![(ring, Rgb(0xb4, 0xb8, 0xbc))], Vec::new());
     let stencils = sample.stencils(Ink::Colour);
     stencils.finding(nth(0), Point::ORIGIN, 0.0, 1.0);

@@ -1,6 +1,9 @@
 //! Where English stands: what decides has no words, so that a second language is a second module.
 
+use std::collections::BTreeSet;
 use std::path::Path;
+
+use serde_json::Value;
 
 use crate::files;
 
@@ -22,6 +25,32 @@ const ROOMS: &[(&str, &str)] = &[
     ("gallery", "gallery/english.rs"),
     ("rules", "rules has no words"),
     ("bench", "bench has no words"),
+    ("units", "units/english.rs"),
+    ("export", "export/english.rs"),
+    ("assist", "assist/english.rs"),
+];
+
+/// Single words that say nothing to people and are none of the language's, by where they stand: names within formats,
+/// parts of keys, materials that patterns name, signs of units.
+const NAMES: &[(&str, &[&str])] = &[
+    ("materials/mod.rs", &["finding"]),
+    ("design/ends.rs", &["loop"]),
+    ("design/spring.rs", &["loop"]),
+    ("art/look.rs", &["edge", "finding", "linked", "pin", "pressed", "speck"]),
+    ("art/finding/mod.rs", &["fluted"]),
+    ("art/light.rs", &["grey"]),
+    ("gallery/", &[]),
+    ("rules/body.rs", &["alpaca", "brass", "crystal", "free", "lead", "nickel", "pewter", "rock"]),
+    ("rules/text.rs", &["colourway"]),
+    ("steps/cautions.rs", &["crystal", "glass"]),
+    ("units.rs", &["millimetres", "newtons"]),
+    ("units/parse.rs", &[]),
+    ("export/pdf.rs", &["en"]),
+    ("export/svg", &[]),
+    (
+        "assist/language.rs",
+        &["additionalProperties", "anyOf", "const", "description", "enum", "items", "oneOf", "properties"],
+    ),
 ];
 
 /// Literals that are no sentences, with where they stand and why.
@@ -32,6 +61,9 @@ const OTHERS: &[(&str, &str, &str)] = &[
     ("paint/font.rs", "Source Sans 3", "a font's own name"),
     ("design/article.rs", "strands: 12, length: 20 in", "keys as a pattern has them"),
     ("design/closure.rs", "each side", "a key of patterns"),
+    ("assist/offer.rs", "each side", "a key of patterns"),
+    ("assist/offer.rs", "both ends", "a key of patterns"),
+    ("assist/offer.rs", "comes with", "a key of patterns"),
     ("rules/body.rs", "german silver", "a material that patterns name"),
     ("gallery/index.rs", "pieces/{}", "a folder"),
     ("gallery/entry.rs", "picture{}.png", "a file"),
@@ -39,6 +71,12 @@ const OTHERS: &[(&str, &str, &str)] = &[
     ("gallery/entry.rs", "sheet{}.pdf", "a file"),
     ("gallery/frame.rs", "{up}fonts/", "a folder"),
     ("gallery/frame.rs", "light dark", "a value of HTML"),
+    ("export/svg.rs", "url(#{id})", "a value of SVG"),
+    ("export/svg.rs", "translate({})", "a value of SVG"),
+    ("export/svg.rs", "rotate({})", "a value of SVG"),
+    ("export/svg.rs", "rotate({turn})", "a value of SVG"),
+    ("export/svg/part.rs", "{name}-opacity", "a name of SVG"),
+    ("export/svg/part.rs", "<tspan font-size=\"{size}\">{words}</tspan>", "an element of SVG"),
 ];
 
 #[test]
@@ -58,6 +96,53 @@ fn words_stand_in_the_modules_of_a_language() {
         }
     }
     assert!(found.is_empty(), "{}", found.join("\n"));
+}
+
+/// A single word that stands alone is a key or word of the language, or a name within a format.
+#[test]
+fn single_words_are_keys_or_names() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    let (language, mut found) = (language(), Vec::new());
+    for (room, words) in ROOMS {
+        for file in files(&root, room) {
+            let place = file.strip_prefix(&root).expect("files of a room stand in it").display().to_string();
+            if place.starts_with(words) || place.ends_with("/tests.rs") || place.ends_with("/sample.rs") {
+                continue;
+            }
+            let names = NAMES.iter().find(|(at, _)| place.starts_with(at)).map(|(_, names)| *names);
+            let is_name = |word: &str| names.is_some_and(|names| names.is_empty() || names.contains(&word));
+            let text = std::fs::read_to_string(&file).expect("the sources can be read");
+            let single = literals(&text).into_iter().filter(|literal| is_word(literal));
+            let strange = single.filter(|word| !language.contains(word.as_str()) && !is_name(word));
+            found.extend(strange.map(|word| format!("{place}: {word:?}")));
+        }
+    }
+    assert!(found.is_empty(), "{}", found.join("\n"));
+}
+
+/// A word in small letters or with a capital, that is no unit's sign.
+fn is_word(literal: &str) -> bool {
+    literal.chars().count() > 1 && literal.chars().all(char::is_alphabetic) && !UNITS.contains(&literal)
+}
+
+/// The keys and words of the language.
+fn language() -> BTreeSet<String> {
+    fn gather(value: &Value, words: &mut BTreeSet<String>) {
+        if let Some(keys) = value.get("properties").and_then(Value::as_object) {
+            words.extend(keys.keys().cloned());
+        }
+        let listed = value.get("enum").and_then(Value::as_array).into_iter().flatten().chain(value.get("const"));
+        words.extend(listed.filter_map(Value::as_str).map(str::to_owned));
+        let within: Vec<_> = match value {
+            Value::Array(all) => all.iter().collect(),
+            Value::Object(group) => group.values().collect(),
+            _ => Vec::new(),
+        };
+        within.into_iter().for_each(|one| gather(one, words));
+    }
+    let mut words = BTreeSet::new();
+    gather(&festoon::pattern::schema(), &mut words);
+    words
 }
 
 /// Every exception is still one.
@@ -80,9 +165,11 @@ fn sentences_are_told_from_what_is_none() {
     assert!(said("#[cfg(test)]\nmod tests { const A: &str = \"what a test says\"; }").is_empty());
 }
 
+/// Signs of units and of money.
+const UNITS: &[&str] = &["mm", "cm", "in", "ft", "N", "lb", "mg", "g", "kg", "min", "deg", "EUR"];
+
 /// Whether a literal says something: words, or a word and what is put beside it. Units are none.
 fn is_sentence(literal: &str) -> bool {
-    const UNITS: &[&str] = &["mm", "cm", "in", "ft", "N", "lb", "g", "kg", "EUR"];
     let mut plain = String::new();
     let (mut depth, mut arguments) = (0_u32, 0_usize);
     for letter in literal.chars() {

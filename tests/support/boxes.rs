@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use festoon::design::{Bead, Index, nth};
 use festoon::geometry::Point;
-use festoon::paint::mark::{Anchor, Key, Mark, Page, Segment, Stroke, Text};
+use festoon::paint::mark::{Anchor, Key, Mark, Page, Role, Segment, Stroke, Text};
 use festoon::paint::{metrics, outline};
 
 /// An upright box.
@@ -135,7 +135,7 @@ fn walk(marks: &[Mark], symbols: &BTreeMap<Key, Vec<Point>>, within: &mut Vec<St
     for mark in marks {
         let (seen, bounds) = match mark {
             Mark::Group { role, marks } => {
-                within.push(role.label().to_owned());
+                within.push(if *role == Role::Footer { "footer".to_owned() } else { role.label().to_owned() });
                 walk(marks, symbols, within, found);
                 within.pop();
                 continue;

@@ -1,143 +1,63 @@
 //! Designs made by hand, for stages that start from one.
 
 use festoon::design::*;
-use festoon::pattern::{CordKind, Drilled, FindingKind, Kind, Outline, Shape};
-use festoon::source::Place;
+use festoon::pattern::{CordKind, FindingKind, Kind, Shape};
 use festoon::units::{Length, Mass, Money};
 
 pub fn sold(lot: Lot, coins: i64) -> Option<Sold> {
-    Some(Sold { lot, price: Some(Money::coins(coins)), from: None })
+    let mut sold = Sold::new(lot);
+    sold.price = Some(Money::coins(coins));
+    Some(sold)
 }
 
 pub fn bead(id: &str, letter: &str, size: f64) -> Bead {
-    Bead {
-        id: id.into(),
-        name: format!("{id} bead"),
-        letter: letter.into(),
-        shape: Shape::Round,
-        across: Length::mm(size),
-        along: Length::mm(size),
-        thick: Stated::Stated(Length::mm(size)),
-        hole: Stated::Stated(Length::mm(1.0)),
-        tolerance: Length::mm(0.2),
-        pitch: None,
-        mass: Mass::grams(0.3),
-        material: Some("glass".into()),
-        sold: None,
-        drilled: Drilled::Lengthwise,
-        bores: None,
-        instead: Vec::new(),
-        place: Place::default(),
-    }
+    let mut bead = Bead::new(id, Shape::Round, [Length::mm(size); 2]);
+    (bead.name, bead.letter) = (format!("{id} bead"), letter.into());
+    (bead.mass, bead.material) = (Stated::Stated(Mass::grams(0.3)), Some("glass".into()));
+    bead
 }
 
+/// Cord of which a knot takes nothing, so that what is cut is counted by head.
 pub fn cord(id: &str, kind: CordKind) -> Cord {
-    Cord {
-        id: id.into(),
-        name: format!("{id} cord"),
-        kind,
-        is_pin: false,
-        diameter: Length::mm(0.4),
-        take_up: Length::ZERO,
-        strength: None,
-        stiffness: Stated::Assumed(0.0),
-        mass_per_metre: Mass::grams(0.5),
-        needle: false,
-        coil: None,
-        link: None,
-        sold: sold(Lot::Length(Length::mm(10_000.0)), 790),
-        place: Place::default(),
-    }
+    let mut cord = Cord::new(id, kind, Length::mm(0.4));
+    cord.name = format!("{id} cord");
+    cord.take_up = Stated::Stated(Length::ZERO);
+    cord.mass_per_metre = Stated::Stated(Mass::grams(0.5));
+    cord.sold = sold(Lot::Length(Length::mm(10_000.0)), 790);
+    cord
 }
 
 pub fn finding(name: &str, kind: FindingKind) -> Finding {
-    Finding {
-        id: name.into(),
-        name: name.into(),
-        form: form(kind),
-        mass: Mass::grams(0.1),
-        material: None,
-        breakaway: false,
-        comes_with: None,
-        sold: None,
-        place: Place::default(),
-    }
-}
-
-/// A finding of a kind, 12 mm long where its kind has a length.
-pub fn form(kind: FindingKind) -> Form {
-    let [length, outside, inside, wire] = [12.0, 2.0, 1.3, 0.7].map(Length::mm);
-    let body = Dimensions { length, outside: Some(outside), inside: Some(inside), wire: None };
-    let pin = |foot| Form::Pin(Pin { length, wire, foot, outside: None });
-    let hanger = Hanger { length, wire: Stated::Stated(wire), outside: None, inside: None };
-    match kind {
-        FindingKind::Crimp => Form::Crimp(Crimp { length, outside, inside }),
-        FindingKind::Cone => {
-            Form::Cone(Cone { length, inside: Length::mm(8.0), tip: inside, mouth: None, outside: None })
-        }
-        FindingKind::EyePin => pin(Foot::Eye),
-        FindingKind::HeadPin => pin(Foot::Head),
-        FindingKind::Clasp => Form::Clasp(body),
-        FindingKind::SpringRing => Form::SpringRing(body),
-        FindingKind::Hook => Form::Hook(body),
-        FindingKind::ToggleRing => Form::ToggleRing(body),
-        FindingKind::ToggleBar => Form::ToggleBar(body),
-        FindingKind::BarrelHalf => Form::BarrelHalf(body),
-        FindingKind::Chain => {
-            Form::Chain(ChainLinks { link: Length::mm(4.0), wire: Stated::Stated(wire), length: None })
-        }
-        FindingKind::JumpRing => ring(false),
-        FindingKind::SpacerBar => bar(1),
-        FindingKind::EndBar => Form::EndBar(sizes(1)),
-        FindingKind::BoxHalf => Form::BoxHalf(sizes(1)),
-        FindingKind::SlideHalf => Form::SlideHalf(sizes(1)),
-        FindingKind::BeadCap => Form::BeadCap(Cap { length, outside: Some(outside), inside: None, mouth: None }),
-        FindingKind::CrimpCover => Form::CrimpCover(body),
-        FindingKind::WireGuard => Form::WireGuard(body),
-        FindingKind::Bail => Form::Bail(hanger),
-        FindingKind::EarWire => Form::EarWire(hanger),
-        FindingKind::KnotCover => Form::KnotCover(KnotCover { body, bead: None }),
-        FindingKind::CordEnd => Form::CordEnd(CordEnd { length, inside, outside: Some(outside), wire: None }),
-        FindingKind::Charm => {
-            Form::Charm(Charm { length, breadth: Stated::Assumed(length * 0.45), outline: Outline::Leaf })
-        }
-        FindingKind::Tassel => Form::Tassel(Tassel { length, breadth: Stated::Assumed(length * 0.16), wound: None }),
-        FindingKind::SpectacleLoop => Form::SpectacleLoop(body),
-    }
+    let mut finding = Finding::new(name, Form::usual(kind));
+    finding.mass = Stated::Stated(Mass::grams(0.1));
+    finding
 }
 
 /// A spacer bar of so many holes.
 pub fn bar(holes: u32) -> Form {
-    Form::SpacerBar(sizes(holes))
+    Form::SpacerBar(Bar::new(Length::mm(12.0), holes, Length::mm(5.0)))
 }
 
-fn sizes(holes: u32) -> Bar {
-    let [length, outside, spacing] = [12.0, 2.0, 5.0].map(Length::mm);
-    Bar { length, spacing, holes, outside: Some(outside), inside: None, wire: None }
-}
-
-/// A jump ring, soldered shut or not.
-pub fn ring(closed: bool) -> Form {
-    let [inside, wire] = [4.0, 0.7].map(Length::mm);
-    Form::JumpRing(JumpRing { inside, wire: Stated::Stated(wire), outside: None, closed })
+/// A jump ring that is soldered shut.
+pub fn soldered() -> Form {
+    let mut ring = JumpRing::new(Length::mm(4.0));
+    ring.closed = true;
+    Form::JumpRing(ring)
 }
 
 /// A part of a closure: the finding of this number.
 pub fn part(finding: usize) -> Part {
-    Part { finding: nth(finding), reach: Length::mm(12.0), least: Length::mm(12.0), cut: None }
+    Part::new(nth(finding), Length::mm(12.0))
 }
 
 pub fn chain(finding: usize, length: f64) -> Part {
-    Part { finding: nth(finding), reach: Length::mm(length), least: Length::mm(4.0), cut: Some(Length::mm(length)) }
+    let mut part = Part::new(nth(finding), Length::mm(length));
+    (part.least, part.cut) = (Length::mm(4.0), Some(Length::mm(length)));
+    part
 }
 
 pub fn end(findings: &[usize]) -> End {
-    End {
-        findings: findings.iter().copied().map(nth).collect(),
-        bight: Length::mm(4.0),
-        takes: Length::mm(6.0),
-        take_up: Length::ZERO,
-    }
+    End::new(findings.iter().copied().map(nth).collect(), Length::mm(4.0), Length::mm(6.0))
 }
 
 /// A strand of a chart, its bits those that the chart says, at least as long as they need.
@@ -145,7 +65,7 @@ pub fn strand(name: &str, finished: f64, ends: &[usize], chart: Vec<Phrase>) -> 
     let (ends, bits) = ([end(ends), end(ends)], bits(&chart));
     let needed: f64 = bits.iter().map(Bit::length).sum::<f64>() + 2.0 * ends[0].takes.value();
     let mut strand = Strand::sliding(name, nth(0), Length::mm(finished.max(needed)), ends, bits);
-    (strand.allowance, strand.chart) = (Length::mm(8.0), chart);
+    (strand.allowance, strand.chart) = (Stated::Stated(Length::mm(8.0)), chart);
     strand
 }
 
@@ -168,7 +88,7 @@ fn phrase_bits(phrase: &Phrase) -> Vec<Bit> {
         Phrase::Links(links) => vec![bit(What::Gap, f64::from(*links))],
         Phrase::Knot => vec![bit(What::Knot, 0.6)],
         Phrase::Finding(at) | Phrase::Stop(_, at) => vec![bit(What::Finding(*at), 1.0)],
-        Phrase::Dangle(on, list) => vec![bit(What::Dangle(Dangle { on: *on, bits: bits(list), drop: 20.0 }), 1.0)],
+        Phrase::Dangle(on, list) => vec![bit(What::Dangle(Dangle::new(*on, bits(list), 20.0)), 1.0)],
     }
 }
 

@@ -22,10 +22,11 @@ pub fn spring_eye(body: &Dimensions) -> Hoop {
     eye(length * 0.09, length * 0.05)
 }
 
-/// That of a hook.
+/// That of a hook, as wide inside as is stated.
 pub fn hook_eye(body: &Dimensions) -> Hoop {
     let length = body.length.value();
-    eye(length * 0.09, or(body.wire, length * usual::HOOK_WIRE))
+    let thick = or(body.wire, length * usual::HOOK_WIRE);
+    eye(body.inside.map_or(length * 0.09, |inside| (inside.value() + thick) / 2.0), thick)
 }
 
 /// That of a toggle's ring.

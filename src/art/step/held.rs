@@ -8,7 +8,7 @@ use crate::paint::outline::{ellipse, polyline, rounded_rect};
 use crate::steps::WithBeads;
 
 /// Upper edge of a ruler.
-const RULER: f64 = 14.0;
+pub const RULER: f64 = 14.0;
 
 /// A crimp pressed on one cord where the ruler says, and a bead that slides against it.
 pub fn stop(slides: bool) -> Vec<Mark> {
@@ -57,7 +57,8 @@ pub fn measured(among: WithBeads) -> Vec<Mark> {
     marks
 }
 
-fn ruler() -> Vec<Mark> {
+/// A ruler below what is measured.
+pub fn ruler() -> Vec<Mark> {
     const STEPS: u32 = 14;
     let tick = |step: u32| {
         let (x, long) = (0.9 + 1.6 * f64::from(step), if step.is_multiple_of(5) { 1.9 } else { 1.1 });

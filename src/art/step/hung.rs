@@ -29,7 +29,7 @@ pub fn clasp() -> Vec<Mark> {
 }
 
 /// The lever and the claw of a trigger clasp, from where they stand on its eye along a way.
-fn trigger(from: Point, way: f64) -> [Vec<Segment>; 2] {
+pub fn trigger(from: Point, way: f64) -> [Vec<Segment>; 2] {
     const LENGTH: f64 = 10.4;
     const BREADTH: f64 = 6.2;
     // Its first fifth is the eye.

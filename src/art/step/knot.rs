@@ -20,7 +20,7 @@ use crate::steps::Knotted;
 const FINE: u32 = 12;
 
 /// Two cords about one another, from left to right.
-struct Twist {
+struct CordTwist {
     left: Point,
     right: Point,
     /// Half the distance between the cords at the ends.
@@ -31,7 +31,7 @@ struct Twist {
     rising_over: bool,
 }
 
-impl Twist {
+impl CordTwist {
     /// The cord that starts below, or the one that starts above, between two shares of the way.
     fn cord(&self, below: bool, from: f64, to: f64) -> Vec<Point> {
         let sign = if below { self.half } else { -self.half };
@@ -79,7 +79,7 @@ pub fn tied(knot: Knotted) -> Vec<Mark> {
 
 /// A double overhand knot: cords from a place on the left, twice through the loop, which lies below where the twist's half is
 /// more than nothing, and on to the right.
-fn double_overhand(from: Point, twist: &Twist, count: u8) -> Vec<Mark> {
+fn double_overhand(from: Point, twist: &CordTwist, count: u8) -> Vec<Mark> {
     let (left, right, level) = (twist.left.x, twist.right.x, twist.left.y);
     let middle = left.midpoint(right);
     let aside = |x: f64, off: f64| at(x, level + twist.half + off * twist.half.signum());
@@ -105,7 +105,7 @@ fn double_overhand(from: Point, twist: &Twist, count: u8) -> Vec<Mark> {
 /// A knot in a cord that comes out of an open cover; or one round a bead, which its loop goes through.
 fn covered(bead: bool) -> Vec<Mark> {
     let (level, half) = (9.6, -1.25);
-    let twist = Twist { left: at(11.8, level), right: at(21.0, level), half, crossings: 5, rising_over: true };
+    let twist = CordTwist { left: at(11.8, level), right: at(21.0, level), half, crossings: 5, rising_over: true };
     let mut marks = double_overhand(at(0.0, level), &twist, 1);
     marks.extend(tight::open_cover(at(4.4, level), 2.7, 0.75));
     if bead {
@@ -120,7 +120,7 @@ fn covered(bead: bool) -> Vec<Mark> {
 /// A knot that is moved against the last bead before it is drawn tight.
 fn free(legs: u8) -> Vec<Mark> {
     let half = 1.0 + 0.4 * breadth(legs);
-    let twist = Twist { left: at(9.4, 6.4), right: at(20.6, 6.4), half, crossings: 5, rising_over: true };
+    let twist = CordTwist { left: at(9.4, 6.4), right: at(20.6, 6.4), half, crossings: 5, rising_over: true };
     let mut marks = double_overhand(at(2.6, 6.4), &twist, legs);
     marks.push(bead(at(2.9, 6.4), 2.7));
     marks.extend(arrow(&[at(17.6, 16.4), at(10.0, 16.4), at(6.4, 13.6), at(4.8, 10.4)]));
@@ -129,7 +129,7 @@ fn free(legs: u8) -> Vec<Mark> {
 
 /// A loose knot led to the bead by an awl in it.
 pub fn led() -> Vec<Mark> {
-    let twist = Twist { left: at(8.8, 6.4), right: at(16.2, 6.4), half: 1.3, crossings: 3, rising_over: true };
+    let twist = CordTwist { left: at(8.8, 6.4), right: at(16.2, 6.4), half: 1.3, crossings: 3, rising_over: true };
     let path = smooth(&[
         vec![at(0.4, 5.0), at(6.6, 5.0)],
         twist.cord(false, 0.0, 1.0),
@@ -151,8 +151,8 @@ pub fn led() -> Vec<Mark> {
 
 /// Two ends: twice over, then once back.
 pub fn surgeons() -> Vec<Mark> {
-    let lower = Twist { left: at(4.6, 12.0), right: at(19.4, 12.0), half: 1.4, crossings: 5, rising_over: true };
-    let upper = Twist { left: at(7.6, 5.4), right: at(16.4, 5.4), half: 1.4, crossings: 3, rising_over: false };
+    let lower = CordTwist { left: at(4.6, 12.0), right: at(19.4, 12.0), half: 1.4, crossings: 5, rising_over: true };
+    let upper = CordTwist { left: at(7.6, 5.4), right: at(16.4, 5.4), half: 1.4, crossings: 3, rising_over: false };
     let one = smooth(&[
         vec![at(1.0, 15.6), at(2.6, 14.4)],
         lower.cord(true, 0.0, 1.0),

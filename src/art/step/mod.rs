@@ -5,18 +5,22 @@
 //! no source.
 
 mod crimp;
+mod cut;
 mod held;
 mod hung;
 mod knot;
 mod noose;
 mod pen;
 mod pin;
+mod strung;
 mod tight;
+mod whole;
 mod wound;
 
 use crate::geometry::Point;
 use crate::paint::layout::Block;
-use crate::paint::mark::Mark;
+use crate::paint::mark::{Mark, Stroke, Text};
+use crate::paint::outline;
 use crate::steps::{Drawing, english};
 
 /// Width and height of every drawing, the thickness of its lines included.
@@ -26,7 +30,46 @@ const ROOM: (f64, f64) = (24.0, 18.0);
 /// What a cord's half thickness takes beyond them.
 const EDGE: f64 = 0.5;
 
-/// The drawing beside a step.
+/// The drawing beside a step so many times as large as usual, as high as what is drawn of it; its numbers are as large as
+/// ever.
+#[must_use]
+pub fn beside(drawing: Drawing, scale: f64) -> Block {
+    let marks: Vec<_> = step(drawing).into_iter().map(|mark| scaled(mark, scale)).collect();
+    let [top, bottom] = heights(&marks).unwrap_or_default();
+    let marks = Block::new(SIZE.0 * scale, SIZE.1 * scale, marks).at(Point::new(0.0, -top));
+    Block::new(SIZE.0 * scale, bottom - top, marks)
+}
+
+fn scaled(mark: Mark, scale: f64) -> Mark {
+    match mark {
+        Mark::Shape { outline, fill, stroke } => {
+            let thinner = |stroke: Stroke| Stroke {
+                width: stroke.width * scale,
+                dashes: stroke.dashes.iter().map(|dash| dash * scale).collect(),
+                ..stroke
+            };
+            Mark::Shape { outline: outline::mapped(&outline, |point| point * scale), fill, stroke: stroke.map(thinner) }
+        }
+        Mark::Text(text) => Mark::Text(Text { at: text.at * scale, ..text }),
+        held => held.map_inner(|marks| marks.into_iter().map(|mark| scaled(mark, scale)).collect()),
+    }
+}
+
+/// From where down to where marks reach, the edges of their lines and the height of their numbers included.
+fn heights(marks: &[Mark]) -> Option<[f64; 2]> {
+    let of = |mark: &Mark| match mark {
+        Mark::Shape { outline, stroke, .. } => {
+            let half = stroke.as_ref().map_or(0.0, |stroke| stroke.width / 2.0);
+            let ys = || outline::flattened(outline).into_iter().map(|point| point.y);
+            Some([ys().reduce(f64::min)? - half, ys().reduce(f64::max)? + half])
+        }
+        Mark::Text(number) => Some([number.at.y - number.size, number.at.y]),
+        held => heights(held.inner()),
+    };
+    marks.iter().filter_map(of).reduce(|[top, bottom], [above, below]| [top.min(above), bottom.max(below)])
+}
+
+/// The drawing beside a step, in its box.
 #[must_use]
 pub fn step(drawing: Drawing) -> Vec<Mark> {
     let marks = match drawing {
@@ -63,6 +106,26 @@ pub fn step(drawing: Drawing) -> Vec<Mark> {
         Drawing::InLoop => hung::in_loop(),
         Drawing::Charm => hung::charm(),
         Drawing::LetOut => hung::let_out(),
+        Drawing::LaidOut(kinds) => strung::laid_out(kinds),
+        Drawing::CutToLength => cut::measured(),
+        Drawing::CutCoil => cut::coil(),
+        Drawing::CutSquare => cut::square(),
+        Drawing::Tag => cut::tagged(),
+        Drawing::OnPin(eye) => pin::threaded(eye),
+        Drawing::BentPin(below) => pin::bent(below),
+        Drawing::CutPin(below) => pin::cut(below),
+        Drawing::OnEnd => strung::on_end(),
+        Drawing::CoverOnEnd => strung::cover_on_end(),
+        Drawing::DrawnUp => strung::drawn_up(),
+        Drawing::TailCovered => strung::over_tail(),
+        Drawing::TailOut => strung::tail_out(),
+        Drawing::Stopper => strung::stopped(),
+        Drawing::KnotHidden => strung::knot_hidden(),
+        Drawing::EndBar(strands) => strung::end_bar(strands),
+        Drawing::Threaded(needle) => strung::threaded(needle),
+        Drawing::Spaced => strung::spaced(),
+        Drawing::Inspected(how) => whole::measured(how),
+        Drawing::OnArm => whole::on_arm(),
     };
     let marks = Block::new(ROOM.0, ROOM.1, marks).at(Point::new(EDGE, EDGE));
     vec![Mark::figure(english::drawing(drawing), marks)]

@@ -3,11 +3,12 @@
 use std::f64::consts::{PI, TAU};
 
 use super::crimp::gathered;
-use super::pen::{EDGE, arrow, at, bead, filled, ghost, line, metal, wire};
+use super::pen::{EDGE, arrow, at, bead, cutters, filled, ghost, line, metal, wire};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Segment, Stroke};
 use crate::paint::outline::{arc, circle, polygon, polyline, rounded_rect};
 use crate::paint::style;
+use crate::steps::Below;
 
 /// A cone slid down a pin's wire, cut open: in it the loops on the eye, and their crimps.
 pub fn cone(strands: u8) -> Vec<Mark> {
@@ -68,16 +69,74 @@ pub fn turned_end() -> Vec<Mark> {
     marks
 }
 
+/// Beads threaded onto a pin, from its head or its eye on.
+pub fn threaded(has_eye: bool) -> Vec<Mark> {
+    let level = 9.0;
+    let foot = if has_eye {
+        wire(&circle(at(2.2, level), 1.6))
+    } else {
+        vec![metal(rounded_rect(at(2.6, level - 1.6), 1.1, 3.2, 0.4))]
+    };
+    let mut marks = wire(&polyline(&[at(3.7, level), at(23.6, level)]));
+    marks.extend(foot);
+    marks.extend([(6.6, 2.7), (16.2, 2.3)].map(|(x, radius)| bead(at(x, level), radius)));
+    marks.extend(arrow(&[at(19.6, 4.2), at(16.2, 3.6), at(11.4, 4.2)]));
+    marks
+}
+
+/// Where the wire of a pin is bent that is about to be closed.
+const BEND: Point = at(6.4, 8.4);
+
+/// A wire bent to a right angle where it leaves what is below, in the jaws of pliers; where it was.
+pub fn bent(below: Below) -> Vec<Mark> {
+    let mut marks = wire(&polyline(&[at(BEND.x, 12.0), BEND, at(22.6, BEND.y)]));
+    marks.extend(held(below));
+    marks.push(ghost(rounded_rect(at(BEND.x - 0.475, 0.4), 0.95, 7.4, 0.1)));
+    marks.extend(jaws(at(17.2, BEND.y), 0.6));
+    marks.extend(arrow(&[at(8.6, 1.6), at(11.4, 2.4), at(13.4, 4.8)]));
+    marks
+}
+
+/// The bent wire cut so far from its bend as its loop takes.
+pub fn cut(below: Below) -> Vec<Mark> {
+    let (end, level) = (17.0, BEND.y - 4.2);
+    let mut marks = wire(&polyline(&[at(BEND.x, 12.0), BEND, at(end, BEND.y)]));
+    marks.extend(held(below));
+    marks.push(ghost(rounded_rect(at(end + 0.3, BEND.y - 0.475), 6.4, 0.95, 0.1)));
+    marks.extend([BEND.x, end].map(|x| ghost(polyline(&[at(x, BEND.y - 0.8), at(x, level - 1.0)]))));
+    marks.extend(arrow(&[at(11.0, level), at(BEND.x + 0.2, level)]));
+    marks.extend(arrow(&[at(12.4, level), at(end - 0.2, level)]));
+    marks.extend(cutters(at(end, BEND.y + 0.6), PI));
+    marks
+}
+
+/// What a pin's wire comes out of.
+fn held(below: Below) -> Vec<Mark> {
+    match below {
+        Below::Beads => vec![bead(BEND + at(0.0, 3.6), 3.0), bead(BEND + at(0.0, 8.4), 1.8)],
+        Below::Eye => wire(&circle(BEND + at(0.0, 5.4), 2.4)),
+        Below::Cover => {
+            vec![metal(polygon(&[(-0.9, 1.2), (0.9, 1.2), (4.4, 9.4), (-4.4, 9.4)].map(|(x, y)| BEND + at(x, y))))]
+        }
+    }
+}
+
+/// The jaws of pliers on both sides of a middle, so far from it.
+fn jaws(middle: Point, off: f64) -> Vec<Mark> {
+    let jaw = |side: f64| {
+        let corners = [at(-1.2, off), at(2.4, off), at(3.2, off + 4.4), at(-2.0, off + 4.4)];
+        filled(polygon(&corners.map(|corner| middle + at(corner.x, side * corner.y))), style::RULE)
+    };
+    vec![jaw(-1.0), jaw(1.0)]
+}
+
 /// A ring that gapes between the jaws of pliers; then shut.
 pub fn gap() -> Vec<Mark> {
     let (gaping, shut, radius) = (at(6.4, 9.0), at(19.6, 9.0), 3.6);
     let mut marks = wire(&arc(gaping, (radius, radius), 0.3, TAU - 0.3));
     marks.extend(wire(&circle(shut, radius)));
     marks.push(line(polyline(&[shut + at(radius - 0.47, 0.0), shut + at(radius + 0.47, 0.0)])));
-    for side in [-1.0, 1.0] {
-        let jaw = [at(-1.2, side * 4.2), at(2.4, side * 4.2), at(3.2, side * 8.6), at(-2.0, side * 8.6)];
-        marks.push(filled(polygon(&jaw.map(|corner| gaping + corner)), style::RULE));
-    }
+    marks.extend(jaws(gaping, 4.2));
     marks.extend(arrow(&[at(12.4, 9.0), at(14.6, 9.0)]));
     marks
 }

@@ -10,7 +10,7 @@ use super::pen::{
 };
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Segment};
-use crate::paint::outline::{arc, circle, curve, ellipse, mapped, polyline};
+use crate::paint::outline::{arc, circle, curve, ellipse, mapped, polyline, rounded_rect};
 use crate::steps::Knotted;
 
 /// Where cord runs along which a knot is glued.
@@ -20,6 +20,11 @@ const LEVEL: f64 = 12.0;
 pub fn knot(middle: Point, radius: f64) -> Vec<Mark> {
     let turn = |x: f64| line(curve(&[at(x - 0.6, -1.0), at(x + 0.2, 0.0), at(x, 1.0)].map(|point| middle + point)));
     std::iter::once(filled(circle(middle, radius), PLAIN)).chain([-0.4, 0.4].map(turn)).collect()
+}
+
+/// A pressed crimp on what lies level.
+pub fn pressed(middle: Point) -> Vec<Mark> {
+    vec![metal(rounded_rect(middle - at(1.6, 1.1), 3.2, 2.2, 0.4))]
 }
 
 /// A knot and a drop of glue that falls on it.

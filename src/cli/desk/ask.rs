@@ -13,11 +13,11 @@ use festoon::trade::paper::Paper;
 use festoon::{Piece, piece};
 
 use super::Desk;
-use crate::cli::Variant;
+use crate::cli::VariantOptions;
 
 /// A question about a text.
 #[derive(Debug, Deserialize)]
-pub struct Asked {
+pub struct Question {
     /// The pattern's text.
     pub text: String,
     /// A size that it names.
@@ -52,7 +52,7 @@ pub struct Drawn {
     pub remarks: Vec<Remark>,
 }
 
-impl Asked {
+impl Question {
     /// The text with its shelves.
     pub fn source(&self, desk: &Desk) -> Source {
         desk.source(&self.text)
@@ -63,8 +63,8 @@ impl Asked {
         festoon::assist::utf16::byte(&self.text, self.at)
     }
 
-    pub fn variant(&self, desk: &Desk) -> Variant {
-        Variant { size: self.size.clone(), colourway: self.colourway.clone(), ..desk.variant.clone() }
+    pub fn variant(&self, desk: &Desk) -> VariantOptions {
+        VariantOptions { size: self.size.clone(), colourway: self.colourway.clone(), ..desk.variant.clone() }
     }
 
     pub fn ink(&self) -> Ink {

@@ -22,7 +22,7 @@ pub struct File {
 
 /// What a file holds.
 #[derive(Clone, Debug, Serialize)]
-pub struct Held {
+pub struct FileState {
     /// The text; nothing where there is none to read.
     pub text: Option<String>,
     /// Tells it from every other text.
@@ -34,7 +34,7 @@ pub struct Held {
 /// Why a text was not saved.
 pub enum Unsaved {
     /// Another program changed the file: what it holds now.
-    Changed(Held),
+    Changed(FileState),
     /// It cannot be written.
     Trouble(String),
 }
@@ -54,15 +54,17 @@ impl File {
     }
 
     /// What it holds now.
-    pub fn held(&self) -> Held {
+    pub fn held(&self) -> FileState {
         match input::file(&self.name(), &self.path) {
-            Ok(source) => {
-                Held { version: hash([source.text()]), text: Some(source.text().to_owned()), trouble: String::new() }
-            }
-            Err(_) if self.is_missing() => Held { text: None, version: NONE.to_owned(), trouble: String::new() },
+            Ok(source) => FileState {
+                version: hash([source.text()]),
+                text: Some(source.text().to_owned()),
+                trouble: String::new(),
+            },
+            Err(_) if self.is_missing() => FileState { text: None, version: NONE.to_owned(), trouble: String::new() },
             Err(unread) => {
                 let trouble = unread.message();
-                Held { text: None, version: hash(["unread", &trouble]), trouble }
+                FileState { text: None, version: hash(["unread", &trouble]), trouble }
             }
         }
     }
@@ -74,7 +76,7 @@ impl File {
     /// Saves a text whole or not at all, where the file still holds the version that it was made from. Between the
     /// look at the file and the move of the new one over it another program may write: a moment that no system
     /// closes for programs that do not ask one another.
-    pub fn save(&self, text: &str, made_from: &str) -> Result<Held, Unsaved> {
+    pub fn save(&self, text: &str, made_from: &str) -> Result<FileState, Unsaved> {
         let _alone = self.writing.lock().unwrap_or_else(PoisonError::into_inner);
         if text.len() as u64 > input::LARGEST {
             return Err(Unsaved::Trouble("a pattern has at most 4 MiB: make it smaller".to_owned()));

@@ -35,13 +35,13 @@ const ALWAYS: [(HeaderName, &str); 6] = [
 ];
 
 /// A question that is not answered, and why.
-type Refusal = (StatusCode, &'static str);
+type Unanswered = (StatusCode, &'static str);
 
-const STRANGER: Refusal = (StatusCode::MISDIRECTED_REQUEST, "open the address that festoon printed\n");
-const UNCLEAR: Refusal = (StatusCode::BAD_REQUEST, "ask with one Host\n");
-const FOREIGN: Refusal = (StatusCode::FORBIDDEN, "another page may not ask\n");
-const TOO_LARGE: Refusal = (StatusCode::PAYLOAD_TOO_LARGE, "ask without a body, or with a smaller one\n");
-const TOO_SLOW: Refusal = (StatusCode::REQUEST_TIMEOUT, "ask faster\n");
+const STRANGER: Unanswered = (StatusCode::MISDIRECTED_REQUEST, "open the address that festoon printed\n");
+const UNCLEAR: Unanswered = (StatusCode::BAD_REQUEST, "ask with one Host\n");
+const FOREIGN: Unanswered = (StatusCode::FORBIDDEN, "another page may not ask\n");
+const TOO_LARGE: Unanswered = (StatusCode::PAYLOAD_TOO_LARGE, "ask without a body, or with a smaller one\n");
+const TOO_SLOW: Unanswered = (StatusCode::REQUEST_TIMEOUT, "ask faster\n");
 
 /// Reads a question whole before it is answered or refused.
 pub async fn guard(State(desk): State<Arc<Desk>>, request: Request, next: Next) -> Response {
@@ -61,7 +61,7 @@ pub async fn guard(State(desk): State<Arc<Desk>>, request: Request, next: Next) 
 
 /// Whether a question comes by one of this server's names, and from its own page if from any. A page of somebody
 /// else's could otherwise ask by giving its own name to this machine's address.
-fn admitted(method: &Method, headers: &HeaderMap, address: SocketAddr) -> Result<(), Refusal> {
+fn admitted(method: &Method, headers: &HeaderMap, address: SocketAddr) -> Result<(), Unanswered> {
     let host = only(headers, &header::HOST)?.ok_or(UNCLEAR)?;
     if !is_here(host, address) {
         return Err(STRANGER);
@@ -78,7 +78,7 @@ fn is_here(host: &str, address: SocketAddr) -> bool {
 }
 
 /// The value of a field that stands at most once (RFC 9112, 3.2: more than one Host is an error).
-fn only<'h>(headers: &'h HeaderMap, name: &HeaderName) -> Result<Option<&'h str>, Refusal> {
+fn only<'h>(headers: &'h HeaderMap, name: &HeaderName) -> Result<Option<&'h str>, Unanswered> {
     let mut all = headers.get_all(name).iter();
     let first = all.next().map(|value| value.to_str().map_err(|_| UNCLEAR)).transpose()?;
     if all.next().is_some() { Err(UNCLEAR) } else { Ok(first) }
@@ -86,7 +86,7 @@ fn only<'h>(headers: &'h HeaderMap, name: &HeaderName) -> Result<Option<&'h str>
 
 /// A body of at most so many bytes. More is read to its end and forgotten: what a browser still sends would cut off
 /// the answer (RFC 9112, 9.6).
-async fn whole(mut body: Body, most: usize) -> Result<Bytes, Refusal> {
+async fn whole(mut body: Body, most: usize) -> Result<Bytes, Unanswered> {
     let (mut bytes, mut long) = (Vec::new(), false);
     while let Some(frame) = body.frame().await {
         let frame = frame.map_err(|_| TOO_LARGE)?;

@@ -7,6 +7,7 @@ use maud::{Markup, html};
 use festoon::Piece;
 use festoon::bench::{Of, Thing};
 use festoon::design::Design;
+use festoon::english::assumed;
 use festoon::materials::render::words::{amount, in_currency, is_nothing, left, lots, said};
 use festoon::materials::{Line, Materials, Order, materials};
 use festoon::paint::mark::Rgb;
@@ -166,9 +167,9 @@ fn price(materials: &Materials) -> Markup {
             dl class="facts" {
                 div { dt { "materials used" } dd { (price.materials) } }
                 div { dt { "labour" } dd { (price.labour) } }
-                div { dt { "overhead" } dd { (price.overhead) } }
-                div { dt { "for a shop" } dd { (price.wholesale) } }
-                div { dt { "for a wearer" } dd { (price.retail) } }
+                div { dt { "overhead" (assumed(price.overhead.is_assumed())) } dd { (*price.overhead) } }
+                div { dt { "for a shop" (assumed(price.factors[0].is_assumed())) } dd { (price.wholesale) } }
+                div { dt { "for a wearer" (assumed(price.factors[1].is_assumed())) } dd { (price.retail) } }
             }
         }
     }

@@ -8,11 +8,12 @@ use serde::Serialize;
 use festoon::Piece;
 use festoon::assist::{self, utf16};
 use festoon::bench::{self, Of, Thing};
-use festoon::design::{Index, Strand, limb};
+use festoon::design::{Index, Stated, Strand, limb};
+use festoon::english::assumed;
 use festoon::export;
 use festoon::materials::Article;
 use festoon::paint::mark::Rgb;
-use festoon::pattern::{self, Kind as Made, Pattern};
+use festoon::pattern::{self, Kind, Pattern};
 use festoon::remark::render::summary;
 use festoon::remark::{Level, Remark};
 use festoon::sheet;
@@ -20,23 +21,23 @@ use festoon::source::{At, Place, Source};
 use festoon::units::{Length, Mass};
 
 use super::answer::json;
-use super::ask::{Asked, Drawn};
+use super::ask::{Drawn, Question};
 use super::{Desk, html};
 
 /// Everything that the page shows of a text.
 #[derive(Serialize)]
-struct Look {
+struct Overview {
     remarks: Vec<Said>,
     summary: String,
     /// What the text and its shelves name; nothing where it cannot be read.
-    names: Option<Names>,
+    names: Option<Choosable>,
     /// The piece; nothing where the text has errors.
-    piece: Option<Shown>,
+    piece: Option<ShownPiece>,
 }
 
 /// What may be chosen: sizes and colourways by name, beads and findings by id and name.
 #[derive(Serialize)]
-struct Names {
+struct Choosable {
     sizes: Vec<String>,
     colourways: Vec<String>,
     /// The key of the measure by which a size may be made.
@@ -55,25 +56,25 @@ struct Said {
     help: String,
     line: Option<usize>,
     place: Option<[usize; 2]>,
-    remedy: Option<Edit>,
+    remedy: Option<Utf16Edit>,
 }
 
 /// An edit in UTF-16 code units.
 #[derive(Serialize)]
-struct Edit {
+struct Utf16Edit {
     title: String,
     place: [usize; 2],
     text: String,
 }
 
 #[derive(Serialize)]
-struct Shown {
+struct ShownPiece {
     svg: String,
     width: f64,
     height: f64,
     about: String,
     /// Beads and findings by their kind's name: id, name and facts.
-    kinds: BTreeMap<String, Kind>,
+    kinds: BTreeMap<String, Described>,
     things: Vec<Lying>,
     lows: Vec<Low>,
     /// Facts, strands and legend.
@@ -84,7 +85,7 @@ struct Shown {
 
 /// What is told of a bead or finding.
 #[derive(Serialize)]
-struct Kind {
+struct Described {
     id: String,
     name: String,
     asked_for: String,
@@ -123,9 +124,9 @@ struct Low {
 }
 
 /// Answers with everything about a text.
-pub fn look(asked: &Asked, desk: &Desk) -> Response {
+pub fn look(asked: &Question, desk: &Desk) -> Response {
     let drawn = asked.drawn(desk);
-    json(Look {
+    json(Overview {
         remarks: said(&drawn),
         summary: summary(&drawn.remarks),
         names: pattern::draft(&drawn.source).pattern.map(|pattern| names(&pattern)),
@@ -133,14 +134,14 @@ pub fn look(asked: &Asked, desk: &Desk) -> Response {
     })
 }
 
-fn names(pattern: &Pattern) -> Names {
+fn names(pattern: &Pattern) -> Choosable {
     let named = |id: &At<String>, name: Option<&String>| [id.value.clone(), name.unwrap_or(&id.value).clone()];
     let findings = pattern.findings.iter().flat_map(|findings| &findings.entries);
     let kind = pattern.kind.value;
-    Names {
+    Choosable {
         sizes: pattern.size_names(),
         colourways: pattern.colourway_names(),
-        measure: (!matches!(kind, Made::Earrings | Made::Strap)).then(|| limb(kind).key()),
+        measure: (!matches!(kind, Kind::Earrings | Kind::Strap)).then(|| limb(kind).key()),
         beads: pattern.beads.entries.iter().map(|(id, bead)| named(id, bead.name.as_ref())).collect(),
         findings: findings.map(|(id, finding)| named(id, finding.name.as_ref())).collect(),
     }
@@ -166,7 +167,7 @@ fn one(remark: &Remark, source: &Source) -> Said {
         help: remark.help(),
         line: own.map(|place| source.line_column(place.start).0),
         place: own.map(|place| units(source, place)),
-        remedy: remedy.map(|remedy| Edit {
+        remedy: remedy.map(|remedy| Utf16Edit {
             title: remedy.title,
             place: units(source, remedy.place),
             text: remedy.text,
@@ -184,10 +185,10 @@ pub fn units(source: &Source, place: Place) -> [usize; 2] {
     [place.start, place.end].map(|byte| utf16::units(source.text(), byte))
 }
 
-fn shown(piece: &Piece, source: &Source, asked: &Asked) -> Shown {
+fn shown(piece: &Piece, source: &Source, asked: &Question) -> ShownPiece {
     let bench = bench::bench(piece, asked.ink());
     let page = if asked.soon { bench::plain(bench.page) } else { bench.page };
-    Shown {
+    ShownPiece {
         svg: export::svg(&page),
         width: page.width,
         height: page.height,
@@ -236,18 +237,18 @@ fn fine(number: f64) -> f64 {
     (number * 100.0).round() / 100.0
 }
 
-fn kinds(piece: &Piece, source: &Source) -> BTreeMap<String, Kind> {
+fn kinds(piece: &Piece, source: &Source) -> BTreeMap<String, Described> {
     let (design, units) = (&piece.design, piece.telling.units);
     let (costs, sizes) = (html::costs(piece), pattern::written(source, "beads", "size"));
-    let kind = |article: Article, colour: Option<Rgb>, length: Option<Length>, mass: Mass| {
+    let kind = |article: Article, colour: Option<Rgb>, length: Option<Length>, mass: Stated<Mass>| {
         let id = article.id(design).to_owned();
-        Kind {
+        Described {
             name: article.name(design).to_owned(),
             asked_for: sheet::asked_for(design, article, units),
             colour: colour.map(Rgb::hex),
             size: colour.and_then(|_| sizes.get(&id).cloned()),
             length: length.map(|length| units.ruler(length)).unwrap_or_default(),
-            mass: format!("{:.2} g", mass.value()),
+            mass: format!("{:.2} g{}", mass.value(), assumed(mass.is_assumed())),
             price: costs.get(&id).cloned().unwrap_or_default(),
             id,
         }
@@ -259,7 +260,10 @@ fn kinds(piece: &Piece, source: &Source) -> BTreeMap<String, Kind> {
         )
     });
     let findings = design.findings.entries().map(|(at, finding)| {
-        (kind_name(Of::Finding(at)), kind(Article::Finding(at), None, finding.length(), finding.mass_of_one()))
+        (
+            kind_name(Of::Finding(at)),
+            kind(Article::Finding(at), None, finding.length(), finding.mass.map(|_| finding.mass_of_one())),
+        )
     });
     beads.chain(findings).filter_map(|(name, kind)| Some((name?, kind))).collect()
 }

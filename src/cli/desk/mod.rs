@@ -25,7 +25,7 @@ use clap::Args;
 use festoon::source::Source;
 use festoon::trade::paper::Paper;
 
-use super::{Failure, Variant, input, output, pages, report};
+use super::{Failure, VariantOptions, input, output, pages, report};
 
 use ask::Drawn;
 use file::File;
@@ -43,7 +43,7 @@ pub struct Options {
     #[arg(long, value_parser = pages::paper, default_value = "a4")]
     paper: Paper,
     #[command(flatten)]
-    variant: Variant,
+    variant: VariantOptions,
 }
 
 /// Whether the page may change the pattern.
@@ -63,7 +63,7 @@ pub struct Desk {
     /// A part of every path, which no page of anybody else can know.
     token: String,
     paper: Paper,
-    variant: Variant,
+    variant: VariantOptions,
     watch: Watch,
     /// The piece that was drawn last, for the views of it.
     drawn: Mutex<Option<Arc<Drawn>>>,

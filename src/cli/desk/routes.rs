@@ -19,7 +19,7 @@ use festoon::pattern::edit::{self, Act};
 use festoon::source::Place;
 
 use super::answer::{self, refused, worked_out};
-use super::ask::Asked;
+use super::ask::Question;
 use super::file::Unsaved;
 use super::guard::guard;
 use super::{Desk, Mode, look, page, start, take, view};
@@ -34,11 +34,11 @@ pub fn routes(desk: Desk) -> Router {
         .route("/events", get(events))
         .route(
             "/look",
-            post(|State(desk): Here, Json(asked): Json<Asked>| worked_out(move || look::look(&asked, &desk))),
+            post(|State(desk): Here, Json(asked): Json<Question>| worked_out(move || look::look(&asked, &desk))),
         )
         .route("/view/{name}", post(viewed))
         .route("/take/{what}", post(taken))
-        .route("/told", post(|State(desk): Here, Json(asked): Json<Asked>| worked_out(move || told(&asked, &desk))))
+        .route("/told", post(|State(desk): Here, Json(asked): Json<Question>| worked_out(move || told(&asked, &desk))))
         .route("/language", get(|| async { answer::json(assist::keys()) }))
         .route("/{file}", get(|Path(name): Path<String>| async move { page::file(&name).unwrap_or_else(missing) }));
     if desk.mode == Mode::Design {
@@ -46,7 +46,7 @@ pub fn routes(desk: Desk) -> Router {
             .route("/act", post(|State(desk): Here, Json(doing): Json<Doing>| worked_out(move || act(&doing, &desk))))
             .route(
                 "/offers",
-                post(|State(desk): Here, Json(asked): Json<Asked>| worked_out(move || offers(&asked, &desk))),
+                post(|State(desk): Here, Json(asked): Json<Question>| worked_out(move || offers(&asked, &desk))),
             )
             .route("/save", post(|State(desk): Here, Json(save): Json<Save>| worked_out(move || saved(&save, &desk))))
             .route("/starts", get(|| worked_out(start::list)))
@@ -67,11 +67,11 @@ fn missing() -> Response {
     (StatusCode::NOT_FOUND, "not found\n").into_response()
 }
 
-async fn viewed(State(desk): Here, Path(name): Path<String>, Json(asked): Json<Asked>) -> Response {
+async fn viewed(State(desk): Here, Path(name): Path<String>, Json(asked): Json<Question>) -> Response {
     worked_out(move || view::view(&name, &asked, &desk)).await
 }
 
-async fn taken(State(desk): Here, Path(what): Path<String>, Json(asked): Json<Asked>) -> Response {
+async fn taken(State(desk): Here, Path(what): Path<String>, Json(asked): Json<Question>) -> Response {
     worked_out(move || take::take(&what, &asked, &desk)).await
 }
 
@@ -108,7 +108,7 @@ fn act(doing: &Doing, desk: &Desk) -> Response {
 }
 
 /// What means what stands at a place, and where that is defined.
-fn told(asked: &Asked, desk: &Desk) -> Response {
+fn told(asked: &Question, desk: &Desk) -> Response {
     let source = asked.source(desk);
     let told = assist::told(&source, asked.byte());
     let defined = assist::definition(&source, asked.byte());
@@ -121,7 +121,7 @@ fn told(asked: &Asked, desk: &Desk) -> Response {
     }))
 }
 
-fn offers(asked: &Asked, desk: &Desk) -> Response {
+fn offers(asked: &Question, desk: &Desk) -> Response {
     let source = asked.source(desk);
     let offers = assist::offers(&source, asked.byte()).into_iter().map(|offer| {
         json!({

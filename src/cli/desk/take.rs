@@ -9,7 +9,7 @@ use festoon::picture::{self, Ground, Proportion};
 
 use super::Desk;
 use super::answer::refused;
-use super::ask::Asked;
+use super::ask::Question;
 use crate::cli::{names, pages};
 
 /// Resolution of a page as PNG, as the command draws it unless told.
@@ -21,7 +21,7 @@ const PIXELS: u32 = 2000;
 type Taken = Result<(&'static str, String, Vec<u8>), String>;
 
 /// Answers with a file by what it is.
-pub fn take(what: &str, asked: &Asked, desk: &Desk) -> Response {
+pub fn take(what: &str, asked: &Question, desk: &Desk) -> Response {
     let drawn = asked.drawn(desk);
     let Some(piece) = &drawn.piece else { return refused("the text has errors: mend them first") };
     let taken = match what {
@@ -50,14 +50,14 @@ fn headers(kind: &'static str, name: &str) -> [(header::HeaderName, HeaderValue)
     ]
 }
 
-fn pdf(piece: &Piece, asked: &Asked, desk: &Desk) -> Taken {
+fn pdf(piece: &Piece, asked: &Question, desk: &Desk) -> Taken {
     let drawn = festoon::pages(piece, &asked.style(desk));
     let bytes = export::pdf(drawn, &pages::about(piece)).map_err(|error| error.to_string())?;
     Ok(("application/pdf", ".pdf".to_owned(), bytes))
 }
 
 /// One page, numbered as the command numbers it.
-fn page(piece: &Piece, asked: &Asked, desk: &Desk, format: &str) -> Taken {
+fn page(piece: &Piece, asked: &Question, desk: &Desk, format: &str) -> Taken {
     let drawn = festoon::pages(piece, &asked.style(desk));
     let at = asked.at.min(drawn.len().saturating_sub(1));
     let page = drawn.get(at).ok_or("there is no such page")?;

@@ -9,7 +9,7 @@ use festoon::export;
 use festoon::picture::{self, Ground, Proportion};
 
 use super::answer::{json, refused};
-use super::ask::Asked;
+use super::ask::Question;
 use super::{Desk, html};
 
 /// Width in mm in which rows are drawn.
@@ -26,7 +26,7 @@ struct View {
 }
 
 /// Answers with a view by its name.
-pub fn view(name: &str, asked: &Asked, desk: &Desk) -> Response {
+pub fn view(name: &str, asked: &Question, desk: &Desk) -> Response {
     let drawn = asked.drawn(desk);
     let Some(piece) = &drawn.piece else { return refused("the text has errors: mend them, and this is drawn again") };
     let view = match name {
@@ -55,7 +55,7 @@ fn worn(piece: &Piece) -> View {
 }
 
 /// A page of the sheet.
-fn page(piece: &Piece, asked: &Asked, desk: &Desk) -> View {
+fn page(piece: &Piece, asked: &Question, desk: &Desk) -> View {
     let pages = festoon::pages(piece, &asked.style(desk));
     let at = asked.at.min(pages.len().saturating_sub(1));
     pages.get(at).map_or_else(View::default, |page| View { pages: pages.len(), ..drawing(page) })

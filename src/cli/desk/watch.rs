@@ -14,7 +14,7 @@ use festoon::source::Source;
 use super::file::File;
 use crate::cli::hash::hash;
 use crate::cli::output;
-use crate::cli::shelves::Shelves;
+use crate::cli::shelves::ShelfOptions;
 
 /// How often files are looked at where the system does not tell of changes.
 const EVERY: Duration = Duration::from_millis(500);
@@ -26,7 +26,7 @@ const WRITTEN: EventKind = EventKind::Access(AccessKind::Close(AccessMode::Write
 
 /// Watches files as long as it is kept.
 pub struct Watch {
-    seen: Arc<Seen>,
+    seen: Arc<WatchedFiles>,
     watched: Mutex<Watched>,
 }
 
@@ -37,9 +37,9 @@ struct Watched {
 }
 
 /// The files that are watched.
-struct Seen {
+struct WatchedFiles {
     file: File,
-    shelves: Shelves,
+    shelves: ShelfOptions,
     /// The shelves that texts have named.
     names: Mutex<BTreeSet<String>>,
     /// What the pattern's file holds, by a version that tells it from all else,
@@ -49,9 +49,9 @@ struct Seen {
 }
 
 impl Watch {
-    pub fn new(file: File, shelves: Shelves) -> Self {
+    pub fn new(file: File, shelves: ShelfOptions) -> Self {
         let (of_file, of_shelves) = (watch::channel(file.held().version).0, watch::channel(String::new()).0);
-        let seen = Arc::new(Seen { file, shelves, names: Mutex::default(), of_file, of_shelves });
+        let seen = Arc::new(WatchedFiles { file, shelves, names: Mutex::default(), of_file, of_shelves });
         let by_looking = Config::default().with_poll_interval(EVERY);
         let watcher = watcher::<RecommendedWatcher>(&seen, Config::default())
             .or_else(|| watcher::<PollWatcher>(&seen, by_looking));
@@ -112,7 +112,7 @@ fn told(versions: &Sender<String>, now: String) {
 }
 
 /// A watcher that can watch the folder of the pattern's file.
-fn watcher<W: Watcher + Send + 'static>(seen: &Arc<Seen>, config: Config) -> Option<Box<dyn Watcher + Send>> {
+fn watcher<W: Watcher + Send + 'static>(seen: &Arc<WatchedFiles>, config: Config) -> Option<Box<dyn Watcher + Send>> {
     let hears = Arc::clone(seen);
     let mut watcher = W::new(move |event: notify::Result<Event>| hears.heed(event), config).ok()?;
     watcher.watch(output::folder(seen.file.path()), RecursiveMode::NonRecursive).ok()?;
@@ -123,7 +123,7 @@ fn held<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
     mutex.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
-impl Seen {
+impl WatchedFiles {
     fn names(&self) -> Vec<String> {
         held(&self.names).iter().cloned().collect()
     }

@@ -27,7 +27,7 @@ const LARGEST: u64 = 16 * 1024 * 1024;
 
 /// What is known of one folder.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-pub struct Record {
+pub struct FolderRecord {
     /// The folder's name; nothing for the gallery's own. A copy of the folder is not the gallery's.
     folder: String,
     /// A hash of what its files were made from; nothing while they are not whole.
@@ -40,7 +40,7 @@ pub struct Record {
     seal: String,
 }
 
-impl Record {
+impl FolderRecord {
     /// The record of a folder, where it has one that can be understood and is its own.
     pub fn read(folder: &Path, name: &str) -> Option<Self> {
         let record: Self = serde_json::from_str(&text(&folder.join(RECORD))?).ok()?;
@@ -76,7 +76,7 @@ pub fn text(path: &Path) -> Option<String> {
 pub struct Folder {
     path: PathBuf,
     /// What is known of it.
-    pub record: Record,
+    pub record: FolderRecord,
     /// Whether its files are the gallery's own whatever they hold.
     force: bool,
     /// Whether there is a record that cannot be understood.
@@ -86,9 +86,9 @@ pub struct Folder {
 impl Folder {
     /// Opens a folder, which may not be there yet.
     pub fn open(path: PathBuf, name: &str, force: bool) -> Self {
-        let known = Record::read(&path, name);
+        let known = FolderRecord::read(&path, name);
         let is_lost = known.is_none() && path.join(RECORD).exists();
-        let record = known.unwrap_or_else(|| Record { folder: name.to_owned(), ..Record::default() });
+        let record = known.unwrap_or_else(|| FolderRecord { folder: name.to_owned(), ..FolderRecord::default() });
         Self { path, record, force, is_lost }
     }
 
@@ -180,7 +180,7 @@ pub fn sweep(pieces: &Path, is_kept: impl Fn(&str) -> bool) {
     for folder in fs::read_dir(pieces).into_iter().flatten().flatten() {
         let name = folder.file_name().to_string_lossy().into_owned();
         let path = folder.path();
-        if is_link(&path) || is_kept(&name) || Record::read(&path, &name).is_none() {
+        if is_link(&path) || is_kept(&name) || FolderRecord::read(&path, &name).is_none() {
             continue;
         }
         Folder::open(path.clone(), &name, false).prune(|_| false);

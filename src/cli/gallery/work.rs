@@ -13,7 +13,7 @@ use festoon::source::Source;
 use festoon::{Piece, design, drape, pattern};
 
 use super::Options;
-use super::record::{self, Folder, Record};
+use super::record::{self, Folder, FolderRecord};
 use crate::cli::hash::hash;
 use crate::cli::{Failure, input, names, pages, report};
 
@@ -33,7 +33,7 @@ pub fn folder(path: &Path, options: &Options) -> PathBuf {
 /// What is known of a pattern whose files are all there.
 pub fn known(path: &Path, options: &Options) -> Option<(Exhibit, String)> {
     let folder = folder(path, options);
-    let Record { entry, made_from, .. } = Record::read(&folder, &name(path))?;
+    let FolderRecord { entry, made_from, .. } = FolderRecord::read(&folder, &name(path))?;
     entry.filter(|entry| entry.files().all(|file| folder.join(file).exists())).map(|entry| (entry, made_from))
 }
 

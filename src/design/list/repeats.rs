@@ -10,12 +10,12 @@ use super::{Along, Entry, Given, Item, List, Own, string};
 
 /// Things of a row, once or as often as fill it.
 #[derive(Clone)]
-struct Section {
+struct RowSection {
     fills: bool,
     row: Vec<Strung>,
 }
 
-impl Section {
+impl RowSection {
     fn times(&self, times: u32) -> Vec<Strung> {
         vec![self.row.as_slice(); times as usize].concat()
     }
@@ -45,7 +45,7 @@ impl List<'_> {
     }
 
     /// It in parts that fill and others; nothing where a repeat that fills stands in another, or a row fills too.
-    fn sections(&self) -> Option<Vec<Section>> {
+    fn sections(&self) -> Option<Vec<RowSection>> {
         let own = |item: &At<Own<'_>>| match &item.value {
             Own::Entry(entry) => within(entry, item.place, self.given),
             Own::Row(_) => None,
@@ -54,23 +54,23 @@ impl List<'_> {
     }
 }
 
-fn sections(items: &[At<Entry<'_>>], given: Given<'_>) -> Option<Vec<Section>> {
+fn sections(items: &[At<Entry<'_>>], given: Given<'_>) -> Option<Vec<RowSection>> {
     Some(items.iter().map(|item| within(&item.value, item.place, given)).collect::<Option<Vec<_>>>()?.concat())
 }
 
-fn within(entry: &Entry<'_>, place: Place, given: Given<'_>) -> Option<Vec<Section>> {
+fn within(entry: &Entry<'_>, place: Place, given: Given<'_>) -> Option<Vec<RowSection>> {
     Some(match entry {
         Item::More(Along::Fill(of)) => {
             let is_nested = of.iter().any(|item| item.value.fills());
             let row = Some(string::row(of, 1, given)).filter(|_| !is_nested)?;
-            vec![Section { fills: true, row }]
+            vec![RowSection { fills: true, row }]
         }
         Item::Repeat(times, of) if entry.fills() => vec![sections(of, given)?; *times as usize].concat(),
         Item::Mirror(side, about) => {
             let side = sections(side, given)?;
-            let back = side.iter().rev().map(Section::backwards).collect();
+            let back = side.iter().rev().map(RowSection::backwards).collect();
             [side.clone(), sections(about, given)?, back].concat()
         }
-        _ => vec![Section { fills: false, row: string::placed(entry, place, 1, given).collect() }],
+        _ => vec![RowSection { fills: false, row: string::placed(entry, place, 1, given).collect() }],
     })
 }

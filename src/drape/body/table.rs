@@ -36,6 +36,7 @@ const DRAWN: Still = Still { moves: 0.1, overlap: 0.05 };
 
 /// A necklace laid closed: x to the right, y away from who looks down on it, and z up.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Closed {
     /// One a strand: its way with half of the closure at either end.
     pub lines: Vec<Vec<Waypoint>>,

@@ -51,6 +51,7 @@ pub struct Settled {
 
 /// How hard two strands, or ropes by their numbers, press on one another at one place.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Press<Of = Index<Strand>> {
     /// The two strands, the one that comes first in the design before the other.
     pub between: [Of; 2],

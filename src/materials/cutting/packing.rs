@@ -23,7 +23,7 @@ const MOST_STEPS: u32 = 300_000;
 
 /// Sizes that are packed.
 #[derive(Clone, Debug)]
-pub struct Sizes {
+pub struct PackSizes {
     /// The different ones, largest first.
     pub sizes: Vec<u64>,
     /// How many there are of each.
@@ -50,7 +50,7 @@ pub struct Packing {
     pub steps: u32,
 }
 
-impl Sizes {
+impl PackSizes {
     fn sum(&self) -> u64 {
         self.sizes.iter().zip(&self.counts).map(|(size, count)| size * *count as u64).sum()
     }
@@ -77,7 +77,7 @@ impl Bins {
 
 /// Packs sizes, of which none is larger than a bin.
 #[must_use]
-pub fn pack(sizes: &Sizes, bins: Bins) -> Packing {
+pub fn pack(sizes: &PackSizes, bins: Bins) -> Packing {
     let least = least(sizes, bins);
     let fitted = first_fit(sizes, bins);
     let to_do = fitted.len() > bins.at_hand() + least && sizes.counts.iter().sum::<usize>() <= MOST_TRIED;
@@ -94,7 +94,7 @@ pub fn pack(sizes: &Sizes, bins: Bins) -> Packing {
 }
 
 /// Each size, largest first, into the first bin that still holds it.
-fn first_fit(sizes: &Sizes, bins: Bins) -> Vec<Vec<usize>> {
+fn first_fit(sizes: &PackSizes, bins: Bins) -> Vec<Vec<usize>> {
     let mut packed: Vec<Vec<usize>> = vec![Vec::new(); bins.at_hand()];
     let mut rooms: Vec<u64> = bins.first.into_iter().collect();
     for (kind, (size, count)) in sizes.sizes.iter().zip(&sizes.counts).enumerate() {
@@ -117,7 +117,7 @@ fn first_fit(sizes: &Sizes, bins: Bins) -> Vec<Vec<usize>> {
 ///
 /// A bin at hand no larger than the others is one of them that holds what it is smaller by. One that is
 /// larger saves all it holds, end to end.
-fn least(sizes: &Sizes, bins: Bins) -> usize {
+fn least(sizes: &PackSizes, bins: Bins) -> usize {
     match bins.first {
         None => martello_toth(sizes, bins.each),
         Some(first) if first <= bins.each => {
@@ -133,7 +133,7 @@ fn least(sizes: &Sizes, bins: Bins) -> usize {
 /// The bound L2 of Martello and Toth. For any threshold up to half a bin: what is larger than a bin less the
 /// threshold, and what is larger than half a bin, has a bin of its own; the rest down to the threshold lies
 /// beside the latter, and what has no room there fills further bins.
-fn martello_toth(sizes: &Sizes, bin: u64) -> usize {
+fn martello_toth(sizes: &PackSizes, bin: u64) -> usize {
     let half = bin / 2;
     let alone = |threshold: u64| sizes.between(bin - threshold + 1, bin).map(|(_, count)| count).sum::<u64>();
     let bound = |threshold: u64| {
@@ -154,7 +154,7 @@ fn whole(count: u64) -> usize {
 
 /// Bins filled one after the other in every way that may be best.
 struct Search {
-    left: Sizes,
+    left: PackSizes,
     bins: Bins,
     best: Vec<Vec<usize>>,
     /// With so many bins nothing better is looked for.
@@ -256,7 +256,7 @@ impl Search {
 
     /// Whether what the bin at hand has passed over needs as many bins as the best plan.
     fn passes_too_much(&self, filling: &Filling) -> bool {
-        let passed = Sizes {
+        let passed = PackSizes {
             sizes: self.left.sizes[..filling.from].to_vec(),
             counts: self.left.counts[..filling.from].to_vec(),
         };

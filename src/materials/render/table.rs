@@ -2,8 +2,11 @@
 
 use unicode_width::UnicodeWidthStr;
 
-use super::words::{amount, estimates, in_currency, is_nothing, left, long, lots, pieces, said, share, spare, verdict};
-use crate::english::count;
+use super::words::{
+    amount, estimates, factor, in_currency, is_nothing, left, long, lots, pieces, said, share, spare, verdict,
+};
+use crate::design::Stated;
+use crate::english::{assumed, count};
 use crate::materials::{Bagged, Cutting, Kit, Line, Materials, Packed, Spool, Suggestion};
 use crate::units::{Length, Money, Telling, UnitStyle};
 
@@ -107,10 +110,11 @@ fn kit(kit: &Kit, units: UnitStyle, currency: &str) -> Vec<String> {
         if kit.unpriced.is_empty() { String::new() } else { format!(", without {}", kit.unpriced.join(", ")) };
     lines.push(format!("  one bag costs {}{currency}{unpriced}", kit.contents));
     if let Some([shop, maker]) = kit.factors {
-        let [to_shop, to_maker] = [shop, maker].map(|factor| kit.contents.times(factor));
-        lines.push(format!(
-            "  for a shop {shop} × that = {to_shop}, for a maker {maker} × that = {to_maker}; packing is not counted"
-        ));
+        let times = |factor: Stated<f64>| {
+            format!("{} × that{} = {}", *factor, assumed(factor.is_assumed()), kit.contents.times(*factor))
+        };
+        let [shop, maker] = [shop, maker].map(times);
+        lines.push(format!("  for a shop {shop}, for a maker {maker}; packing is not counted"));
     }
     lines
 }
@@ -154,18 +158,18 @@ fn spool_line(at: usize, spool: &Spool, units: UnitStyle) -> String {
 }
 
 fn suggestion(price: &Suggestion) -> Vec<String> {
-    let [shop, wearer] = price.factors;
+    let [shop, wearer] = price.factors.map(factor);
     let mut lines = vec![
         "a suggested price for one piece".to_owned(),
         format!(
             "  materials {} + labour {} + overhead {}{} = cost {}",
             price.materials,
             price.labour,
-            price.overhead,
-            share(price).map(|words| format!(" ({words})")).unwrap_or_default(),
+            *price.overhead,
+            share(price).map_or_else(|| assumed(price.overhead.is_assumed()).to_owned(), |words| format!(" ({words})")),
             price.cost
         ),
-        format!("  for a shop {shop} × cost = {}, for a wearer {wearer} × cost = {}", price.wholesale, price.retail),
+        format!("  for a shop {shop} = {}, for a wearer {wearer} = {}", price.wholesale, price.retail),
     ];
     if !price.unpriced.is_empty() {
         lines.push(format!("  without what has no price in the pattern: {}", price.unpriced.join(", ")));

@@ -1,7 +1,8 @@
 //! How amounts, lots and cutting plans are said, in every table and on the sheet.
 
-use crate::english::count;
-use crate::materials::{Amount, BoughtWith, Buy, Cut, Cutting, Line, Materials, Suggestion};
+use crate::design::Stated;
+use crate::english::{assumed, count};
+use crate::materials::{Amount, BoughtWith, Buy, Cut, Cutting, Line, Materials, SoldAs, Suggestion};
 use crate::units::{INCH, Length, Money, UnitStyle, grouped, sixteenths};
 
 /// What a piece is called that is cut to see how much knots take up.
@@ -80,8 +81,24 @@ pub fn lots(line: &Line, buy: &Buy, units: UnitStyle) -> String {
     }
 }
 
+/// The word for a lot, which is also how it is told to programs.
+#[must_use]
+pub const fn sold_as(unit: SoldAs) -> &'static str {
+    match unit {
+        SoldAs::Strand => "strand",
+        SoldAs::Hank => "hank",
+        SoldAs::Pack => "pack",
+        SoldAs::Set => "set",
+        SoldAs::Piece => "piece",
+        SoldAs::Bag => "bag",
+        SoldAs::Coil => "coil",
+        SoldAs::Spool => "spool",
+        SoldAs::Length => "length",
+    }
+}
+
 fn some_lots(buy: &Buy, units: UnitStyle) -> String {
-    let words = count(buy.lots, buy.unit);
+    let words = count(buy.lots, sold_as(buy.unit));
     match (buy.lot, buy.mass) {
         (Amount::Count(1), None) => words,
         (lot, None) => format!("{words} of {}", amount(lot, units)),
@@ -127,6 +144,12 @@ pub fn said(cost: Option<Money>) -> String {
 #[must_use]
 pub fn share(price: &Suggestion) -> Option<String> {
     price.percent.map(|percent| format!("{percent} % of materials and labour"))
+}
+
+/// `2.5 × cost`, by which a suggested price comes about.
+#[must_use]
+pub fn factor(factor: Stated<f64>) -> String {
+    format!("{} × cost{}", *factor, assumed(factor.is_assumed()))
 }
 
 /// How many lengths a plan takes and how near that is to the least, or that what is in hand will do;

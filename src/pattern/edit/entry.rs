@@ -9,10 +9,10 @@ use crate::pattern::node::{self, Node, Value};
 use crate::source::{At, Place, Source};
 
 /// A key and its value as the pattern writes them.
-type Pair<'a> = (&'a str, &'a str);
+type KeyAndValue<'a> = (&'a str, &'a str);
 
 /// A bead's entry, with the file in which it stands.
-struct Found<'s> {
+struct FoundEntry<'s> {
     file: &'s Source,
     key: At<String>,
     node: Node,
@@ -21,17 +21,17 @@ struct Found<'s> {
 }
 
 /// A bead of the pattern, or where that has none of the id, of its shelves.
-fn find<'s>(source: &'s Source, root: &Node, id: &str) -> Result<Found<'s>, Refusal> {
+fn find<'s>(source: &'s Source, root: &Node, id: &str) -> Result<FoundEntry<'s>, Refusal> {
     let shelved = || source.files().skip(1).find_map(|file| found(file, &node::parse(file).root?, id));
     let found = found(source, root, id).or_else(shelved);
     found.ok_or_else(|| Refusal(format!("there is no bead `{id}`")))
 }
 
-fn found<'s>(file: &'s Source, root: &Node, id: &str) -> Option<Found<'s>> {
+fn found<'s>(file: &'s Source, root: &Node, id: &str) -> Option<FoundEntry<'s>> {
     let group = root.entry("beads")?;
     let Value::Map(beads) = &group.value else { return None };
     let (key, node) = beads.iter().find(|(at, _)| at.value == id)?.clone();
-    Some(Found { file, key, node, in_brackets: stands_in_brackets(file, group, beads) })
+    Some(FoundEntry { file, key, node, in_brackets: stands_in_brackets(file, group, beads) })
 }
 
 /// Whether the entries of a group stand in brackets.
@@ -42,13 +42,13 @@ fn stands_in_brackets(file: &Source, group: &Node, entries: &[(At<String>, Node)
     is_flow(file, group) || entries.windows(2).any(share_a_line)
 }
 
-impl Found<'_> {
+impl FoundEntry<'_> {
     fn is_own(&self) -> bool {
         self.file.file() == 0
     }
 
     /// The entry under another id with a key set, as it would be written at a line's start.
-    fn copied(&self, id: &str, pair: Pair<'_>) -> Result<String, Refusal> {
+    fn copied(&self, id: &str, pair: KeyAndValue<'_>) -> Result<String, Refusal> {
         let own = Place { file: 0, start: self.key.place.start, end: end(self.file, &self.node) };
         let line = lines(self.file, own);
         let whole = if self.in_brackets { own } else { Place { start: own.start, ..line } };
@@ -69,7 +69,7 @@ fn outdented(text: &str, by: usize) -> String {
 }
 
 /// A key of a bead everywhere. A bead of a shelf is copied into the pattern, whose own wins.
-pub fn set(source: &Source, root: &Node, id: &str, pair: Pair<'_>) -> Result<Vec<Edit>, Refusal> {
+pub fn set(source: &Source, root: &Node, id: &str, pair: KeyAndValue<'_>) -> Result<Vec<Edit>, Refusal> {
     let found = find(source, root, id)?;
     let edit = if found.is_own() {
         set_in(source, &found.node, pair)?
@@ -80,7 +80,13 @@ pub fn set(source: &Source, root: &Node, id: &str, pair: Pair<'_>) -> Result<Vec
 }
 
 /// A key of a bead in one run alone, for which the bead is copied under a new id.
-pub fn set_only(source: &Source, root: &Node, id: &str, pair: Pair<'_>, run: Place) -> Result<Vec<Edit>, Refusal> {
+pub fn set_only(
+    source: &Source,
+    root: &Node,
+    id: &str,
+    pair: KeyAndValue<'_>,
+    run: Place,
+) -> Result<Vec<Edit>, Refusal> {
     let found = find(source, root, id)?;
     let new = fresh(source, id);
     let mut edits = spot::swap(source, root, run, id, &new, false)?;
@@ -89,7 +95,7 @@ pub fn set_only(source: &Source, root: &Node, id: &str, pair: Pair<'_>, run: Pla
 }
 
 /// Puts a copy of an entry behind it, or where it stands on a shelf, behind the last bead of the pattern.
-fn placed(source: &Source, root: &Node, of: &Found<'_>, copy: &str) -> Result<Edit, Refusal> {
+fn placed(source: &Source, root: &Node, of: &FoundEntry<'_>, copy: &str) -> Result<Edit, Refusal> {
     let Some(group) = root.entry("beads") else { return begun(source, root, copy) };
     let Value::Map(beads) = &group.value else { return refused("`beads` is no group: mend it in the text first") };
     let behind = beads.iter().find(|(key, _)| of.is_own() && key.value == of.key.value).or(beads.last());
@@ -115,7 +121,13 @@ fn begun(source: &Source, root: &Node, copy: &str) -> Result<Edit, Refusal> {
 }
 
 /// A bead's colour, name or finish in one colourway.
-pub fn recolour(source: &Source, root: &Node, way: &str, id: &str, pair: Pair<'_>) -> Result<Vec<Edit>, Refusal> {
+pub fn recolour(
+    source: &Source,
+    root: &Node,
+    way: &str,
+    id: &str,
+    pair: KeyAndValue<'_>,
+) -> Result<Vec<Edit>, Refusal> {
     let way_node = root.entry("colourways").and_then(|ways| ways.entry(way));
     let Some(beads) = way_node else { return refused("there is no such colourway") };
     if !["colour", "name", "finish"].contains(&pair.0) {
@@ -128,7 +140,7 @@ pub fn recolour(source: &Source, root: &Node, way: &str, id: &str, pair: Pair<'_
 }
 
 /// A key of a group set: its value replaced, or the key put behind the last.
-fn set_in(source: &Source, group: &Node, (key, text): Pair<'_>) -> Result<Edit, Refusal> {
+fn set_in(source: &Source, group: &Node, (key, text): KeyAndValue<'_>) -> Result<Edit, Refusal> {
     match group.entry(key) {
         Some(Node { value: Value::List(_) | Value::Map(_), .. }) => refused("this is more than a single value"),
         Some(node) if !node.place.is_nowhere() && node.place.start < node.place.end => {

@@ -25,7 +25,7 @@ const MOST_LOST: usize = 12;
 
 /// A change of the text.
 #[derive(Clone, Debug)]
-struct Edit {
+struct Correction {
     /// The bytes that are taken out.
     cut: Range<usize>,
     /// What is put in their place.
@@ -34,10 +34,10 @@ struct Edit {
 
 /// A slip, its place and its mend.
 #[derive(Clone, Debug)]
-struct Found {
+struct FoundSlip {
     slip: Slip,
     place: Place,
-    edit: Edit,
+    edit: Correction,
 }
 
 /// A text with changes, in which places of the text as written can be found.
@@ -45,7 +45,7 @@ struct Found {
 pub struct Mended {
     /// The changed text.
     pub text: String,
-    edits: Vec<Edit>,
+    edits: Vec<Correction>,
 }
 
 impl Mended {
@@ -54,8 +54,8 @@ impl Mended {
         Self { text: text.to_owned(), edits: Vec::new() }
     }
 
-    fn new(text: &str, edits: &[&Edit]) -> Self {
-        let mut edits: Vec<Edit> = edits.iter().map(|edit| (*edit).clone()).collect();
+    fn new(text: &str, edits: &[&Correction]) -> Self {
+        let mut edits: Vec<Correction> = edits.iter().map(|edit| (*edit).clone()).collect();
         edits.sort_by_key(|edit| (edit.cut.start, edit.cut.end));
         let mut mended = Self::default();
         let mut done = 0;
@@ -120,11 +120,11 @@ struct Mender<'t, T, R> {
     text: &'t str,
     read: R,
     /// What look like slips.
-    found: Vec<Found>,
+    found: Vec<FoundSlip>,
     /// Which of them are mended.
     needed: Vec<bool>,
     /// What is left out.
-    parts: Vec<Edit>,
+    parts: Vec<Correction>,
     /// The last text that was readable.
     last: Option<(T, Mended)>,
 }
@@ -149,7 +149,7 @@ impl<T, R: Fn(&Mended) -> Result<T, Remark>> Mender<'_, T, R> {
             let part = part::around(self.text, start, &parts.iter().map(|part| part.cut.clone()).collect::<Vec<_>>());
             let again = parts.iter().any(|other| other.cut.start < part.end && part.start < other.cut.end);
             parts.retain(|other| !(part.start <= other.cut.start && other.cut.end <= part.end));
-            parts.push(Edit { put: blank(&self.text[part.clone()]), cut: part });
+            parts.push(Correction { put: blank(&self.text[part.clone()]), cut: part });
             if !again {
                 remarks.push(remark);
             }
@@ -176,18 +176,18 @@ impl<T, R: Fn(&Mended) -> Result<T, Remark>> Mender<'_, T, R> {
     }
 
     /// The slips that are mended.
-    fn needed(&self) -> Vec<Found> {
+    fn needed(&self) -> Vec<FoundSlip> {
         self.found.iter().zip(&self.needed).filter(|(_, needed)| **needed).map(|(found, _)| found.clone()).collect()
     }
 }
 
 /// The slips as remarks; tabs are told once, with how many lines more have them.
-fn said(found: &[Found]) -> Vec<Remark> {
-    let is_tab = |found: &Found| matches!(found.slip, Slip::Tab { .. });
+fn said(found: &[FoundSlip]) -> Vec<Remark> {
+    let is_tab = |found: &FoundSlip| matches!(found.slip, Slip::Tab { .. });
     let tabs = found.iter().filter(|found| is_tab(found)).count();
     let first = found.iter().position(is_tab);
     let told = found.iter().enumerate().filter(|(at, found)| !is_tab(found) || Some(*at) == first);
-    let remark = |(_, found): (usize, &Found)| {
+    let remark = |(_, found): (usize, &FoundSlip)| {
         let slip = if is_tab(found) { Slip::Tab { more: tabs - 1 } } else { found.slip.clone() };
         Remark::new(Language::Slip(slip)).at(found.place)
     };

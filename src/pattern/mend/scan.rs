@@ -5,13 +5,13 @@ use crate::remark::said::slip::{Slip, closer};
 use crate::source::Place;
 
 use super::value::{self, Signs};
-use super::{Edit, Found};
+use super::{Correction, FoundSlip};
 
 /// Keys of two words and more, which a missing colon or comma would cut short.
 const LONG_KEYS: &[&str] = &["neck base", "each side", "both ends", "breadth to depth", "chest tilt"];
 
 /// Every slip of a text, in the order of its lines.
-pub fn slips(text: &str) -> Vec<Found> {
+pub fn slips(text: &str) -> Vec<FoundSlip> {
     let mut scan = Scan::default();
     let mut start = 0;
     for line in text.split_inclusive('\n') {
@@ -23,7 +23,7 @@ pub fn slips(text: &str) -> Vec<Found> {
 }
 
 /// A bracket that is open.
-struct Open {
+struct OpenBracket {
     bracket: char,
     at: usize,
     /// Whether a key's value is being written: a group's entry behind its colon.
@@ -46,8 +46,8 @@ struct Before {
 
 #[derive(Default)]
 struct Scan {
-    found: Vec<Found>,
-    brackets: Vec<Open>,
+    found: Vec<FoundSlip>,
+    brackets: Vec<OpenBracket>,
     /// Depth of the line in which the first open bracket stands.
     bracket_depth: usize,
     /// How deep the groups are indented in which the line stands.
@@ -60,7 +60,7 @@ struct Scan {
 impl Scan {
     fn note(&mut self, slip: Slip, place: std::ops::Range<usize>, cut: std::ops::Range<usize>, put: impl Into<String>) {
         let place = Place { file: 0, start: place.start, end: place.end };
-        self.found.push(Found { slip, place, edit: Edit { cut, put: put.into() } });
+        self.found.push(FoundSlip { slip, place, edit: Correction { cut, put: put.into() } });
     }
 
     fn line(&mut self, start: usize, line: &str) {
@@ -252,7 +252,7 @@ impl Scan {
                 text.skip(byte + length);
             }
             '"' | '\'' if text.begins_value(byte) => self.quoted(at, byte, text),
-            '[' | '{' => self.brackets.push(Open { bracket: sign, at: here, in_value: false, entry: here + 1 }),
+            '[' | '{' => self.brackets.push(OpenBracket { bracket: sign, at: here, in_value: false, entry: here + 1 }),
             ']' | '}' => self.shut(here, sign),
             ',' | ';' => self.comma(here, sign, &line[byte + 1..]),
             ':' if line[byte + 1..].starts_with([' ', '[', '{', '"']) || byte + 1 == line.len() => {

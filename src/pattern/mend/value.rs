@@ -52,7 +52,7 @@ impl<'a> Signs<'a> {
 }
 
 /// A slip, where it stands, what to take out and what to put there.
-pub type Fault = (Slip, Range<usize>, Range<usize>, String);
+pub type ValueMend = (Slip, Range<usize>, Range<usize>, String);
 
 /// A value without the comment behind it.
 pub fn said(value: &str) -> &str {
@@ -62,7 +62,7 @@ pub fn said(value: &str) -> &str {
 }
 
 /// What is wrong with a value that stands on its line alone, in a group of such depth.
-pub fn faults(value: &str, depth: usize) -> Vec<Fault> {
+pub fn faults(value: &str, depth: usize) -> Vec<ValueMend> {
     if let Some(length) = bare_colour(value) {
         return vec![(Slip::BareColour, 0..length, 0..length, format!("\"{}\"", &value[..length]))];
     }
@@ -78,7 +78,7 @@ pub fn faults(value: &str, depth: usize) -> Vec<Fault> {
 }
 
 /// What is wrong with a text in quotes.
-fn quoted(value: &str, quote: char) -> Option<Fault> {
+fn quoted(value: &str, quote: char) -> Option<ValueMend> {
     match quote_end(value, 0) {
         None => {
             let end = bare_colour(&value[1..]).map_or(value.trim_end().len(), |length| 1 + length);
@@ -95,7 +95,7 @@ fn quoted(value: &str, quote: char) -> Option<Fault> {
 }
 
 /// A colon in a text, or a second key behind the value of the first.
-fn second_colon(text: &str, colon: usize, depth: usize) -> Fault {
+fn second_colon(text: &str, colon: usize, depth: usize) -> ValueMend {
     let start = text[..colon].rfind(' ').map_or(0, |space| space + 1);
     let key = &text[start..colon];
     if start > 0

@@ -17,7 +17,7 @@ pub fn headline(said: &Article) -> String {
         Article::HolesCrowd { id, across } => format!("bead {id}: its holes do not lie side by side within {across}"),
         Article::HoleTooWide { id, hole, across } => format!("bead {id}: a hole of {hole} leaves nothing of {across}"),
         Article::ToleranceTooLarge { id, tolerance } => {
-            format!("bead {id}: a tolerance of {tolerance} is half the bead")
+            format!("bead {id}: a tolerance of {tolerance} is more than half the bead")
         }
         Article::TooLong { each } => format!("that makes each bead {each} long"),
         Article::NoDensity { id, material, .. } => format!("bead {id}: no density is known for `{material}`"),

@@ -1,20 +1,28 @@
 //! What is said about what cones and covers hide, in English.
 
+use crate::english;
 use crate::remark::said::hidden::Hidden;
 
 /// What was found.
 pub fn headline(said: &Hidden) -> String {
     match said {
-        Hidden::EyeOutside { cone, pin, inside, eye } => {
-            format!("{cone} is {} inside; the eye of {pin}, {}, does not go in", inside.hundredths(), eye.hundredths())
-        }
-        Hidden::EyePullsOut { cone, pin, tip, eye } => {
-            format!("the tip of {cone} is {} wide; the eye of {pin}, {}, pulls out", tip.hundredths(), eye.hundredths())
-        }
-        Hidden::EyeTooSmall { pin, loops, open, needed } => format!(
-            "{loops} loops need {} in the eye of {pin}, of which {} are open",
+        Hidden::EyeOutside { cone, pin, inside, eye, assumed } => format!(
+            "{cone} is {} inside; the eye of {pin}, {}{}, does not go in",
+            inside.hundredths(),
+            eye.hundredths(),
+            english::assumed(*assumed)
+        ),
+        Hidden::EyePullsOut { cone, pin, tip, eye, assumed } => format!(
+            "the tip of {cone} is {} wide; the eye of {pin}, {}{}, pulls out",
+            tip.hundredths(),
+            eye.hundredths(),
+            english::assumed(*assumed)
+        ),
+        Hidden::EyeTooSmall { pin, loops, open, assumed, needed } => format!(
+            "{loops} loops need {} in the eye of {pin}, of which {} are open{}",
             needed.at_least(2),
-            open.hundredths()
+            open.hundredths(),
+            english::assumed(*assumed)
         ),
         Hidden::BeadsInCone { cone, beads, out, needed } => format!(
             "the {beads} beads beside the crimps need {} side by side and do not go into {cone} as far as they should: it \

@@ -1,5 +1,6 @@
 //! What is said about how closed rings go round, in English.
 
+use crate::english;
 use crate::remark::said::ring::{Count, Misfit, Remedy, Ring};
 use crate::trade::bodies::Site;
 use crate::units::Length;
@@ -7,14 +8,15 @@ use crate::units::Length;
 /// What was found.
 pub fn headline(said: &Ring) -> String {
     match said {
-        Ring::Round { misfit, strand, hooked, limb, girth, room, ease, .. } => format!(
-            "the closed ring{}{} measures {} inside; {} of {} with {} of ease asks for {}",
+        Ring::Round { misfit, strand, hooked, limb, girth, room, ease, assumed, .. } => format!(
+            "the closed ring{}{} measures {} inside; {} of {} with {} of ease{} asks for {}",
             strand.as_ref().map(|name| format!(" of strand {name}")).unwrap_or_default(),
             if *hooked { hooking(*misfit) } else { "" },
             (*girth + *room).tenths(),
             round(*limb),
             girth.tenths(),
             ease.tenths(),
+            english::assumed(*assumed),
             (*girth + *ease).tenths()
         ),
         Ring::UnevenRows { strands: [one, other], insides: [wide, narrow] } => format!(

@@ -2,6 +2,7 @@
 
 use crate::english::a;
 use crate::remark::said::variant::{Figure, Variant};
+use crate::trade::bodies::Site;
 
 /// What was found.
 pub fn headline(said: &Variant) -> String {
@@ -9,6 +10,7 @@ pub fn headline(said: &Variant) -> String {
         Variant::IdleSize { size } => format!("size {size} is like no size at all"),
         Variant::OtherLimb { measured, piece } => {
             let piece = piece.map_or_else(|| "earrings".to_owned(), |(kind, _)| a(kind));
+            let measured = limb(*measured);
             format!("a measure of the {measured} does not tell how long {piece} must be")
         }
         Variant::Unmeasured { key } => {
@@ -33,7 +35,10 @@ pub fn help(said: &Variant) -> String {
             "write how much it changes lengths, `change: +1 in`, or who wears it, `wear:`".to_owned()
         }
         Variant::OtherLimb { piece: None, .. } => "leave it out: earrings go round nothing".to_owned(),
-        Variant::OtherLimb { piece: Some((_, limb)), .. } => format!("measure the {limb}, and give `--{limb}`"),
+        Variant::OtherLimb { piece: Some((_, own)), .. } => {
+            let limb = limb(*own);
+            format!("measure the {limb}, and give `--{limb}`")
+        }
         Variant::Unmeasured { key } => {
             format!("write `wear: {{ {key}: … }}` with what the written lengths fit, or how much a size changes them")
         }
@@ -47,5 +52,14 @@ const fn figure(of: Figure) -> &'static str {
         Figure::Beaded => "beaded",
         Figure::Finished => "finished",
         Figure::Cut => "cut",
+    }
+}
+
+/// What is measured, by which the option that says it is named too.
+const fn limb(site: Site) -> &'static str {
+    match site {
+        Site::NeckBase => "neck",
+        Site::Wrist => "wrist",
+        Site::Ankle => "ankle",
     }
 }

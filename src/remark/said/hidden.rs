@@ -13,17 +13,20 @@ pub enum Hidden {
         pin: String,
         inside: Length,
         eye: Length,
+        assumed: bool,
     },
     EyePullsOut {
         cone: String,
         pin: String,
         tip: Length,
         eye: Length,
+        assumed: bool,
     },
     EyeTooSmall {
         pin: String,
         loops: usize,
         open: Length,
+        assumed: bool,
         needed: Length,
     },
     BeadsInCone {

@@ -20,6 +20,7 @@ pub enum Ring {
         /// How much wider it is inside than the girth.
         room: Length,
         ease: Length,
+        assumed: bool,
         remedy: Remedy,
     },
     UnevenRows {

@@ -1,6 +1,7 @@
 //! Remarks about sizes, whom a piece is made for, and the designer's own figures.
 
 use crate::remark::Code;
+use crate::trade::bodies::Site;
 use crate::units::Length;
 
 /// What is said about sizes, whom a piece is made for, and the designer's own figures.
@@ -14,9 +15,9 @@ pub enum Variant {
     },
     /// A measure of what the piece does not go round.
     OtherLimb {
-        measured: &'static str,
+        measured: Site,
         /// The kind of piece and what it goes round; nothing of earrings, which go round nothing.
-        piece: Option<(&'static str, &'static str)>,
+        piece: Option<(&'static str, Site)>,
     },
     /// Lengths that are made for nobody, so that they change for nobody.
     Unmeasured {

@@ -1,14 +1,16 @@
 //! What to buy, what it costs and what it might be sold for, in English.
 
-use crate::materials::render::words::{in_currency, share};
-use crate::materials::{Materials, Suggestion};
+use crate::english::assumed;
+use crate::materials::render::words::{factor, in_currency, share, sold_as};
+use crate::materials::{Materials, SoldAs, Suggestion};
+use crate::units::UnitStyle;
 
 /// The columns of the list of what to buy.
 pub const NEEDS_TABLE: [&str; 6] = ["material", "you need", "spare", "buy", "left over", "cost"];
 
 /// What is said of beads that are bought with others, in a strand or bag.
-pub fn bought_in(unit: &str) -> String {
-    format!("in the {unit}")
+pub fn bought_in(unit: SoldAs) -> String {
+    format!("in the {}", sold_as(unit))
 }
 
 /// So many of what is bought as one thing of several parts.
@@ -16,11 +18,12 @@ pub fn sets(number: &str) -> String {
     format!("{number} {}", if number == "1" { "set" } else { "sets" })
 }
 
-/// How spare beads are counted.
-pub fn spare(materials: &Materials, copies: u32) -> String {
+/// How spare beads are counted, and in what sizes are that are sold by millimetres whatever the sheet's units.
+pub fn spare(materials: &Materials, copies: u32, units: UnitStyle) -> String {
     let pair = if copies > 1 { " All counts are for the pair." } else { "" };
     let spare = materials.spare * 100.0;
-    format!("Spare: {spare:.0} % of each bead, at least one. Left over counts the spare ones.{pair}")
+    let sizes = if units == UnitStyle::Mm { "" } else { " Beads and findings have the sizes they are sold by, in mm." };
+    format!("Spare: {spare:.0} % of each bead, at least one. Left over counts the spare ones.{pair}{sizes}")
 }
 
 /// What all that is bought costs.
@@ -42,8 +45,12 @@ pub fn suggestion(price: &Suggestion, copies: u32) -> String {
 
 /// What a suggested price is made up of, in order: materials, labour, overhead, cost, then for a shop and for a wearer.
 pub fn price_parts(price: &Suggestion) -> [String; 6] {
-    let overhead = share(price).map_or_else(|| "overhead".to_owned(), |share| format!("overhead, {share}"));
-    let [shop, wearer] = price.factors;
+    let overhead = share(price).map_or_else(
+        || format!("overhead{}", assumed(price.overhead.is_assumed())),
+        |share| format!("overhead, {share}"),
+    );
+    let [shop, wearer] = price.factors.map(factor);
     let [materials, labour, cost] = ["materials used", "labour", "cost"].map(str::to_owned);
-    [materials, labour, overhead, cost, format!("for a shop, {shop} × cost"), format!("for a wearer, {wearer} × cost")]
+    let [shop, wearer] = [format!("for a shop, {shop}"), format!("for a wearer, {wearer}")];
+    [materials, labour, overhead, cost, shop, wearer]
 }

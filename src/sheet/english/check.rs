@@ -1,6 +1,9 @@
 //! What to measure of a strand, and what of its row is not drawn as it is, in English.
 
-use crate::sheet::said::{Bare, NotAsItIs, Others, Tolerances, WhenOff};
+use crate::design::{Bead, Design};
+use crate::english::assumed;
+use crate::sheet::said::{Bare, Change, ChangePlace, NotAsItIs, Others, Tolerances, WhenOff};
+use crate::steps::english::chart;
 use crate::units::{Length, UnitStyle};
 
 /// Bare lengths in mm that differ by less are told as equal: half of what a ruler shows.
@@ -11,46 +14,56 @@ pub const CURVED: &str =
     "That is along the wire as it is curved, where beads touch on the inner side; here they are drawn as far apart.";
 
 /// What to do where the length differs by more.
-pub fn tolerances(tolerances: &Tolerances<'_>) -> String {
-    let Tolerances { beads, remedy, .. } = tolerances;
-    let first = beads.first().map_or(Length::ZERO, |bead| bead.tolerance);
-    let each = if beads.iter().all(|bead| bead.tolerance == first) {
-        format!("each may be off by {}", first.hundredths())
-    } else {
-        let each = beads.iter().map(|bead| format!("{} by {}", bead.letter, bead.tolerance.hundredths()));
-        format!("each may be off, {}", each.collect::<Vec<_>>().join(", "))
-    };
-    format!(
-        "If it differs by more, measure your beads: {each}. {}",
-        self::remedy(*remedy, others_alike(tolerances), tolerances.word)
-    )
-}
-
-/// Where other counts are strung too.
-const fn others_alike(tolerances: &Tolerances<'_>) -> &'static str {
-    match (tolerances.both_sides, tolerances.every_strand) {
-        (false, false) => "",
-        (true, false) => ", alike on both sides",
-        (false, true) => ", alike in every strand",
-        (true, true) => ", alike on both sides and in every strand",
-    }
-}
-
-/// What beads of other sizes ask for.
-fn remedy(remedy: WhenOff, alike: &str, word: &str) -> String {
-    let then = if alike.is_empty() { "" } else { "," };
-    match remedy {
-        WhenOff::Knots => format!(
-            "Measure early, while the next knots can still be tied tighter or looser; at the end string more or fewer \
-             beads{alike}."
-        ),
-        WhenOff::Counts => format!("String more or fewer{alike}{then} until it comes nearest."),
+pub fn tolerances(design: &Design, tolerances: &Tolerances<'_>, units: UnitStyle) -> String {
+    let Tolerances { beads, remedy, every_strand, word } = tolerances;
+    let each = format!("each may be off{}", by(beads, units));
+    let until = |change| changed(design, change, *every_strand, units);
+    let remedy = match remedy {
+        WhenOff::Knots(change) => {
+            format!("Measure early, while the next knots can still be tied tighter or looser; then {}", until(change))
+        }
+        WhenOff::Counts(change) => until(change).replacen('a', "A", 1),
         WhenOff::BareCord => {
             format!(
                 "Keep the counts and the strand's length: what the beads take more or less comes off the bare {word}."
             )
         }
+    };
+    format!("If it differs by more, measure your beads: {each}. {remedy}")
+}
+
+/// By how much beads may be off: ` by 0.2 mm`, or `, A by 0.1 mm, B by 0.2 mm`; of all alike assumed is said once.
+fn by(beads: &[&Bead], units: UnitStyle) -> String {
+    let Some(first) = beads.first().map(|bead| bead.tolerance) else { return String::new() };
+    let alike = beads.iter().all(|bead| bead.tolerance.is_assumed() == first.is_assumed());
+    let own = |bead: &Bead| assumed(!alike && bead.tolerance.is_assumed());
+    let of_all = assumed(alike && first.is_assumed());
+    if beads.iter().all(|bead| bead.tolerance == first) {
+        return format!(" by {}{of_all}", units.gauge(*first));
     }
+    let each = beads.iter().map(|bead| format!(", {} by {}{}", bead.letter, units.gauge(*bead.tolerance), own(bead)));
+    each.collect::<String>() + of_all
+}
+
+/// `add or leave out A at the last end until it comes nearest.`, or `add or leave out whole repeats of 2A 1C before the last
+/// 2A, alike in every strand, until it comes nearest.`
+fn changed(design: &Design, change: &Change, every_strand: bool, units: UnitStyle) -> String {
+    let row = |phrases| chart::row(design, phrases, units).to_string();
+    let (what, place) = match change {
+        Change::Beads(bead, place) => (design.beads[*bead].letter.clone(), place),
+        Change::Repeats(list, place) => (format!("whole repeats of {}", row(list)), place),
+        Change::Any(place) => ("beads".to_owned(), place),
+        Change::InOrder => ("beads, in the order of the repeat,".to_owned(), &ChangePlace::LastEnd),
+    };
+    let (place, sides) = match place {
+        ChangePlace::LastEnd => ("at the last end".to_owned(), None),
+        ChangePlace::Before(after) => (format!("before the last {}", row(after)), None),
+        ChangePlace::BothEnds => ("at both ends".to_owned(), Some("as many at the one as at the other")),
+        ChangePlace::BothSides => ("on both sides".to_owned(), Some("as many on the one as on the other")),
+    };
+    let asides: Vec<_> = sides.into_iter().chain(every_strand.then_some("alike in every strand")).collect();
+    let asides = if asides.is_empty() { String::new() } else { format!(", {},", asides.join(", ")) };
+    format!("add or leave out {what} {place}{asides} until it comes nearest.")
 }
 
 /// Bare cord, or chain, in all, and at the ends.

@@ -4,8 +4,8 @@ use super::fact::rounding;
 use crate::english::count;
 use crate::materials::Cutting;
 use crate::materials::render::words::{cut, verdict};
-use crate::sheet::said::{ListedCut, MadeUp, PlanNote};
-use crate::units::UnitStyle;
+use crate::sheet::said::{CutOrder, ListedCut, MadeUp, PlanNote};
+use crate::units::{Length, UnitStyle};
 
 /// The columns of a cutting list that have a heading.
 pub const CUTTING_TABLE: [&str; 2] = ["piece", "cut"];
@@ -13,6 +13,8 @@ pub const CUTTING_TABLE: [&str; 2] = ["piece", "cut"];
 pub const LEFT_OVER: [&str; 2] = ["left over", "left"];
 /// What is said of each cut through chain.
 const TAKES_LINKS: &str = " Each cut takes the link that it goes through.";
+/// What is said where a pattern does not say it.
+const ASSUMED_ALLOWANCE: &str = " What is cut for the ends is assumed.";
 
 /// The scale of a plan's bars, from how much it is cut, and how lengths are rounded.
 pub fn plan_note(cutting: &Cutting, note: &PlanNote, units: UnitStyle) -> String {
@@ -21,9 +23,18 @@ pub fn plan_note(cutting: &Cutting, note: &PlanNote, units: UnitStyle) -> String
         Some(scale) => format!("Bars at {scale}; {from}"),
         None => from[..1].to_uppercase() + &from[1..],
     };
+    let order = note.order.map(order).unwrap_or_default();
     let takes = if note.takes_links { TAKES_LINKS } else { "" };
+    let assumed = if note.assumes_allowance { ASSUMED_ALLOWANCE } else { "" };
     let rounded = if note.rounds { format!(" {}", rounding(units)) } else { String::new() };
-    format!("{from}.{takes}{rounded}")
+    format!("{from}.{order}{takes}{assumed}{rounded}")
+}
+
+const fn order(order: CutOrder) -> &'static str {
+    match order {
+        CutOrder::FromLeft => " Cut from the left on.",
+        CutOrder::FromBothEnds => " The needle is at the left: cut from the right, the strand last.",
+    }
 }
 
 fn from(cutting: &Cutting) -> String {
@@ -47,6 +58,13 @@ pub fn only_cut(only: &ListedCut, units: UnitStyle) -> String {
     format!("{}: {parts}cut {}.", listed_cut(only).join(" ").trim_start(), cut(only.length, units))
 }
 
+/// A length that is cut in two lines, where it is told in two units: `6 ¾ in` and `(171 mm)`.
+pub fn cut_in_two_lines(length: Length, units: UnitStyle) -> Option<[String; 2]> {
+    let told = cut(length, units);
+    let (first, second) = told.split_once(" (")?;
+    Some([first.to_owned(), format!("({second}")])
+}
+
 /// What a piece's length is made up of: `2 × 410 mm finished + 12 mm in knots + 2 × 50 mm`, or
 /// `about 25 links of 4 mm, each lengthens it by 2.4 mm`.
 pub fn made_up(parts: MadeUp, units: UnitStyle) -> String {
@@ -55,9 +73,14 @@ pub fn made_up(parts: MadeUp, units: UnitStyle) -> String {
             let legs = if legs > 1 { format!("{legs} × ") } else { String::new() };
             let round = round.map(|slack| format!(" + {} to bend round", units.fine(slack))).unwrap_or_default();
             let knots = knots.map(|(length, ends)| {
-                format!(" + {} in knots{}", units.ruler(length), if ends { ", those at the ends too" } else { "" })
+                let about = if length.is_assumed() { "about " } else { "" };
+                format!(
+                    " + {about}{} in knots{}",
+                    units.ruler(*length),
+                    if ends { ", those at the ends too" } else { "" }
+                )
             });
-            let (finished, allowance) = (units.ruler(finished), units.ruler(allowance));
+            let (finished, allowance) = (units.ruler(finished), units.ruler(*allowance));
             format!("{legs}{finished} finished{round}{} + 2 × {allowance}", knots.unwrap_or_default())
         }
         MadeUp::Tassel { turns, card, piled, binding } => format!(

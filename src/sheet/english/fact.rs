@@ -1,27 +1,32 @@
 //! Facts in English.
 
 use crate::Piece;
-use crate::design::Design;
+use crate::design::{Design, Stated};
 use crate::drape::{hung_length, piece_length, ring};
 use crate::english::times;
 use crate::pattern::Kind;
 use crate::sheet::fact::{self, Fact, LengthAlong, Limb};
-use crate::units::{Length, UnitStyle, fraction};
+use crate::units::{Mass, UnitStyle};
 
 /// A fact's name and the fact.
 #[must_use]
 pub fn fact(fact: &Fact, units: UnitStyle) -> (&'static str, String) {
     match fact {
         Fact::Kind(kind) => ("kind", self::kind(*kind).to_owned()),
-        Fact::Length(along, lengths) => (self::along(*along), range(units, *lengths)),
+        Fact::Length(along, lengths) => (self::along(*along), units.range(*lengths)),
         Fact::Limb(limb, girth) => (self::limb(*limb), units.ruler(*girth)),
-        Fact::InsideGirth(girths) => ("inside girth", range(units, *girths)),
+        Fact::InsideGirth(girths) => ("inside girth", units.range(*girths)),
         Fact::Wraps(wraps) => ("goes round", times(*wraps)),
         Fact::Twist(turns) => ("twisted", times(*turns)),
-        Fact::Weight(mass) => ("weight", format!("{:.0} g", mass.value().max(1.0))),
+        Fact::Weight(mass) => ("weight", weight(*mass)),
         Fact::Skill(skill) => ("skill", skill.to_string()),
         Fact::Time(time, dries) => ("time", time.clone() + if *dries { ", glue to dry besides" } else { "" }),
     }
+}
+
+/// A weight to the gram; about so much where a mass is assumed that goes into it.
+fn weight(mass: Stated<Mass>) -> String {
+    format!("{}{:.0} g", if mass.is_assumed() { "about " } else { "" }, mass.value().max(1.0))
 }
 
 /// What a piece's length is called.
@@ -111,23 +116,11 @@ pub fn rounding(units: UnitStyle) -> String {
 /// A piece's length, and its range where an extender gives one.
 #[must_use]
 pub fn finished(piece: &Piece, units: UnitStyle) -> String {
-    range(units, piece_length(&piece.design, &piece.drape))
+    units.range(piece_length(&piece.design, &piece.drape))
 }
 
 /// The length of what a design makes, and its range where an extender gives one.
 #[must_use]
 pub fn length(design: &Design, units: UnitStyle) -> String {
-    range(units, hung_length(design))
-}
-
-/// A length, or two with a dash where they differ, with one unit behind both.
-pub fn range(units: UnitStyle, [least, most]: [Length; 2]) -> String {
-    let range = |print: fn(Length) -> String| {
-        if least == most { print(least) } else { format!("{} to {}", print(least), print(most)) }
-    };
-    match units {
-        UnitStyle::In => format!("{} in", range(fraction)),
-        UnitStyle::Mm => format!("{} mm", range(Length::whole)),
-        UnitStyle::Both => format!("{} in ({} mm)", range(fraction), range(Length::whole)),
-    }
+    units.range(hung_length(design))
 }

@@ -32,10 +32,7 @@ pub fn figure(figure: &Alternative<'_>) -> String {
 /// What the two cords there are.
 pub const ENDS: [&str; 2] = ["first end", "last end"];
 /// What stands before the bar that tells whether a page was printed at its size.
-pub const CHECK_PRINT: &str = "Check the print: measure between the outer ticks";
-
-/// How long the edges of the bar are: the upper and the lower.
-pub const BAR_SIZES: [&str; 2] = ["50 mm", "2 in"];
+pub const CHECK_PRINT: &str = "Check the print: 50 mm between the outer ticks above the line, 2 in below it";
 
 impl fmt::Display for Scale {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -82,7 +79,7 @@ pub fn about(factor: f64) -> String {
 /// How a piece is seen.
 pub fn seen_as(seen: SeenAs, units: UnitStyle) -> String {
     match seen {
-        SeenAs::HungApart(apart) => format!("hung {} apart", units.one().ruler(apart)),
+        SeenAs::HungApart(apart) => format!("hung {} apart", units.ruler(apart)),
         SeenAs::FromAbove => "across, from above".to_owned(),
         SeenAs::OverRail => "over a rail as broad as the neck".to_owned(),
         SeenAs::FacesUp => "flat beads lie face up".to_owned(),

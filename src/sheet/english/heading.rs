@@ -27,7 +27,7 @@ pub fn section(section: &SectionKind<'_>) -> flow::Section {
     flow::Section { name, description }
 }
 
-const BUYING: &str = "What to buy, with spares and what is left over, how to cut cords and chains, and the tools.";
+const BUYING: &str = "What to buy, with spares and what is left over, what to cut, and the tools.";
 const CARD: &str = "What to string on each strand, the beads, what one piece takes, and the tools.";
 
 fn proof(shows: Proved) -> String {

@@ -27,9 +27,9 @@ pub fn cap(which: usize, sorts: usize) -> [String; 2] {
     [format!("({number}"), format!("{number})")]
 }
 
-/// `185 more, 392 mm`: beads of a run that are left out.
+/// `185 more, 15 7⁄16 in (392 mm)`: beads of a run that are left out.
 pub fn more_beads(beads: u32, length: Length, units: UnitStyle) -> String {
-    format!("{beads} more, {}", units.one().ruler(length))
+    format!("{beads} more, {}", units.ruler(length))
 }
 
 /// Repeats that are left out.

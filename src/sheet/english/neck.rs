@@ -1,10 +1,10 @@
 //! A piece on the neck, in English.
 
-use super::fact::range;
 use crate::design::{Build, Design, Index, Strand};
 use crate::paint::layout::text::Type;
 use crate::paint::metrics;
 use crate::sheet::said::{EndsInFront, Hooked, Neck, OnNeck};
+use crate::steps::english::words::cords;
 use crate::trade::english::basis;
 use crate::units::{Length, UnitStyle};
 
@@ -53,7 +53,8 @@ fn hangs(neck: &Neck<'_>, units: UnitStyle) -> String {
         if several { format!("{}: {drop}", number(neck.design, *at)) } else { drop }
     };
     let drops: Vec<_> = neck.drops.iter().map(drop).collect();
-    format!("Hangs below the front of the neck (dashed), to the middle of its cord: {}", drops.join("; "))
+    let cord = cords(neck.design);
+    format!("Hangs below the front of the neck (dashed), to the middle of its {cord}: {}", drops.join("; "))
 }
 
 /// A strand's number, with its name where there are few.
@@ -68,7 +69,7 @@ fn number(design: &Design, at: Index<Strand>) -> String {
 /// What the trade calls its length.
 fn trade(neck: &Neck<'_>, units: UnitStyle) -> String {
     let Some((name, low, high)) = neck.trade else { return String::new() };
-    let range = high.map_or_else(|| format!("{} and more", units.ruler(low)), |high| range(units, [low, high]));
+    let range = high.map_or_else(|| format!("{} and more", units.ruler(low)), |high| units.range([low, high]));
     format!(" The trade calls this length {name}: {range}.")
 }
 

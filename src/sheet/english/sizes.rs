@@ -5,6 +5,7 @@ use crate::design::{Design, Size, Strand};
 use crate::english::list;
 use crate::sheet::said::{Compared, LengthOf};
 use crate::steps::english::posts::from;
+use crate::steps::english::words::cords;
 use crate::steps::posts::datum;
 
 /// A size as a sentence names it.
@@ -29,6 +30,9 @@ pub fn compared(what: &Compared<'_>) -> String {
         Compared::Fact(name) => (*name).to_owned(),
         Compared::Called => CALLED.to_owned(),
         Compared::Whole(length) => format!("the piece, {length}"),
+        Compared::Turned => "one end turned".to_owned(),
+        Compared::DrawnIn => "drawn in, about".to_owned(),
+        Compared::TipToTip => "twisted, tip to tip".to_owned(),
         Compared::Twisted => "twisted, loop to loop".to_owned(),
         Compared::Length(title, measured) => format!("{title}, {}", self::measured(*measured)),
         Compared::BetweenGroups(title) => format!("{title}, bare between groups"),
@@ -57,8 +61,8 @@ pub fn same_in_all(each: &[(&str, &str)]) -> String {
 }
 
 /// Strands of another size whose beads are as on this sheet, and whether they have bare cord that is not.
-pub fn as_here(titles: &[String], is_bare: bool) -> String {
-    let bare = if is_bare { ", with the table's bare cord" } else { "" };
+pub fn as_here(design: &Design, titles: &[String], is_bare: bool) -> String {
+    let bare = if is_bare { format!(", with the table's bare {}", cords(design)) } else { String::new() };
     format!("As on this sheet{bare}: {}.", list(titles))
 }
 

@@ -1,8 +1,10 @@
 //! What to ask for in a shop: the sizes and stuff of beads, cords and findings, in a line.
 
 use crate::design::{Assorted, Bead, Bores, Cord, Design, Finding, Held, Pack, Stated};
+use crate::english::assumed;
 use crate::materials::{Article, need};
 use crate::pattern::{CordKind, Drilled, FindingKind, Shape};
+use crate::steps::ends::ring_needed;
 use crate::trade::gauges::awg_diameter;
 use crate::trade::seeds::seed_name;
 use crate::units::{Length, UnitStyle};
@@ -17,7 +19,7 @@ pub fn of(design: &Design, article: Article, units: UnitStyle) -> String {
     match article {
         Article::Bead(at) => bead(&design.beads[at]),
         Article::Cord(at) => cord(&design.cords[at], units),
-        Article::Finding(at) => finding(&design.findings[at]),
+        Article::Finding(at) => finding(&design.findings[at], ring_needed(design, at)),
         Article::Assorted(at) => assorted(design, &design.assorted[at], units),
     }
 }
@@ -65,7 +67,7 @@ pub fn size(bead: &Bead) -> String {
         None if both => format!("{} × {along}", across.trim_end_matches(" mm")),
         None => across,
     };
-    let hole = format!("{}{}", bead.hole.tenths(), bead.hole.mark());
+    let hole = format!("{}{}", bead.hole.tenths(), assumed(bead.hole.is_assumed()));
     let hole = bead.bores.map_or_else(
         || format!("hole{JOINED}{hole}"),
         |Bores { count, apart }| format!("{count} holes of {hole}, {} from middle to middle", apart.tenths()),
@@ -77,7 +79,7 @@ pub fn size(bead: &Bead) -> String {
 /// How thick a flat bead is, and which way the hole runs where its name leaves that open.
 fn drilled(bead: &Bead) -> String {
     let thick = match bead.shape {
-        Shape::Coin | Shape::Square => format!(", {} thick{}", bead.thick.tenths(), bead.thick.mark()),
+        Shape::Coin | Shape::Square => format!(", {} thick{}", bead.thick.tenths(), assumed(bead.thick.is_assumed())),
         _ => String::new(),
     };
     let way = match (bead.drilled, bead.shape) {
@@ -105,22 +107,32 @@ fn cord(cord: &Cord, units: UnitStyle) -> String {
     format!("{} {}{thick} thick{strands}{links}{coil}{strength}{needle}", cord.word(), cord.diameter.hundredths())
 }
 
-/// `14 mm long, inside 8 mm, wide end 9 mm, tip 1.5 mm, brass`; sizes that the finding has.
-fn finding(finding: &Finding) -> String {
+/// `14 mm long, inside 8 mm, wide end 9 mm, tip 1.5 mm, brass`; sizes that the finding has, and how wide its ring must be where
+/// thick cord goes through that.
+fn finding(finding: &Finding, ring: Option<Length>) -> String {
     let is_toggle = finding.kind() == FindingKind::ToggleBar;
-    let way = if has_holes(finding) { "along the cord" } else { "long" };
+    let way = if has_holes(finding) { "along the strand" } else { "long" };
     let long = match finding.length() {
         Some(adds) if is_toggle => Some(toggle(finding, adds)),
         length => length.map(|length| format!("{} {way}", length.tenths())),
     };
     let sizes = [
-        ("outside", finding.outside().filter(|_| !is_toggle)),
-        ("inside", finding.inside()),
+        ("outside", finding.outside().filter(|_| !is_toggle && !finding.has_loop())),
+        (if finding.kind() == FindingKind::Hook { "ring inside" } else { "inside" }, finding.inside()),
         ("wide end", finding.mouth()),
         ("tip", finding.cone().map(|cone| cone.tip)),
     ];
     let said = sizes.into_iter().filter_map(|(name, size)| Some(format!("{name}{JOINED}{}", size?.hundredths())));
-    let parts = long.into_iter().chain(holes(finding)).chain(said).chain(wire(finding)).chain(links(finding));
+    let broad = finding.broad().map(|breadth| format!("{} broad", breadth.tenths()));
+    let ring = ring.map(|ring| format!("its ring at least {} inside", ring.at_least(1)));
+    let parts = long
+        .into_iter()
+        .chain(broad)
+        .chain(holes(finding))
+        .chain(said)
+        .chain(wire(finding))
+        .chain(links(finding))
+        .chain(ring);
     parts.chain(finding.material.clone()).collect::<Vec<_>>().join(", ")
 }
 

@@ -1,50 +1,57 @@
 //! What is said of strands, beside their rows and in the key, in English.
 
 use crate::design::{Design, Strand};
-use crate::english::{list, times};
+use crate::english::{assumed, list, times};
 use crate::materials::render::words as amount;
 use crate::pattern::Shape;
 use crate::sheet::said::{InKey, Reading, Takes, ToCut};
 use crate::steps::english::posts::between;
 use crate::steps::posts::{self, Keeps};
-use crate::units::{INCH, Length, UnitStyle};
+use crate::units::{Length, UnitStyle};
 
 /// How a row is read.
-const READ: &str = "Beads and rulers are at actual size when printed at 100 %. 5A stands for five of bead A; small \
-                    figures count the beads in tens; rulers start";
+const READ: &str = "Beads and rulers are at actual size when printed at 100 %. 5A stands for five of bead A;";
+/// What figures above beads mean.
+const TENS: &str = " small figures count the beads in tens;";
 /// Where rulers start.
-const STARTS: &str = " at the outside of the first end.";
+const STARTS: &str = " rulers start at the outside of the first end.";
 /// The same on memory wire.
-const STARTS_ON_WIRE: &str = " where the first loop is turned.";
+const STARTS_ON_WIRE: &str = " rulers start where the first loop is turned.";
 /// How often a pair's strands are made.
 const PAIR: &str = " Make each strand twice, once for each earring.";
-/// What becomes of beads that do not fill their strand.
-const SLIDES: &str =
-    " Beads slide on bare cord and gather at its low point: nothing holds them there, as it should be.";
-/// The same where stops keep them.
-const SLIDES_BETWEEN: &str = " Beads slide on bare cord as far as the stops let them, as they should.";
-/// Why sizes do not add up to lengths.
-const SUNK: &str = "Lengths count what beads take of the cord: round ones sink a little into one another's holes. \
-                    The key says what one takes among its own kind; below its row all parts of a strand are added up.";
-/// The same where no bead lies beside another.
-const FROM_HOLE_TO_HOLE: &str = "Lengths count what beads take of the cord, from hole to hole, as the key says. Below its \
-                                 row all parts of a strand are added up.";
 
 /// How rows are read.
 pub fn reading(reading: &Reading) -> String {
     let starts = if reading.on_wire { STARTS_ON_WIRE } else { STARTS };
     let letters = letters(&reading.letters);
-    let slides = reading.slides.map_or("", |between| if between { SLIDES_BETWEEN } else { SLIDES });
+    let slides = reading.slides.map(|between| slide(between, reading.cord)).unwrap_or_default();
     let pair = if reading.pair { PAIR } else { "" };
     let twisted = reading.twisted.map_or_else(String::new, |turns| {
         format!(" Strands are drawn before they are twisted together, {}: that is a step of its own.", times(turns))
     });
-    let takes = match reading.takes {
-        Some(Takes::Sunk) => SUNK,
-        Some(Takes::FromHoleToHole) => FROM_HOLE_TO_HOLE,
-        None => "",
+    let takes = reading.takes.map(|takes| taken(takes, reading.cord)).unwrap_or_default();
+    let tens = if reading.tens { TENS } else { "" };
+    format!("{READ}{tens}{starts}{letters}{slides}{pair}{twisted} {takes}").trim_end().to_owned()
+}
+
+/// What becomes of beads that do not fill their strand, and whether stops keep them.
+fn slide(between_stops: bool, cord: &str) -> String {
+    if between_stops {
+        format!(" Beads slide on bare {cord} as far as the stops let them, as they should.")
+    } else {
+        format!(" Beads slide on bare {cord} and gather at its low point: nothing holds them there, as it should be.")
+    }
+}
+
+/// Why sizes do not add up to lengths.
+fn taken(takes: Takes, cord: &str) -> String {
+    let how = match takes {
+        Takes::Sunk => {
+            ": round ones sink a little into one another's holes. The key says what one takes among its own kind; below its row"
+        }
+        Takes::FromHoleToHole => ", from hole to hole, as the key says. Below its row",
     };
-    format!("{READ}{starts}{letters}{slides}{pair}{twisted} {takes}").trim_end().to_owned()
+    format!("Lengths count what beads take of the {cord}{how} all parts of a strand are added up.")
 }
 
 /// What the letters mean that stand above a ruler: ` Above the ruler S stands for a stop, and K for a knot.`
@@ -67,19 +74,20 @@ pub fn in_key(InKey { bead, takes, part }: &InKey<'_>, units: UnitStyle) -> Stri
         _ if bead.hangs() => (bead.along, " long"),
         _ => (bead.along, " along the hole"),
     };
-    let takes = takes.map(|takes| format!(", takes {}", fine(takes, units))).unwrap_or_default();
+    let units = sold(units);
+    let takes = takes.map(|takes| format!(", takes {}", units.gauge(takes))).unwrap_or_default();
     let reduced = if *part > 1 { format!(", drawn at 1 : {part}") } else { String::new() };
-    format!("{}{which}{takes}{reduced}", size.tenths())
+    format!("{}{which}{takes}{reduced}", units.gauge(size))
 }
 
 /// A bead cap's length along the cord, and what its mark stands beside.
-pub fn cap_in_key(length: Length) -> String {
-    format!("{} long, beside the bead that it hugs", length.tenths())
+pub fn cap_in_key(length: Length, units: UnitStyle) -> String {
+    format!("{} long, beside the bead that it hugs", sold(units).gauge(length))
 }
 
-/// What is added up over a strand: as fine as it is printed nowhere else.
-fn fine(length: Length, units: UnitStyle) -> String {
-    if units == UnitStyle::In { format!("{:.3} in", length.value() / INCH) } else { length.hundredths() }
+/// How sizes are printed by which something is sold: in millimetres, and where inches are printed in those too.
+fn sold(units: UnitStyle) -> UnitStyle {
+    if units == UnitStyle::Mm { units } else { UnitStyle::Both }
 }
 
 /// What so many strands are cut to.
@@ -94,7 +102,7 @@ pub fn to_cut(cut: ToCut, strands: usize, units: UnitStyle) -> String {
 /// What a strand is strung on, and how long it becomes.
 pub fn strung_on(design: &Design, strand: &Strand, units: UnitStyle) -> String {
     let cord = &design.cords[strand.cord];
-    let on = format!("On {} {}", cord.name, fine(cord.diameter, units));
+    let on = format!("On {} {}", cord.name, units.gauge(cord.diameter));
     if let Some(pinned) = strand.hung().next().filter(|_| strand.is_on_pin(design)) {
         return format!("{on}. It hangs {} down, its loop counted.", units.ruler(Length::mm(pinned.drop)));
     }
@@ -109,7 +117,8 @@ pub fn strung_on(design: &Design, strand: &Strand, units: UnitStyle) -> String {
 fn besides(strand: &Strand, units: UnitStyle) -> String {
     let ends = if strand.legs > 1 { "on each leg beyond the last end" } else { "beyond each end" };
     let said = |length: Length| (length > Length::ZERO).then(|| units.ruler(length));
-    let ends = said(strand.allowance).map(|more| format!(", {more} of it {ends}"));
+    let ends =
+        said(*strand.allowance).map(|more| format!(", {more} of it {ends}{}", assumed(strand.allowance.is_assumed())));
     let knots = said(strand.in_knots()).map(|knots| format!(", about {knots} in its knots"));
     ends.into_iter().chain(knots).collect()
 }

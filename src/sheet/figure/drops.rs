@@ -62,10 +62,20 @@ fn tick(x: f64, y: f64, number: Option<Point>) -> Vec<Mark> {
 fn apart(levels: &[f64], room: f64) -> Vec<f64> {
     let mut order: Vec<usize> = (0..levels.len()).collect();
     order.sort_by(|one, other| levels[*one].total_cmp(&levels[*other]));
-    let mut groups: Vec<(f64, usize)> = Vec::new();
+    let moved = rising(order.iter().enumerate().map(|(place, index)| levels[*index] - place as f64 * room));
+    let mut apart = vec![0.0; levels.len()];
+    for ((place, index), level) in order.iter().enumerate().zip(moved) {
+        apart[*index] = level + place as f64 * room;
+    }
+    apart
+}
+
+/// Numbers that fall nowhere, nearest to the given ones by the sum of squares: those that fall are one group, on its mean.
+fn rising(numbers: impl Iterator<Item = f64>) -> impl Iterator<Item = f64> {
     let mean = |(sum, count): (f64, usize)| sum / count as f64;
-    for (place, index) in order.iter().enumerate() {
-        groups.push((levels[*index] - place as f64 * room, 1));
+    let mut groups: Vec<(f64, usize)> = Vec::new();
+    for number in numbers {
+        groups.push((number, 1));
         while let [.., above, below] = groups.as_slice()
             && mean(*above) > mean(*below)
         {
@@ -74,12 +84,7 @@ fn apart(levels: &[f64], room: f64) -> Vec<f64> {
             groups.push(joined);
         }
     }
-    let moved = groups.into_iter().flat_map(|group| std::iter::repeat_n(mean(group), group.1));
-    let mut apart = vec![0.0; levels.len()];
-    for ((place, index), level) in order.into_iter().enumerate().zip(moved) {
-        apart[index] = level + place as f64 * room;
-    }
-    apart
+    groups.into_iter().flat_map(move |group| std::iter::repeat_n(mean(group), group.1))
 }
 
 /// The only strand's drop along its line, where that is long enough.

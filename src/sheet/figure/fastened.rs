@@ -77,8 +77,15 @@ impl Fastened {
     /// How far beyond its place in the strand what closes it is drawn, so that its loop is as long as it is: as far as its loop
     /// reaches, but no farther than bare cord makes up for.
     pub fn drawn_out(self, strand: &Strand, side: usize, design: &Design) -> f64 {
+        self.through(strand, side, design).min(0.5 * strand.bare().value())
+    }
+
+    /// How far out what hangs in the closure is drawn, and how much longer than it is, so that it reaches round the wire
+    /// that it hangs on: a finding that the end lies in stays at its beads.
+    pub fn hung_out(self, strand: &Strand, side: usize, design: &Design) -> [f64; 2] {
         let through = self.through(strand, side, design);
-        if matches!(self, Self::Within(_)) { through } else { through.min(0.5 * strand.bare().value()) }
+        let out = if matches!(self, Self::Within(_)) { self.drawn_out(strand, side, design) } else { through };
+        [out, through - out]
     }
 
     /// What is drawn of the cord before that, from the end's place on the page inward along an angle; a loop reaches so
@@ -117,6 +124,16 @@ fn way_of(strand: &Strand, side: usize, design: &Design) -> Fastening {
 /// Whether a finding at an end is what hangs in the closure.
 pub fn is_hung(finding: &Finding) -> bool {
     matches!(finding.kind(), FindingKind::KnotCover | FindingKind::CordEnd | FindingKind::WireGuard)
+}
+
+/// A finding's copy so many times as long as it is.
+pub fn lengthened(mark: Mark, times: f64) -> Mark {
+    match mark {
+        Mark::Stamp { symbol, at, angle, scale, along } => {
+            Mark::Stamp { symbol, at, angle, scale, along: along * times }
+        }
+        held => held,
+    }
 }
 
 /// Whether strands are hitched on a side to what holds them, which then lies behind their turns.

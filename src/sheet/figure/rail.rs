@@ -21,7 +21,7 @@ pub fn rail(piece: &Piece, canvas: Canvas<'_>) -> Option<Mark> {
     let [height, round] = SIZE.map(|size| size * canvas.scale());
     let stroke = Some(Stroke::new(style::RULE, style::THIN_RULE.width));
     let outline = outline::rounded_rect(corner, width, height, round);
-    (width > 2.0 * round).then(|| Mark::Shape { outline, fill: Some(Fill::Flat(WOOD, 1.0)), stroke })
+    (width > 2.0 * round).then_some(Mark::Shape { outline, fill: Some(Fill::Flat(WOOD, 1.0)), stroke })
 }
 
 /// The highest joints.

@@ -16,7 +16,7 @@ use crate::units::Length;
 
 use super::bars::bars;
 use super::coil::{Seen, from_above, level, raised, shortened};
-use super::extender::{hooked, joined};
+use super::extender::{DrawnIn, hooked, joined, overlap};
 use super::strands::{Sketch, strand_box, strands};
 use super::{Canvas, ClosureWay, Frame, Layers, mouths};
 
@@ -71,13 +71,19 @@ pub fn closed_box(
 pub fn rows(piece: &Piece) -> Vec<Option<Hung>> {
     let of = |(index, along): (Index<Strand>, Length)| {
         let ring = piece.drape.rings.iter().find(|ring| ring.strand == index)?;
+        let round = || drawn_in(ring, piece).map_or_else(|| ring.round.clone(), |closed| closed.strand(&ring.round));
         Some(match &ring.coil {
             Some(coil) => Seen::new(coil).strand(&piece.design.strands[index], &ring.round),
-            None if is_several(piece) => level(&ring.round, along.value()),
-            None => ring.round.clone(),
+            None if is_several(piece) => level(&round(), along.value()),
+            None => round(),
         })
     };
     piece.design.strands.indices().zip(piece.design.abreast()).map(of).collect()
+}
+
+/// A ring that lies in a clasp that holds an extender.
+fn drawn_in(ring: &Ring, piece: &Piece) -> Option<DrawnIn> {
+    DrawnIn::of(&piece.design, &ring.closing, std::iter::once(&ring.round))
 }
 
 /// What is to be known of a figure before it is measured: from where it hangs, how it is seen, or that beads are turned
@@ -116,7 +122,7 @@ fn middle(design: &Design) -> f64 {
 /// Both sides of the closure, hooked up as short as it goes, along the joints in the gap.
 fn closing(ring: &Ring, piece: &Piece, canvas: Canvas<'_>) -> Layers {
     let (design, several) = (&piece.design, is_several(piece));
-    let hooked = [design.closure.left(), design.closure.right()].map(|parts| hooked(parts, design));
+    let hooked = [design.closure.left(), design.closure.right()].map(hooked);
     let (outward, sides) = gap(ring, piece, hooked);
     let inward: Vec<_> = outward.iter().rev().copied().collect();
     let inward = if ring.coil.is_some() { inward } else { across_bars(inward) };
@@ -135,10 +141,13 @@ fn gap(ring: &Ring, piece: &Piece, sides: [Vec<Part>; 2]) -> (Vec<Point>, [Vec<P
     let design = &piece.design;
     if let Some(coil) = &ring.coil {
         let way = Seen::new(coil).closing(&design.strands[ring.strand]);
-        let share = path::length(&way) / design.closure_length().0.value().max(f64::MIN_POSITIVE);
+        let closed = design.closure_length().0.value() - overlap(design).unwrap_or_default();
+        let share = path::length(&way) / closed.max(f64::MIN_POSITIVE);
         return (way, sides.map(|parts| shortened(&parts, share)));
     }
-    let raise = |at: &Point| if is_several(piece) { raised(*at, middle(design)) } else { *at };
+    let closed = drawn_in(ring, piece);
+    let closed = |at: Point| closed.as_ref().map_or(at, |closed| closed.at(at));
+    let raise = |at: &Point| if is_several(piece) { raised(closed(*at), middle(design)) } else { closed(*at) };
     (across_bars(ring.closing.iter().map(raise).collect()), sides)
 }
 

@@ -41,6 +41,11 @@ fn centimetres(length: Length) -> String {
     format!("{:.1}", (length.value() * 1e6).round() / 1e7)
 }
 
+/// A length in inches, as it is told everywhere beside millimetres.
+fn beside_millimetres(length: Length) -> String {
+    UnitStyle::Both.inches(length)
+}
+
 /// A stretch of a line along which the ruler runs unbroken, in mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RulerStretch {
@@ -67,7 +72,7 @@ impl Ruler {
         let (above, below) = match units {
             UnitStyle::In => (None, Some(EIGHTHS)),
             UnitStyle::Mm => (None, Some(MILLIMETRES)),
-            UnitStyle::Both => (Some(EIGHTHS), Some(MILLIMETRES)),
+            UnitStyle::Both => (Some(RulerEdge { exact: beside_millimetres, ..EIGHTHS }), Some(MILLIMETRES)),
         };
         Self { above, below, width }
     }

@@ -56,7 +56,7 @@ fn over_strands(parts: &[Part], design: &Design) -> Option<f64> {
     let sizes = design.findings[pin.finding].pin()?;
     let is_cone = design.findings[cone.finding].kind() == FindingKind::Cone;
     let length = design.findings[cone.finding].length().filter(|_| is_cone)?;
-    Some((length - cone.reach - sizes.eye() + sizes.wire).value().max(0.0))
+    Some((length - cone.reach - *sizes.eye() + sizes.wire).value().max(0.0))
 }
 
 /// How long parts of a closure are in mm.
@@ -268,7 +268,7 @@ impl<'a> DrawnSide<'a> {
         let outward = self.along.mouth.map_or(ahead, |mouth| (tip - self.canvas.page(mouth)).angle());
         let on = |distance: Length| tip - Point::towards(outward) * ((reach - distance).value() * self.canvas.scale());
         let eye = on(sizes.wire * -0.5);
-        let mouth = on(sizes.eye() - sizes.wire + cone.reach - cover);
+        let mouth = on(*sizes.eye() - sizes.wire + cone.reach - cover);
         self.marks.push(self.canvas.stencils.pin(pin.finding, eye, outward, self.canvas.scale(), reach.value()));
         self.marks.push(self.canvas.stencils.finding(cone.finding, mouth, outward, self.canvas.scale()));
     }

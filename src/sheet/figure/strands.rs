@@ -4,7 +4,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::Piece;
 use crate::art::Deal;
-use crate::design::{Bar, Bead, Bit, Dangle, Design, Finding, Index, Pin, Strand, What};
+use crate::design::{Bar, Bead, Bit, Dangle, Design, Finding, Index, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
@@ -17,7 +17,7 @@ use crate::units::Length;
 
 use super::bars::{bars, middle};
 use super::ends::EndFinding;
-use super::fastened::is_hung;
+use super::fastened::{is_hung, lengthened};
 use super::{Canvas, ends, twined};
 
 /// Strands, those of the design in its order as far as they are laid: the longest first, so that shorter ones lie over longer ones; all cords below all
@@ -159,12 +159,13 @@ impl<'a> Sketch<'a> {
         let far = if closed.outward { (closed.depth - own).max(0.0) } else { closed.depth + own };
         let [at, far] = [closed.depth, far].map(|depth| self.inward(side, depth));
         let (point, angle) = (self.hung.reaches(at) && self.hung.reaches(far)).then(|| self.hung.at(at))?;
-        let through = self.fastened(side).through(self.strand, side, self.design());
-        let beyond = if is_hung(finding) { through } else { self.drawn_out(side) };
+        let hung_out = || self.fastened(side).hung_out(self.strand, side, self.design());
+        let [beyond, longer] = if is_hung(finding) { hung_out() } else { [self.drawn_out(side), 0.0] };
         let point = point + Point::towards(angle) * if side == 0 { 0.0 - beyond } else { beyond };
         let onward = (side == 1) == closed.outward;
         let way = if onward { -angle } else { PI - angle };
-        Some(self.canvas.stencils.finding(closed.finding, self.canvas.page(point), way, self.canvas.scale()))
+        let mark = self.canvas.stencils.finding(closed.finding, self.canvas.page(point), way, self.canvas.scale());
+        Some(if own > 0.0 { lengthened(mark, 1.0 + longer / own) } else { mark })
     }
 
     /// What sits in a seat, but for what the strand shares with others.
@@ -350,7 +351,7 @@ pub fn bit_box(bit: &Bit, at: Extent, design: &Design) -> Extent {
 fn hanger_width(hanger: &Finding) -> f64 {
     const EDGES: f64 = 0.4;
     let round = || hanger.inside().unwrap_or_default() + hanger.wire().map_or(Length::ZERO, |wire| *wire * 2.0);
-    let drawn = hanger.pin().map_or_else(round, Pin::eye);
+    let drawn = hanger.pin().map_or_else(round, |pin| *pin.eye());
     drawn.max(hanger.outside().unwrap_or_default()).value() + EDGES
 }
 

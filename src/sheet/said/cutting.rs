@@ -1,5 +1,6 @@
 //! What is said of cutting plans.
 
+use crate::design::Stated;
 use crate::units::Length;
 
 /// What the length of a piece that is cut is made up of.
@@ -14,9 +15,9 @@ pub enum MadeUp {
         /// What the bend of a ring takes up, in all legs.
         round: Option<Length>,
         /// What knots take up, and whether those at the ends are among them.
-        knots: Option<(Length, bool)>,
+        knots: Option<(Stated<Length>, bool)>,
         /// What is more at each end.
-        allowance: Length,
+        allowance: Stated<Length>,
     },
     /// A tassel's: so many turns of a card, as much more as they grow on one another, and what binds it.
     Tassel {
@@ -61,6 +62,19 @@ pub struct PlanNote {
     pub bars: Option<crate::sheet::figure::Scale>,
     /// Whether each cut takes a link of chain.
     pub takes_links: bool,
+    /// Whether what it cuts for the ends of strands is assumed.
+    pub assumes_allowance: bool,
+    /// In which order bars are cut, where there are some.
+    pub order: Option<CutOrder>,
     /// Whether it says how lengths are rounded.
     pub rounds: bool,
+}
+
+/// In which order the pieces of a bar are cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CutOrder {
+    /// As they lie from the left.
+    FromLeft,
+    /// Those at the right first, from the end without the needle, and last what is measured from the needle.
+    FromBothEnds,
 }

@@ -10,11 +10,11 @@ mod proof;
 mod sizes;
 mod strand;
 
-pub use cutting::{ListedCut, MadeUp, PlanNote};
+pub use cutting::{CutOrder, ListedCut, MadeUp, PlanNote};
 pub use figure::{Alternative, FooterScale, SeenAs};
 pub use heading::{Proved, SectionKind, Subheading};
 pub use label::{BareCord, HangsDown, LeftOut};
 pub use neck::{EndsInFront, Hooked, Neck, OnNeck};
 pub use proof::{Join, LaneName, SideOf};
 pub use sizes::{Compared, LengthOf};
-pub use strand::{Bare, InKey, NotAsItIs, Others, Reading, Takes, ToCut, Tolerances, WhenOff};
+pub use strand::{Bare, Change, ChangePlace, InKey, NotAsItIs, Others, Reading, Takes, ToCut, Tolerances, WhenOff};

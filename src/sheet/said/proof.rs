@@ -1,6 +1,6 @@
 //! What is said of the lanes and strips of a proof.
 
-use crate::steps::posts::Between;
+use crate::steps::posts::MeasuredBetween;
 use crate::units::Length;
 
 /// What is laid in a lane.
@@ -13,7 +13,7 @@ pub enum LaneName<'a> {
         /// Its finished length.
         finished: Length,
         /// Between what that is measured.
-        between: Between,
+        between: MeasuredBetween,
         /// Whether some of its beads slide.
         slides: bool,
     },

@@ -11,6 +11,12 @@ pub enum Compared<'a> {
     Called,
     /// The length of the piece, measured in a way that has a name.
     Whole(&'static str),
+    /// How often strands are twisted.
+    Turned,
+    /// By how much they draw in.
+    DrawnIn,
+    /// How far they reach from tip to tip of the cones over their ends.
+    TipToTip,
     /// The length of twisted strands.
     Twisted,
     /// A length of strands, by their title.

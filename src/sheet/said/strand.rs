@@ -1,11 +1,15 @@
 //! What is said of a strand and its row: how rows are read, what a strand is strung on, what to measure of it.
 
-use crate::design::Bead;
+use crate::design::{Bead, Index, Phrase};
 use crate::steps::posts::Keeps;
 use crate::units::Length;
 
 /// How all rows of a piece are read.
 pub struct Reading {
+    /// What they hang on, in a word.
+    pub cord: &'static str,
+    /// Whether a row has so many beads that they are counted in tens.
+    pub tens: bool,
     /// Whether rulers start where a first loop is turned: on memory wire, whose loops are no part of what is measured.
     pub on_wire: bool,
     /// What the letters above rulers mean.
@@ -54,8 +58,6 @@ pub struct Tolerances<'a> {
     pub beads: Vec<&'a Bead>,
     /// What to do where the length differs by more.
     pub remedy: WhenOff,
-    /// Whether that is done on both sides, which read alike.
-    pub both_sides: bool,
     /// Whether that is done in every strand: they lie abreast, or what they share holds them.
     pub every_strand: bool,
     /// What the strand hangs on, in a word.
@@ -63,14 +65,40 @@ pub struct Tolerances<'a> {
 }
 
 /// What beads of other sizes than the pattern's ask for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum WhenOff {
     /// Other knots, then other counts: the strand's length follows from them.
-    Knots,
+    Knots(Change),
     /// Other counts.
-    Counts,
+    Counts(Change),
     /// Nothing: the length is written, and the bare cord gives way.
     BareCord,
+}
+
+/// What of a row there is to be more or less of, and where.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Change {
+    /// A bead.
+    Beads(Index<Bead>, ChangePlace),
+    /// A list that is said several times.
+    Repeats(Vec<Phrase>, ChangePlace),
+    /// Beads in the order of a repeat that is long, at the last end.
+    InOrder,
+    /// Beads of whatever kind, in a row without a pattern.
+    Any(ChangePlace),
+}
+
+/// Where a row is changed.
+#[derive(Clone, Debug, PartialEq)]
+pub enum ChangePlace {
+    /// At the last end.
+    LastEnd,
+    /// Before what follows there.
+    Before(Vec<Phrase>),
+    /// At both ends alike.
+    BothEnds,
+    /// On both sides of the middle alike, where the repeat stands.
+    BothSides,
 }
 
 /// How much bare cord a strand has, or of chain how much in which nothing hangs.

@@ -1,6 +1,7 @@
 //! What is compared between the sizes of a graded pattern, a row a thing.
 
-use crate::design::{Cord, Design, Index, LEAST_BARE, Size, Strand};
+use crate::design::{Cord, Design, Index, LEAST_BARE, Size, Strand, Twist};
+use crate::english::times;
 use crate::materials::render::words::{self as amount, long};
 use crate::materials::{Article, need};
 use crate::sheet::english;
@@ -92,8 +93,8 @@ impl<'a> Sizes<'a> {
         let called = Some(self.called()).filter(Comparison::differs);
         let whole =
             self.row(&Compared::Whole(english::length_fact(self.design)), |design| english::length(design, self.units));
-        let facts = [self.fact(english::worn_round), inside, called, Some(whole), self.twisted()];
-        facts.into_iter().flatten().map(Comparison::always)
+        let facts = [self.fact(english::worn_round), inside, called, Some(whole)];
+        facts.into_iter().flatten().map(Comparison::always).chain(self.twisted())
     }
 
     fn called(self) -> Comparison {
@@ -102,10 +103,24 @@ impl<'a> Sizes<'a> {
         })
     }
 
-    fn twisted(self) -> Option<Comparison> {
-        let length = |design: &Design| design.twist.as_ref().map(|twist| self.units.ruler(twist.length()));
-        length(self.design)?;
-        Some(self.row(&Compared::Twisted, |design| length(design).unwrap_or_default()))
+    /// How often strands are twisted, by how much they draw in, and how far they reach then.
+    fn twisted(self) -> impl Iterator<Item = Comparison> {
+        let twist = self.design.twist.as_ref();
+        let ruler = |length: Option<Length>| length.map(|length| self.units.ruler(length)).unwrap_or_default();
+        let reach = |design: &Design| design.twist.as_ref().map(Twist::length);
+        let tips = |design: &Design| design.tip_to_tip(reach(design)?);
+        let turns = |design: &Design| design.twist.as_ref().map(|twist| times(twist.turns)).unwrap_or_default();
+        let rows = twist.map(|_| {
+            [
+                Some(self.row(&Compared::Turned, turns)),
+                Some(self.row(&Compared::DrawnIn, |design| ruler(design.drawn_in())).always()),
+                tips(self.design).map(|_| {
+                    self.row(&Compared::TipToTip, |design| ruler(tips(design).map(|(_, length)| length))).always()
+                }),
+                Some(self.row(&Compared::Twisted, |design| ruler(reach(design))).always()),
+            ]
+        });
+        rows.into_iter().flatten().flatten()
     }
 
     /// Cords in all; an only piece's length is told with its strand's.

@@ -1,12 +1,12 @@
 //! What to check a strand against: the beaded length, bare cord, where it starts.
 
+use super::remedy::remedy;
 use crate::design::{Bit, Design, Index, LEAST_BARE, Rest, Strand, TOLD_LACK, What};
 use crate::drape::Hung;
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
-use crate::pattern::Settle;
 use crate::sheet::figure::StrandRow;
-use crate::sheet::said::{Bare, NotAsItIs, Others, Tolerances, WhenOff};
+use crate::sheet::said::{Bare, NotAsItIs, Others, Tolerances};
 use crate::sheet::{Sheet, english as say};
 use crate::steps::english;
 use crate::steps::posts::Posts;
@@ -36,7 +36,7 @@ fn checks(sheet: &Sheet<'_>, index: Index<Strand>) -> Vec<String> {
     let cord = &design.cords[strand.cord];
     let is_beaded = is_strung_with_beads(strand);
     let curved = (is_beaded && cord.is_sprung()).then(|| say::CURVED.to_owned());
-    let tolerances = is_beaded.then(|| say::tolerances(&tolerances(design, strand)));
+    let tolerances = is_beaded.then(|| say::tolerances(design, &tolerances(design, strand), units));
     let bare = bare(design, strand, &sheet.piece.drape.strands[index]);
     let bare = say::bare(&bare, cord.word(), units);
     let checks = [Some(english::sum(design, strand, units)), curved, tolerances, Some(bare)];
@@ -52,37 +52,14 @@ fn tolerances<'d>(design: &'d Design, strand: &Strand) -> Tolerances<'d> {
     let is_strung = |index: &Index<_>| strand.bits().any(|bit| bit.what == What::Bead(*index));
     let beads = design.beads.indices().filter(is_strung).map(|index| &design.beads[index]).collect();
     let word = design.cords[strand.cord].word();
-    Tolerances {
-        beads,
-        remedy: remedy(strand),
-        both_sides: is_even(strand),
-        every_strand: is_held(design, strand),
-        word,
-    }
-}
-
-/// Whether a strand reads alike from both ends.
-fn is_even(strand: &Strand) -> bool {
-    let strung = || strand.bits().filter(|bit| bit.what != What::Gap).map(|bit| &bit.what);
-    let row: Vec<_> = strung().collect();
-    row.iter().eq(row.iter().rev())
+    let every_strand = is_held(design, strand);
+    Tolerances { beads, remedy: remedy(design, strand, every_strand), every_strand, word }
 }
 
 /// Whether other strands hold a strand as long as themselves: in a ring of several, or by what they share.
 fn is_held(design: &Design, strand: &Strand) -> bool {
     let shares = || strand.bits().any(|bit| design.shared_bit(bit, strand).is_some());
     design.strands.len() > 1 && (design.is_ring() || shares())
-}
-
-/// What beads of other sizes ask for: where the strand's length follows from them, other counts; where it
-/// is written, the bare cord gives way.
-fn remedy(strand: &Strand) -> WhenOff {
-    let is_firm = strand.settle == Settle::Fill || strand.bare() < LEAST_BARE;
-    match is_firm {
-        true if strand.bits().any(|bit| bit.what == What::Knot) => WhenOff::Knots,
-        true => WhenOff::Counts,
-        false => WhenOff::BareCord,
-    }
 }
 
 /// Bare cord, or chain, in all, and at the ends.

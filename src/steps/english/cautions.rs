@@ -4,6 +4,7 @@ use crate::steps::cautions::Caution;
 
 /// A caution in words.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Warned {
     /// What it is about, in a word or two.
     pub title: &'static str,
@@ -37,13 +38,13 @@ pub const fn caution(caution: Caution) -> Warned {
            jewellery is for a baby to wear or to chew.",
         ),
         Caution::LongCord => (
-            "Long cords",
-            "A cord round the neck can catch and may not come open. Take the piece off for sleep, sport and machines, \
+            "Round the neck",
+            "What hangs round the neck can catch and may not come open. Take the piece off for sleep, sport and machines, \
            and keep it out of the reach of children under three.",
         ),
         Caution::Breakaway => (
-            "Long cords",
-            "A cord round the neck can catch. What fastens it should let go by itself when pulled: try that before each \
+            "Round the neck",
+            "What hangs round the neck can catch. What fastens it should let go by itself when pulled: try that before each \
            wearing. Take the piece off for sleep, sport and machines, and keep it out of the reach of children under three.",
         ),
         Caution::ForAChild => (

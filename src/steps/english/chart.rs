@@ -38,18 +38,18 @@ pub fn strung(design: &Design, strand: &Strand, units: UnitStyle) -> WordChart {
 
 fn told(design: &Design, strand: &Strand, phrases: &[Phrase], units: UnitStyle) -> WordChart {
     let posts = Posts::new(design, strand);
-    Teller { design, units, strand: Some(strand), posts: Some(&posts), is_inside: false }.all(phrases)
+    PhraseTeller { design, units, strand: Some(strand), posts: Some(&posts), is_inside: false }.all(phrases)
 }
 
 /// The words for a short row, such as what hangs on a pin.
 #[must_use]
 pub fn row(design: &Design, phrases: &[Phrase], units: UnitStyle) -> WordChart {
-    Teller { design, units, strand: None, posts: None, is_inside: false }.sequence(&simple(phrases))
+    PhraseTeller { design, units, strand: None, posts: None, is_inside: false }.sequence(&simple(phrases))
 }
 
 /// Puts phrases into words.
 #[derive(Clone, Copy)]
-struct Teller<'a> {
+struct PhraseTeller<'a> {
     design: &'a Design,
     units: UnitStyle,
     /// The strand that the phrases are strung on.
@@ -60,7 +60,7 @@ struct Teller<'a> {
     is_inside: bool,
 }
 
-impl Teller<'_> {
+impl PhraseTeller<'_> {
     /// One that names nothing.
     const fn bare(self) -> Self {
         Self { posts: None, ..self }
@@ -198,7 +198,8 @@ impl Teller<'_> {
     fn post(self, keeps: Keeps, here: &Range<usize>) -> String {
         let said = self.posts.and_then(|posts| {
             let post = posts.within(here).iter().find(|post| post.keeps == keeps)?;
-            let station = in_brackets(self.units, post.station, &UnitStyle::Mm.ruler(post.station));
+            let inches = self.units.inches(post.station);
+            let station = in_brackets(self.units, &inches, &UnitStyle::Mm.ruler(post.station));
             Some(format!(" {} at {station}", post.name))
         });
         said.unwrap_or_default()
@@ -259,15 +260,15 @@ fn times_word(count: u32) -> String {
 
 /// A short stretch of cord: millimetres to the tenth, inches to the sixteenth.
 pub fn gap(units: UnitStyle, length: Length) -> String {
-    in_brackets(units, length, &length.tenths())
+    in_brackets(units, &fraction(length), &length.tenths())
 }
 
 /// A length where brackets stand round it already.
-fn in_brackets(units: UnitStyle, length: Length, mm: &str) -> String {
+fn in_brackets(units: UnitStyle, inches: &str, mm: &str) -> String {
     match units {
-        UnitStyle::In => format!("{} in", fraction(length)),
+        UnitStyle::In => format!("{inches} in"),
         UnitStyle::Mm => mm.to_owned(),
-        UnitStyle::Both => format!("{} in / {mm}", fraction(length)),
+        UnitStyle::Both => format!("{inches} in / {mm}"),
     }
 }
 

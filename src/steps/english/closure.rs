@@ -1,5 +1,6 @@
 //! Joining the strands, in words.
 
+use super::words::cords;
 use super::{Teller, Told, ordinal};
 use crate::design::{Finding, Index};
 use crate::english::{a, count, list};
@@ -18,8 +19,7 @@ impl Teller<'_> {
         let rings: Vec<_> = rings.iter().map(gap).collect();
         let are = if rings.len() == 1 { "is" } else { "are" };
         let text = format!("See that {} {are} shut. Squeeze any gap together with chain-nose pliers.", list(&rings));
-        let word = self.design.strands.first().map_or("cord", |strand| self.cord(strand));
-        Told::new("Look for gaps", text).check(format!("No {word} can slip out."))
+        Told::new("Look for gaps", text).check(format!("No {} can slip out.", cords(self.design)))
     }
 
     pub(super) fn cover(self, cover: Index<Finding>, pin: Index<Finding>, side: Side) -> Told {
@@ -116,7 +116,7 @@ impl Teller<'_> {
             _ => format!("the ring of {}", self.the(finding, side)),
         };
         format!(
-            "Hang {what} in the loop of {}, and roll the loop shut. It carries the whole piece.{}",
+            "Hang {what} in the loop of {}, and roll the loop shut with round-nose pliers. It carries the whole piece.{}",
             self.the(pin, side),
             self.which_side(pin, side)
         )
@@ -137,5 +137,7 @@ impl Teller<'_> {
 
 /// What is opened and closed again over what hangs in it.
 pub fn opened(ring: &str, hangs: &str) -> String {
-    format!("With two pairs of pliers open {ring} sideways, like a door. Hang {hangs} in it and close it the same way.")
+    format!(
+        "With two pairs of chain-nose pliers open {ring} sideways, like a door. Hang {hangs} in it and close it the same way."
+    )
 }

@@ -1,11 +1,11 @@
 //! Ends that a crimp closes, in words.
 
-use super::prepare::FLYING;
+use super::prepare::flying;
 use super::words::{few, strands as strands_named};
 use super::{Group, Told, ordinal, tools};
 use crate::design::{Finding, Index, Strand};
 use crate::english::{a, list};
-use crate::pattern::{CordKind, FindingKind, Kind};
+use crate::pattern::{FindingKind, Kind};
 use crate::steps::ends::end;
 use crate::steps::side::Side;
 use crate::steps::tail::{Hides, hidden};
@@ -41,12 +41,13 @@ impl Group<'_> {
         let cord = self.cord();
         let so_far = |hides: &Hides| match hides {
             Hides::Wholly => self.held(),
-            Hides::Through(beads) => format!("through the last {}", few(*beads)),
+            Hides::Through(beads) | Hides::Clear(beads) => format!("through the last {}", few(*beads)),
             Hides::Nowhere => "through none".to_owned(),
         };
         match self.ends.hides().as_slice() {
             [] | [(Hides::Nowhere, _)] => String::new(),
             [(Hides::Wholly, _)] => format!(", then on {}", self.held()),
+            [(hides @ Hides::Clear(_), _)] => format!(", then on {}, clear of the dangle", so_far(hides)),
             [(hides, _)] => format!(", then on {}: the next does not take the {cord} twice", so_far(hides)),
             several => {
                 let of = |(hides, strands): &(Hides, Vec<Index<Strand>>)| {
@@ -68,16 +69,21 @@ impl Group<'_> {
         if self.ends.side == Side::Last {
             return String::new();
         }
+        let end = end(self.ends.strand, self.ends.side);
+        let beyond = if end.is_knotted(&self.ends.design.findings) { "the knot" } else { "it" };
+        format!(" Leave a tail of {} beyond {beyond}.", self.tail_length())
+    }
+
+    /// How long that is.
+    pub(super) fn tail_length(self) -> String {
         let (design, strand) = (self.ends.design, self.ends.strand);
-        let end = end(strand, self.ends.side);
-        let beyond = if end.is_knotted(&design.findings) { "" } else { " beyond it" };
-        format!(" Leave a tail of {}{beyond}.", self.teller.ruler(strand.tail(end, design)))
+        self.teller.ruler(strand.tail(end(strand, self.ends.side), design))
     }
 
     fn loop_check(self) -> String {
         let bight = end(self.ends.strand, self.ends.side).bight;
         if bight > Length::ZERO {
-            format!("The loop is {} long and moves freely.", self.teller.ruler(bight))
+            format!("The loop stands {} out of the crimp and moves freely.", self.teller.ruler(bight))
         } else {
             "The loop moves freely.".to_owned()
         }
@@ -160,8 +166,7 @@ impl Group<'_> {
     }
 
     fn flying(self) -> String {
-        let wire = self.ends.design.cords[self.ends.strand.cord].kind == CordKind::Wire;
-        if wire { format!(" {FLYING}") } else { String::new() }
+        flying(self.ends.design.cords[self.ends.strand.cord].kind)
     }
 
     pub(super) fn cover_crimp(cover: &str) -> Told {

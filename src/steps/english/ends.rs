@@ -107,10 +107,13 @@ impl<'a> Group<'a> {
         let text = match ring {
             None if ends.way == Fastening::Glued => format!("Hang {link} on what it goes {}.", self.target()),
             None if ends.rolls_shut() => {
-                format!("Take {link} {}, and roll it shut.", self.target())
+                format!("Take {link} {}, and roll it shut with round-nose pliers.", self.target())
             }
             Some(ring) => opened(&self.teller.the(ring.finding, ends.side), &list(&self.hung(&link))),
-            None => format!("Open {link} sideways, take it {} and close it the same way.", self.target()),
+            None => format!(
+                "With two pairs of chain-nose pliers open {link} sideways, take it {} and close it the same way.",
+                self.target()
+            ),
         };
         let check = self.length_check(if ring.is_some() {
             "No gap shows where the ring closes."

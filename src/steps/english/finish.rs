@@ -91,7 +91,7 @@ impl Teller<'_> {
 
     /// What is seen of beads that are packed end to end.
     fn packed(self) -> String {
-        format!(", and no bare {} shows between the beads", self.cords())
+        format!(", and no bare {} shows between the beads", words::cords(self.design))
     }
 
     /// How long the piece is, closed as short and as long as it goes.

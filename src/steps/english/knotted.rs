@@ -6,16 +6,21 @@ use super::{Group, Told};
 use crate::design::{Bit, Finding, What};
 use crate::english::{a, list};
 use crate::pattern::FindingKind;
-use crate::steps::ends::end;
+use crate::steps::ends::{Fastening, end};
 use crate::steps::posts::datum;
 use crate::steps::side::Side;
 use crate::steps::tools::{Needle, needle};
+use crate::trade::usual;
 use crate::units::Length;
 
 impl Group<'_> {
     pub(super) fn thread_cover(self) -> Told {
         let thread = self.threads(&a(self.closing(FindingKind::KnotCover)));
-        Told::new("Thread the knot cover", format!("{thread} Its hollow side faces outward.{}", self.tail()))
+        let beyond = match self.ends.side {
+            Side::Last => String::new(),
+            _ => format!(" Let {} of the {} stand out beyond it, for the knot.", self.tail_length(), self.cord()),
+        };
+        Told::new("Thread the knot cover", format!("{thread} Its hollow side faces outward.{beyond}"))
     }
 
     pub(super) fn tie_in_cover(self) -> Told {
@@ -31,14 +36,23 @@ impl Group<'_> {
                 a(&self.ends.design.beads[bead].name)
             ),
             None => format!(
-                "Tie a double overhand knot in the {cord} and draw it down into the {cover}{until}. If it slips through \
-                 the hole, tie another over it."
+                "Tie a double overhand knot in the {cord}, and with {} in its loop draw it down into the {cover}{until}. If it \
+                 slips through the hole, tie another over it.",
+                self.led_with()
             ),
         };
         let bends = self.ends.side == Side::Last && self.ends.strand.told_slack().is_some();
         let curve = if bends { self.curve() } else { String::new() };
         let check = format!("The knot sits in the cup and does not slip through.{}", self.short_of_cover());
         Told::new("Tie the knot", curve + &knot).check(check)
+    }
+
+    /// What leads a knot down into its cover.
+    fn led_with(self) -> &'static str {
+        match needle(self.ends.design, self.ends.strand) {
+            Some(Needle::Bought) => "the tip of the needle",
+            _ => "an awl or tweezers",
+        }
     }
 
     /// How far the strand reaches while its last cover is open: to where the cord goes into that.
@@ -49,8 +63,10 @@ impl Group<'_> {
         }
         let short = strand.finished + strand.told_slack().unwrap_or_default() - strand.ends[1].takes;
         let (from, short) = (from(datum(design, strand)), self.teller.ruler(short));
+        let less = self.teller.ruler(strand.ends[1].takes);
         format!(
-            " While the cover is open, the strand measures {short} {from} to where the {} goes into it.",
+            " While this cover is open, the strand measures {short} {from} to where the {} goes into this one, {less} less than \
+             when it is closed.",
             self.cord()
         )
     }
@@ -109,8 +125,19 @@ impl Group<'_> {
         Told::new("Hitch the fold", text).check("Both legs lie side by side in the hitch and are equally long.")
     }
 
+    /// A knot is set with glue; in a cover its tail must have room.
+    pub(super) fn set(self, tails: bool) -> Told {
+        let tails = if tails { "tails" } else { "tail" };
+        let short = match self.ends.way {
+            Fastening::Covered => "off close to it".to_owned(),
+            _ => format!("to {}", self.teller.ruler(usual::STUB)),
+        };
+        let text = format!("Put a small drop of jewellery glue on the knot, let it dry, and cut the {tails} {short}.");
+        Told::new("Set the knot", text).check("The knot is dry and hard.")
+    }
+
     pub(super) fn stop(self) -> Told {
-        let (whose, tail) = (self.whose(), self.teller.ruler(self.ends.strand.allowance));
+        let (whose, tail) = (self.whose(), self.teller.ruler(*self.ends.strand.allowance));
         let text = format!(
             "Put a bead stopper, or a piece of tape, on {whose}, {tail} from its first end: that is the first tail."
         );
@@ -133,8 +160,9 @@ impl Group<'_> {
         let loops =
             if hanging.is_empty() { String::new() } else { format!(", thread one of them through {}", row(hanging)) };
         let text = format!(
-            "Take the stoppers off {whose}.{needle} Take both its ends{through}{loops}, draw both up until no cord shows \
-             between the beads, and tie them together with a surgeon's knot: twice over, then once back."
+            "Take the stoppers off {whose}.{needle} Take both its ends{through}{loops}, draw both up until no {} shows \
+             between the beads, and tie them together with a surgeon's knot: twice over, then once back.",
+            self.cord()
         );
         Told::new("Tie the ends where they meet", text).check("The knot sits close, and holds when you pull.")
     }
@@ -158,13 +186,6 @@ impl Group<'_> {
         );
         Told::new("Tie the ends", text).check("The knot holds when you stretch the piece gently.")
     }
-}
-
-/// A knot is set with glue.
-pub fn set(tails: bool) -> Told {
-    let tails = if tails { "tails" } else { "tail" };
-    let text = format!("Put a small drop of jewellery glue on the knot, let it dry, and cut the {tails} short.");
-    Told::new("Set the knot", text).check("The knot is dry and hard.")
 }
 
 /// A knot is hidden in a bead.

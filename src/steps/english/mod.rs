@@ -10,6 +10,7 @@ mod ends;
 mod finish;
 mod glued;
 mod knotted;
+mod measured;
 pub mod posts;
 mod prepare;
 mod run;
@@ -23,14 +24,15 @@ pub mod words;
 use crate::design::{Design, Finding, Index, Strand};
 use crate::units::{Length, UnitStyle};
 
-use super::ends::Ends;
+use super::ends::AlikeEnds;
 use super::side::{Side, on_both};
 use super::task::{EndWork, Task};
 use super::{Drawing, Step};
 
 pub use cautions::{FOR_A_CHILD, Warned, caution};
 pub use drawings::drawing;
-pub use stringing::{bias, counts, measures};
+pub use measured::{bias, measures};
+pub use stringing::counts;
 pub use sum::sum;
 pub use tools::tool;
 
@@ -54,6 +56,7 @@ pub fn tools(design: &Design, units: UnitStyle) -> Vec<String> {
 
 /// A step in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Told {
     /// What is done, in a few words.
     pub title: String,
@@ -118,7 +121,7 @@ impl<'d> Teller<'d> {
         }
     }
 
-    fn end(self, ends: &Ends<'_>, work: EndWork) -> Told {
+    fn end(self, ends: &AlikeEnds<'_>, work: EndWork) -> Told {
         let group = Group { ends, teller: Teller { design: ends.design, ..self } };
         match work {
             EndWork::Thread => group.thread(),
@@ -131,7 +134,7 @@ impl<'d> Teller<'d> {
             EndWork::TieInCover => group.tie_in_cover(),
             EndWork::CloseCover => group.close_cover(),
             EndWork::Tie => group.tie(),
-            EndWork::Set { tails } => knotted::set(tails),
+            EndWork::Set { tails } => group.set(tails),
             EndWork::Hitch => group.hitch(),
             EndWork::Stop => group.stop(),
             EndWork::TieEnds => group.tie_ends(),
@@ -174,7 +177,7 @@ impl<'d> Teller<'d> {
 /// Tells of strands' ends.
 #[derive(Clone, Copy)]
 struct Group<'a> {
-    ends: &'a Ends<'a>,
+    ends: &'a AlikeEnds<'a>,
     teller: Teller<'a>,
 }
 

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use crate::design::Design;
 use crate::english::list;
-use crate::steps::posts::{Between, Datum, Keeps, Post, Posts, Told};
+use crate::steps::posts::{Datum, Keeps, MeasuredBetween, Post, PostRun, Posts};
 use crate::units::UnitStyle;
 
 impl Keeps {
@@ -72,7 +72,7 @@ impl Posts<'_> {
     /// there are none.
     #[must_use]
     pub fn stations(&self, keeps: Keeps, units: UnitStyle) -> Option<String> {
-        let say = |(first, last): &Told<'_>| {
+        let say = |(first, last): &PostRun<'_>| {
             let last = last.map(|last| format!(" to {}", self.say(last, units))).unwrap_or_default();
             self.say(first, units) + &last
         };
@@ -133,13 +133,13 @@ pub const fn from(datum: Datum) -> &'static str {
 
 /// Between what a strand's finished length is measured.
 #[must_use]
-pub const fn between(between: Between) -> &'static str {
+pub const fn between(between: MeasuredBetween) -> &'static str {
     match between {
-        Between::EndLinks => "end link to end link",
-        Between::KnotCovers => "the outside of one knot cover to the outside of the other",
-        Between::Ends => "one end to the other",
-        Between::HitchAndLoop => "hitch to loop",
-        Between::Loops => "loop to loop",
+        MeasuredBetween::EndLinks => "end link to end link",
+        MeasuredBetween::KnotCovers => "the outside of one knot cover to the outside of the other",
+        MeasuredBetween::Ends => "one end to the other",
+        MeasuredBetween::HitchAndLoop => "hitch to loop",
+        MeasuredBetween::Loops => "loop to loop",
     }
 }
 

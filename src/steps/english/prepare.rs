@@ -3,10 +3,10 @@
 use std::collections::BTreeSet;
 
 use super::twisted::twisted;
-use super::words::names;
+use super::words::{cords, names};
 use super::{Teller, Told, chart};
-use crate::design::{Bead, Bit, Cord, Dangle, Finding, Foot, Index, Phrase, Strand, What};
-use crate::english::{a, count, list};
+use crate::design::{Bead, Bit, Cord, Dangle, Finding, Foot, Index, Phrase, Pin, Strand, What};
+use crate::english::{a, assumed, count, list};
 use crate::materials::render::words as amount;
 use crate::pattern::{CordKind, Shape};
 use crate::steps::prepare;
@@ -16,6 +16,11 @@ use crate::units::{Length, eighths};
 
 /// How metal is cut with two hands.
 pub const FLYING: &str = "Hold the end that would fly, or cut into a bag.";
+
+/// The same after a sentence about a cord that is cut, where its ends fly.
+pub fn flying(cord: CordKind) -> String {
+    if cord == CordKind::Wire { format!(" {FLYING}") } else { String::new() }
+}
 
 impl Teller<'_> {
     pub(super) fn lay_out(self, counts: &[u32], knotted: u64) -> Told {
@@ -43,17 +48,7 @@ impl Teller<'_> {
             CutNote::Twisted => twisted(self.design, self.units).unwrap_or_default(),
             CutNote::Flying => FLYING.to_owned(),
         });
-        Told::new(format!("Cut the {}", self.cords()), said.collect::<Vec<_>>().join(" "))
-    }
-
-    /// What the strands hang on, in a word: `wire`; `cord` where there are several kinds.
-    pub(super) fn cords(self) -> &'static str {
-        let mut words: Vec<_> = self.design.strands.iter().map(|strand| self.cord(strand)).collect();
-        words.dedup();
-        match words.as_slice() {
-            [word] => word,
-            _ => "cord",
-        }
+        Told::new(format!("Cut the {}", cords(self.design)), said.collect::<Vec<_>>().join(" "))
     }
 
     /// `Cut from the wire: 17 ⅛ in for inner and 18 ⅜ in for middle.`
@@ -104,12 +99,13 @@ impl Teller<'_> {
     /// Knots tied to try, on a piece that is bought for that.
     fn trial(self, strand: &Strand) -> String {
         format!(
-            "First cut {} of {} and tie {} knots in it, one by one and tight: they should make it {} shorter, {} each.",
+            "First cut {} of {} and tie {} knots in it, one by one and tight: they should make it {} shorter, {} each{}.",
             self.ruler(strand.trial().unwrap_or_default()),
             self.design.cords[strand.cord].name,
             usual::TRIAL_KNOTS,
             self.ruler(strand.trial_take_up()),
-            strand.take_up.hundredths()
+            self.units.gauge(*strand.take_up),
+            assumed(strand.take_up.is_assumed())
         )
     }
 
@@ -118,8 +114,8 @@ impl Teller<'_> {
         let several = self.design.strands.len() > 1;
         let whose = if several { format!(" of {}", strand.name) } else { String::new() };
         format!(
-            "The {} among the beads{whose} take up about {}, which is counted in: if the {} took more than told, add as \
-             much for each {} before you cut.",
+            "The {} among the beads{whose} take up about {}, which is counted in: if those {} took more than told, add the \
+             difference once for each {} knots before you cut.",
             count(u64::from(strand.knots()), "knot"),
             self.ruler(strand.take_up_between()),
             usual::TRIAL_KNOTS,
@@ -150,7 +146,7 @@ impl Teller<'_> {
             self.ruler(tassel.hanger()),
             self.ruler(tassel.neck())
         );
-        Told::new(format!("Make the {name}"), text).check("No thread comes out when you pull it.")
+        Told::new(format!("Make the {name}"), text).check("Nothing comes out when you pull it.")
     }
 
     pub(super) fn dangle(self, dangle: &Dangle, hold: Hold, times: u64) -> Told {
@@ -170,7 +166,10 @@ impl Teller<'_> {
 
     fn on_ring(self, dangle: &Dangle, many: &str) -> Told {
         let row = chart::row(self.design, &phrases(dangle.bits.iter()), self.units).to_string();
-        let text = format!("Open {} sideways, hang {row} in it, and close it the same way.", self.held(dangle));
+        let text = format!(
+            "With two pairs of chain-nose pliers open {} sideways, hang {row} in it, and close it the same way.",
+            self.held(dangle)
+        );
         Told::new(named("Make", many, &row), text).check("It is shut: no gap shows.")
     }
 
@@ -183,7 +182,9 @@ impl Teller<'_> {
         let links = self.design.findings[chain].chain().and_then(|chain| chain.links(length));
         let links = links.map_or_else(|| "whole links".to_owned(), |links| count(links, "link"));
         let cut = self.off_chain(&pieces, chain, length, &links);
-        let open = format!("Open {whose} last link sideways, hang {row} in it, and close it the same way.");
+        let open = format!(
+            "With two pairs of chain-nose pliers open {whose} last link sideways, hang {row} in it, and close it the same way."
+        );
         Told::new(named("Make", many, &row), format!("{cut} {open}")).check("It is shut: no gap shows.")
     }
 
@@ -247,14 +248,18 @@ impl Teller<'_> {
     }
 
     pub(super) fn cut_pin(self, pins: &Pins) -> Told {
-        let text = format!("Cut the wire of {} {} from the bend. {FLYING}", self.pins(pins), self.leaves(pins));
+        let text = format!(
+            "Cut the wire of {} {} from the bend. {FLYING}",
+            self.pins(pins),
+            self.of_pins(pins, Pin::loop_wire)
+        );
         Told::new("Cut the pin", text)
     }
 
-    /// The wire that a loop takes: `8 mm`, or of several sorts `8 mm (head pin) and 9 mm (eye pin)`.
-    fn leaves(self, pins: &Pins) -> String {
+    /// A size of pins: `8 mm`, or of several sorts that differ in it `8 mm (head pin) and 9 mm (eye pin)`.
+    fn of_pins(self, pins: &Pins, size: fn(&Pin) -> Length) -> String {
         let sorts = prepare::sorts(self.design, pins);
-        let sizes = sorts.iter().filter_map(|finding| Some((self.ruler(finding.pin()?.loop_wire()), &finding.name)));
+        let sizes = sorts.iter().filter_map(|finding| Some((self.ruler(size(finding.pin()?)), &finding.name)));
         let each: Vec<_> = sizes.collect();
         match each.as_slice() {
             [(first, _), rest @ ..] if rest.iter().all(|(other, _)| other == first) => first.clone(),
@@ -264,8 +269,10 @@ impl Teller<'_> {
 
     pub(super) fn turn_loop(self, pins: &Pins, open: bool) -> Told {
         let text = format!(
-            "Grip the tip of the wire of {} with round-nose pliers, and roll it back towards the bend into a plain loop.",
-            self.pins(pins)
+            "Grip the tip of the wire of {} with round-nose pliers where their jaws are {} thick, and roll it back towards the \
+             bend into a plain loop.",
+            self.pins(pins),
+            self.of_pins(pins, |pin| *pin.eye() - pin.wire * 2.0)
         );
         if open {
             Told::new("Turn a loop", format!("{text} Stop while it is still a little open."))

@@ -5,18 +5,17 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::chart;
 use super::posts::from;
-use super::words::{few, strand as name, strands as names};
+use super::prepare::flying;
+use super::words::{few, strand as name};
 use super::{Teller, Told};
-use crate::design::{Bead, Bias, Bit, Design, Finding, Index, Shared, Strand, What};
+use crate::design::{Bead, Bit, Design, Finding, Index, Shared, Strand, What};
 use crate::english::{count, list};
 use crate::pattern::{CordKind, Settle};
 use crate::steps::posts::{self, Keeps, Posts, datum};
 use crate::steps::tail::Hides;
 use crate::steps::task::{Beside, InLink, Needled, Pass};
-use crate::units::{Length, UnitStyle};
+use crate::units::Length;
 
-/// A ruler is read to about a millimetre, however alike the beads are.
-const LEAST_SPREAD: Length = Length::mm(1.0);
 /// Longest word chart, in letters, that a step says again.
 const LONG: usize = 80;
 /// What it says in place of a longer one.
@@ -64,7 +63,7 @@ impl Teller<'_> {
             Beside::WrittenKnots(takes) => {
                 self.knots(strand, "Where a knot is written", takes) + &self.first_knot(strand)
             }
-            Beside::Needle(needled) => with_needle(needled).to_owned(),
+            Beside::Needle(needled) => with_needle(needled, self.cord(strand)),
             Beside::BothLegs => "Take both legs through every bead.".to_owned(),
             Beside::ThroughBars(pass) => self.through_bars(strand, pass),
             Beside::ThroughBeads(Pass::First) => self.first_through(strand),
@@ -102,16 +101,15 @@ impl Teller<'_> {
     }
 
     fn over_tail(self, strand: &Strand, hides: Hides) -> String {
-        match hides {
-            Hides::Through(beads) => format!(
-                "Take the first {} over the tail as well, and cut it off there: the next does not take the {} twice.",
-                few(beads),
-                self.cord(strand)
-            ),
+        let (beads, why) = match hides {
+            Hides::Through(beads) => (beads, format!(": the next does not take the {} twice", self.cord(strand))),
+            Hides::Clear(beads) => (beads, ", clear of the dangle".to_owned()),
             Hides::Wholly | Hides::Nowhere => {
-                "Take the first beads over the tail as well, until it is covered.".to_owned()
+                return "Take the first beads over the tail as well, until it is covered.".to_owned();
             }
-        }
+        };
+        let flying = flying(self.design.cords[strand.cord].kind);
+        format!("Take the first {} over the tail as well, and cut it off there{why}.{flying}", few(beads))
     }
 
     /// `Take the same hole of each C: the other strands go through the others.`
@@ -137,7 +135,7 @@ impl Teller<'_> {
 
     /// How the knots are tied that come between all beads, or where the chart says one.
     fn knots(self, strand: &Strand, place: &str, takes: Length) -> String {
-        let (cord, takes) = (self.cord(strand), takes.hundredths());
+        let (cord, takes) = (self.cord(strand), self.units.gauge(takes));
         format!(
             "{place} tie an overhand knot in the {cord}: put an awl or the tip of tweezers in its loop, slide \
              the loop up to the bead with it, and draw the knot tight there. A knot is to take {takes} along the {cord}."
@@ -199,16 +197,6 @@ impl Teller<'_> {
             posts.all().first().filter(|first| first.keeps == Keeps::Group && strand.settle == Settle::Fixed)?;
         let (station, from) = (self.ruler(first.station), from(datum(self.design, strand)));
         Some(format!("The first of them, {}, starts {station} {from}.", first.name))
-    }
-
-    /// Measure strands that are alike.
-    pub(super) fn measure(self, strands: &[Index<Strand>]) -> Told {
-        let first = &self.design.strands[strands[0]];
-        let knotted = first.bits().any(|bit| bit.what == What::Knot);
-        let close = if knotted { "Lay" } else { "Push the beads together and lay" };
-        let each = if strands.len() > 1 { ", each by itself" } else { "" };
-        let text = format!("{close} {} straight along a ruler{each}.", names(self.design, strands));
-        Told::new("Measure", text).check(measures(self.design, first, self.units))
     }
 
     /// Fix the stops at their stations.
@@ -285,22 +273,24 @@ fn on_strands_before(design: &Design, strand: &Strand, counts: &[u32]) -> Option
     (!each.is_empty()).then(|| format!("Of these {} are on a strand before.", list(&each)))
 }
 
-const fn with_needle(needled: Needled) -> &'static str {
+fn with_needle(needled: Needled, cord: &str) -> String {
     match needled {
-        Needled::Own => "String with the cord's own needle: that end is the last one, and comes through the beads.",
-        Needled::LastEnd => "String with a beading needle on the last end, the long one.",
-        Needled::BothEnds => "String with a beading needle that both last ends go through.",
+        Needled::Own => {
+            format!("String with the {cord}'s own needle: that end is the last one, and comes through the beads.")
+        }
+        Needled::LastEnd => "String with a beading needle on the last end, the long one.".to_owned(),
+        Needled::BothEnds => "String with a beading needle that both last ends go through.".to_owned(),
     }
 }
 
 const fn in_links(what: InLink) -> &'static str {
     match what {
-        InLink::RollLoops => "Roll each loop shut round its link.",
+        InLink::RollLoops => "Roll each loop shut round its link with round-nose pliers.",
         InLink::OpenRings => {
-            "Open each ring sideways, hang in it what the chart says and its link, and close it the same way: no gap shows."
+            "With two pairs of chain-nose pliers open each ring sideways, hang in it what the chart says and its link, and close it the same way: no gap shows."
         }
         InLink::OpenLinks => {
-            "Open the first link of each piece of chain sideways, hang it in its link, and close it the same way."
+            "With two pairs of chain-nose pliers open the first link of each piece of chain sideways, hang it in its link, and close it the same way."
         }
         InLink::Bails => {
             "Begin with what hangs on a bail: slide it on over the end link that is still free, before others hang in its way."
@@ -342,35 +332,4 @@ fn total(cord: &str, strand: &Strand, all: u64) -> String {
         return format!("{} {place}", count(all, "bead"));
     }
     format!("{} on the {cord}, {} {place}", count(on_cord, "bead"), all.saturating_sub(on_cord))
-}
-
-/// `The beads measure 13 in (330 mm), likely to within 1.6 mm`; and to within what, where a lot is off one way and that
-/// matters.
-#[must_use]
-pub fn measures(design: &Design, strand: &Strand, units: UnitStyle) -> String {
-    let has = |is: fn(&What) -> bool| strand.bits().any(|bit| is(&bit.what));
-    let dangles = strand.bits().any(|bit| matches!(bit.what, What::Dangle(_)) && bit.length() > 0.0);
-    let knotted = has(|what| *what == What::Knot);
-    let what = match (knotted, dangles || has(|what| matches!(what, What::Finding(_)))) {
-        (true, _) => "The beads with their knots measure",
-        (false, true) => "Pushed together, the beads and all else that is strung measure",
-        (false, false) => "The beads measure",
-    };
-    let curved = if design.cords[strand.cord].is_sprung() { " along the curved wire" } else { "" };
-    let bias = strand.bias(design).map(|bias| format!("; {}", self::bias(&bias, units))).unwrap_or_default();
-    format!(
-        "{what} {}{curved}, likely to within {}{}{bias}.",
-        units.ruler(strand.beaded()),
-        units.margin(strand.spread(design).max(LEAST_SPREAD)),
-        if knotted { " if the knots are as long as told" } else { "" }
-    )
-}
-
-/// `to within 4.7 mm if all are 0.1 mm off one way`.
-#[must_use]
-pub fn bias(bias: &Bias, units: UnitStyle) -> String {
-    let [least, most] = bias.each;
-    let each =
-        if least == most { most.hundredths() } else { format!("{} to {}", least.hundredths(), most.hundredths()) };
-    format!("to within {} if all are {each} off one way", units.margin(bias.by))
 }

@@ -10,14 +10,48 @@ use crate::units::{INCH, Length, UnitStyle};
 /// Bare cord in mm that is none.
 const NONE: f64 = 0.05;
 
-/// `Added up: 40A 157.8 mm, 7B 40.9 mm, bare 209 mm and 2 ends (loop, tube crimp) 9.5 mm are 419.1 mm.`
+/// What bare cord is called among the parts.
+const BARE: &str = "bare";
+
+/// `Added up in mm: 40A 157.8, 7B 40.9, bare 211 and 2 ends (each loop 2.76, tube crimp 2) 9.5 are 419.2 (16 ½ in).`
 #[must_use]
 pub fn sum(design: &Design, strand: &Strand, units: UnitStyle) -> String {
     let parts = parts(design, strand, units);
-    let lengths: Vec<_> = parts.iter().map(|(_, length)| *length).collect();
-    let (each, whole) = added(&lengths, units);
-    let each: Vec<_> = parts.iter().zip(each).map(|((name, _), said)| format!("{name} {said}")).collect();
-    format!("Added up: {} are {whole}.", list(&each))
+    let lengths: Vec<_> = parts.iter().map(|(name, length)| (*length, name == BARE)).collect();
+    let each = parts.iter().zip(added(&lengths, units)).map(|((name, _), said)| format!("{name} {said}"));
+    let whole = parts.iter().map(|(_, length)| length).sum();
+    let inches =
+        if units == UnitStyle::Mm { String::new() } else { format!(" ({} in)", units.inches(Length::mm(whole))) };
+    let unit = if units == UnitStyle::In { "inches" } else { "mm" };
+    format!("Added up in {unit}: {} are {}{inches}.", list(&each.collect::<Vec<_>>()), told(whole, units))
+}
+
+/// A length in mm to the tenth, or in inches to the hundredth, without its unit.
+fn told(length: f64, units: UnitStyle) -> String {
+    match units {
+        UnitStyle::In => format!("{:.2}", length / INCH),
+        UnitStyle::Mm | UnitStyle::Both => Length::mm(length).tenths().trim_end_matches(" mm").to_owned(),
+    }
+}
+
+/// Lengths in mm rounded so that they add up to their whole as it is told. What is told elsewhere too is rounded by itself; of
+/// the others those that lose most by being rounded down are rounded up.
+fn added(lengths: &[(f64, bool)], units: UnitStyle) -> Vec<String> {
+    let unit = if units == UnitStyle::In { INCH / 100.0 } else { 0.1 };
+    let rounded = |length: f64| told(length, units).parse::<f64>().map_or(0.0, |read| (read * told_per(units)).round());
+    let down = |&(length, kept): &(f64, bool)| if kept { rounded(length) } else { (length / unit).floor() };
+    let mut parts: Vec<f64> = lengths.iter().map(down).collect();
+    let lost = |at: usize| lengths[at].0 / unit - parts[at];
+    let mut order: Vec<usize> = (0..parts.len()).filter(|at| !lengths[*at].1).collect();
+    order.sort_by(|one, other| lost(*other).total_cmp(&lost(*one)));
+    let short = rounded(lengths.iter().map(|(length, _)| length).sum()) - parts.iter().sum::<f64>();
+    order.iter().cycle().take(short.abs() as usize).for_each(|at| parts[*at] += short.signum());
+    parts.iter().map(|part| told(part * unit, units)).collect()
+}
+
+/// How many of the smallest parts that are told make up a unit.
+const fn told_per(units: UnitStyle) -> f64 {
+    if matches!(units, UnitStyle::In) { 100.0 } else { 10.0 }
 }
 
 /// The parts that take some of a strand, by name, with what all of each take.
@@ -37,7 +71,7 @@ fn parts(design: &Design, strand: &Strand, units: UnitStyle) -> Vec<(String, f64
     let of = |noun: &str, (many, takes): (u64, f64)| (count(many, noun), takes);
     let knots = of("knot", taken(&|what| *what == What::Knot));
     let dangles = of("dangle", taken(&|what| matches!(what, What::Dangle(_))));
-    let all = beads.chain(findings).chain([knots, dangles, ("bare".to_owned(), strand.bare().value())]);
+    let all = beads.chain(findings).chain([knots, dangles, (BARE.to_owned(), strand.bare().value())]);
     all.chain(ends(design, strand, units)).filter(|(_, takes)| *takes > NONE).collect()
 }
 
@@ -73,25 +107,12 @@ fn of_end(design: &Design, strand: &Strand, side: Side, units: UnitStyle) -> Str
     a_loop.into_iter().chain(knot).chain(names).collect::<Vec<_>>().join(", ")
 }
 
-/// A part of an end to the hundredth.
+/// A part of an end to the hundredth, without its unit.
 fn fine(length: Length, units: UnitStyle) -> String {
-    if units == UnitStyle::In { format!("{:.2} in", length.value() / INCH) } else { length.hundredths() }
-}
-
-/// Lengths in mm to the tenth, or in inches to the hundredth, rounded so that they add up to their whole as it is told: those
-/// that lose most by being rounded down are rounded up.
-fn added(lengths: &[f64], units: UnitStyle) -> (Vec<String>, String) {
-    let (unit, places, word) = if units == UnitStyle::In { (INCH / 100.0, 2, "in") } else { (0.1, 1, "mm") };
-    let exact: Vec<f64> = lengths.iter().map(|length| length / unit).collect();
-    let whole = exact.iter().sum::<f64>().round();
-    let mut parts: Vec<f64> = exact.iter().map(|part| part.floor()).collect();
-    let mut order: Vec<usize> = (0..parts.len()).collect();
-    order.sort_by(|one, other| (exact[*other] - parts[*other]).total_cmp(&(exact[*one] - parts[*one])));
-    let short = (whole - parts.iter().sum::<f64>()).max(0.0) as usize;
-    order.iter().take(short).for_each(|at| parts[*at] += 1.0);
-    let scale = 10_f64.powi(places);
-    let said = |part: &f64| format!("{} {word}", part / scale);
-    (parts.iter().map(said).collect(), said(&whole))
+    match units {
+        UnitStyle::In => told(length.value(), units),
+        UnitStyle::Mm | UnitStyle::Both => length.hundredths().trim_end_matches(" mm").to_owned(),
+    }
 }
 
 #[cfg(test)]
@@ -101,9 +122,12 @@ mod tests {
     #[test]
     fn parts_are_rounded_so_that_they_add_up() {
         // Three times 0.14 mm are 0.42 mm: told as 0.1, 0.1 and 0.2, which are 0.4.
-        let (parts, whole) = added(&[0.14, 0.14, 0.14], UnitStyle::Mm);
-        assert_eq!((parts.join(", ").as_str(), whole.as_str()), ("0.2 mm, 0.1 mm, 0.1 mm", "0.4 mm"));
-        let (parts, whole) = added(&[25.4, 12.7], UnitStyle::In);
-        assert_eq!((parts.join(", ").as_str(), whole.as_str()), ("1 in, 0.5 in", "1.5 in"));
+        let parts = |lengths: &[(f64, bool)], units| added(lengths, units).join(" ");
+        assert_eq!(parts(&[(0.14, false); 3], UnitStyle::Mm), "0.2 0.1 0.1");
+        assert_eq!(parts(&[(25.4, false), (12.7, false)], UnitStyle::In), "1.00 0.50");
+        // What is bare is told elsewhere too: 225.86 mm are 225.9, and the others make up for that.
+        let bare = [(140.94, false), (46.97, false), (225.86, true), (9.53, false)];
+        assert_eq!(parts(&bare, UnitStyle::Mm), "140.9 47 225.9 9.5");
+        assert_eq!(parts(&[(0.14, false), (0.14, false), (0.16, true)], UnitStyle::Mm), "0.1 0.1 0.2");
     }
 }

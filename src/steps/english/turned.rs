@@ -7,7 +7,7 @@ use crate::trade::usual;
 impl Group<'_> {
     pub(super) fn turn(self) -> Told {
         let (wire, strand) = (self.cord(), self.ends.strand);
-        let (inside, takes) = (usual::TURNED.tenths(), self.teller.ruler(strand.allowance));
+        let (inside, takes) = (self.teller.ruler(usual::TURNED), self.teller.ruler(*strand.allowance));
         let pliers = format!("round-nose pliers where their jaws are {inside} thick");
         if self.ends.side == Side::First {
             let text = format!(

@@ -19,13 +19,13 @@ impl Teller<'_> {
     pub(super) fn twist(self, twist: &Twist) -> Told {
         let all: Vec<_> = self.design.strands.indices().collect();
         let text = format!(
-            "Lay {} side by side, so that none crosses another. Pin one end down, and turn the other {}, always the same way \
+            "Lay {} side by side, so that none crosses another. Hold one end down, and turn the other {}, always the same way \
              round, whichever that is. Draw the piece out and ease it, so that the strands settle. Then close the piece without \
              letting it turn back: what closes it keeps the twist unless it swivels, and it is turned in anew whenever the piece is put on.",
             names(self.design, &all),
             times(twist.turns)
         );
-        let by = self.design.untwisted().map(|before| before - twist.length());
+        let by = self.design.drawn_in();
         let by = by.map(|by| format!("by about {}, ", self.ruler(by)));
         let check = format!(
             "The twisted strands have drawn in {}to about {}, and are about {} thick together (worked out \
@@ -39,16 +39,14 @@ impl Teller<'_> {
 
     /// A length from loop to loop, told as it can be measured: loops that cones cover from tip to tip of these.
     fn seen(self, length: Length) -> String {
-        let closure = &self.design.closure;
-        let tips = [closure.left(), closure.right()].map(|parts| self.design.tip(parts));
-        match tips {
-            [Some((cone, one)), Some((_, other))] => format!(
+        match self.design.tip_to_tip(length) {
+            Some((cone, tips)) => format!(
                 "{} from the tip of one {} to that of the other, {} from loop to loop inside them",
-                self.ruler(length + one + other),
+                self.ruler(tips),
                 self.name(cone),
                 self.ruler(length)
             ),
-            _ => format!("{} from loop to loop", self.ruler(length)),
+            None => format!("{} from loop to loop", self.ruler(length)),
         }
     }
 }

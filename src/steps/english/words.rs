@@ -13,6 +13,16 @@ pub fn strand(design: &Design, strand: &Strand) -> String {
     if design.strands.len() == 1 { "the strand".to_owned() } else { format!("the {} strand", strand.name) }
 }
 
+/// What all strands hang on, in a word: `wire`; `cord` where there are several kinds.
+pub fn cords(design: &Design) -> &'static str {
+    let mut words: Vec<_> = design.strands.iter().map(|strand| design.cords[strand.cord].word()).collect();
+    words.dedup();
+    match words.as_slice() {
+        [word] => word,
+        _ => "cord",
+    }
+}
+
 /// Several strands as a sentence names them: `the middle and outer strands`.
 pub fn strands(design: &Design, strands: &[Index<Strand>]) -> String {
     match strands {

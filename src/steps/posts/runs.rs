@@ -10,7 +10,7 @@ const FIRST: usize = 3;
 const RUN: usize = 4;
 
 /// Posts that are told in one: a run by its first and last, or one alone.
-pub type Told<'p> = (&'p Post, Option<&'p Post>);
+pub type PostRun<'p> = (&'p Post, Option<&'p Post>);
 
 impl Posts<'_> {
     /// The posts that lists tell: the ends of runs, and of more than the most of a kind the first ones and the
@@ -21,18 +21,18 @@ impl Posts<'_> {
     }
 
     /// Those of a kind that are told, and whether some are left out before the last.
-    pub(in crate::steps) fn told(&self, keeps: Keeps) -> (Vec<Told<'_>>, bool) {
+    pub(in crate::steps) fn told(&self, keeps: Keeps) -> (Vec<PostRun<'_>>, bool) {
         few(self.runs(keeps))
     }
 
     /// The posts of a kind, those of a long run together.
-    fn runs(&self, keeps: Keeps) -> Vec<Told<'_>> {
+    fn runs(&self, keeps: Keeps) -> Vec<PostRun<'_>> {
         let posts: Vec<_> = self.of(keeps).collect();
         posts.chunk_by(|_, next| next.follows).flat_map(run).collect()
     }
 }
 
-fn run<'p>(posts: &[&'p Post]) -> Vec<Told<'p>> {
+fn run<'p>(posts: &[&'p Post]) -> Vec<PostRun<'p>> {
     match posts {
         [first, .., last] if posts.len() >= RUN => vec![(*first, Some(*last))],
         few => few.iter().map(|post| (*post, None)).collect(),
@@ -40,7 +40,7 @@ fn run<'p>(posts: &[&'p Post]) -> Vec<Told<'p>> {
 }
 
 /// Of more than the most, the first ones and the last; and whether some are left out before that.
-fn few(mut told: Vec<Told<'_>>) -> (Vec<Told<'_>>, bool) {
+fn few(mut told: Vec<PostRun<'_>>) -> (Vec<PostRun<'_>>, bool) {
     let many = told.len() > MOST;
     if many {
         told.drain(FIRST..told.len() - 1);

@@ -135,6 +135,7 @@ fn place(stretch: &Labelled, taken: &mut [f64; ROWS], spare: f64, width: f64) ->
     Some(RunLabel { words: words.clone(), face: stretch.face, left, row })
 }
 
+/// What is printed over the line, from left to right.
 fn stretches(line: &RowLine<'_, '_>) -> Vec<Labelled> {
     let design = line.of.design();
     let link = design.cords[line.of.strand.cord].link;
@@ -147,12 +148,7 @@ fn stretches(line: &RowLine<'_, '_>) -> Vec<Labelled> {
                 stretch.to = span.end_x();
                 stretch.said.goes_on(span);
             }
-            (_, Some(index), _) => {
-                let (letter, (before, total)) = (design.beads[index].letter.clone(), span.run);
-                let caps = [std::mem::take(&mut open), String::new()];
-                let said = LabelWords::Run { letter, total, before, shown: 1, caps };
-                stretches.push(Labelled { from: span.x, to: span.end_x(), said, face: Type::STRONG });
-            }
+            (_, Some(index), _) => stretches.push(begun(span, &design.beads[index], std::mem::take(&mut open))),
             (_, None, Some((which, true))) => [open, _] = english::cap(which, caps.len()),
             (Some(stretch), None, Some((which, false))) => stretch.said.close(which, caps.len()),
             (_, None, _) => stretches.extend(bare(line.of.units, link, span)),
@@ -160,6 +156,14 @@ fn stretches(line: &RowLine<'_, '_>) -> Vec<Labelled> {
         last = bead;
     }
     stretches
+}
+
+/// A run that begins with a bead, behind the mark of a cap that hugs it.
+fn begun(span: &Span<'_>, bead: &Bead, open: String) -> Labelled {
+    let (before, total) = span.run;
+    let caps = [open, String::new()];
+    let said = LabelWords::Run { letter: bead.letter.clone(), total, before, shown: 1, caps };
+    Labelled { from: span.x, to: span.end_x(), said, face: Type::STRONG }
 }
 
 impl LabelWords {

@@ -1,6 +1,6 @@
 //! A strand's row: all that is strung, laid straight at actual size and broken into lines.
 //!
-//! Lines break between beads. Bare cord of more than 45 mm, and less of it where beads slide,
+//! Lines break between beads. Bare cord of more than [`spans::LONG`] mm, and less of it where beads slide,
 //! is cut short with a mark; so is the ruler there. What no page has room for is drawn smaller,
 //! with the ruler broken, and [`StrandRow::reduced`] counts it. Of a long run of one bead the first and the last are drawn, with
 //! the number of those between them. Of repeats that would fill many lines the first and the last are drawn, and a line

@@ -10,7 +10,7 @@ use crate::trade::usual;
 use crate::units::Length;
 
 /// Longest bare cord in mm that is drawn at actual size.
-const LONG: f64 = 45.0;
+pub const LONG: f64 = 45.0;
 /// Length in mm at which cord that is cut short is drawn.
 const CUT_SHORT: f64 = 32.0;
 /// Bare cord below this is none, in mm.
