@@ -118,9 +118,17 @@ impl Sketch<'_> {
         while let Some(seat) = seats.next_if(|seat| seat.station <= station) {
             let (bit, along) = (self.bit(seat), Point::towards(seat.angle));
             let led = (!self.is_chain()).then_some(along);
-            way.corner(seat.centre - along * bit.before, led);
-            way.corner(seat.centre + along * bit.after, led);
+            for off in [-bit.before, bit.after].into_iter().filter(|off| self.is_laid(seat, *off)) {
+                way.corner(seat.centre + along * off, led);
+            }
         }
+    }
+
+    /// Whether the strand is laid as far as a hole's mouth, so far from the middle of what sits in a seat; a ring is, though it
+    /// begins and ends in such a middle.
+    fn is_laid(&self, seat: &Seat, off: f64) -> bool {
+        let ends = [self.hung.joints.first(), self.hung.joints.last()].map(|end| end.map_or(0.0, |end| end.station));
+        ends.contains(&seat.station) || (ends[0]..=ends[1]).contains(&(seat.station + off))
     }
 
     /// How the cord lies at a joint; chain has corners, for its links are straight.
