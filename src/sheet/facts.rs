@@ -1,7 +1,7 @@
 //! The head of the face page, its short facts, and what is said of the piece on the neck.
 
 use crate::Piece;
-use crate::design::{Bead, Design, Index, Strand, WornOpen};
+use crate::design::{Bead, Cord, Design, Index, Stated, Strand, WornOpen};
 use crate::drape::Worn;
 use crate::units::Length;
 
@@ -69,6 +69,7 @@ pub fn worn(piece: &Piece) -> Option<OnNeck<'_>> {
         has_flat: design.beads.iter().any(Bead::lies_flat),
         hooked: hooked(design, worn),
         assumes_wire: assumes_wire(design),
+        limp: limp(design),
     }))
 }
 
@@ -98,6 +99,16 @@ fn hooked(design: &Design, worn: &Worn) -> Hooked {
         () if out > Length::ZERO => Hooked::LetOut(out),
         () => Hooked::Shortest,
     }
+}
+
+/// Words for the cords that lie as if they were limp, where the pattern does not say so; twisted ones all do.
+fn limp(design: &Design) -> Vec<&'static str> {
+    let is_limp = |cord: &&Cord| design.twist.is_some() || cord.stiffness == Stated::Assumed(0.0);
+    let cords = design.strands.iter().map(|strand| &design.cords[strand.cord]);
+    let mut words: Vec<_> = cords.filter(is_limp).map(Cord::word).collect();
+    words.sort_unstable();
+    words.dedup();
+    words
 }
 
 /// Whether a piece lies as it does by a stiffness that its pattern does not say.

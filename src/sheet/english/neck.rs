@@ -38,7 +38,7 @@ pub fn on_neck(said: &OnNeck<'_>, units: UnitStyle) -> String {
         hooked(neck.hooked, units),
         units.ruler(design.wear.girth),
         basis(*design.wear.source, design.wear.source.is_assumed()),
-        build(design.wear.build, neck.assumes_wire),
+        build(design.wear.build, cord(neck)),
     )
 }
 
@@ -94,17 +94,23 @@ fn hooked(hooked: Hooked, units: UnitStyle) -> String {
     }
 }
 
+/// How stiff its cord is taken to be, where the pattern does not say it.
+fn cord(neck: &Neck<'_>) -> Option<String> {
+    let wire = neck.assumes_wire.then(|| "wire of 49 fine strands".to_owned());
+    let limp = (!neck.limp.is_empty()).then(|| format!("limp {}", neck.limp.join(" and ")));
+    wire.into_iter().chain(limp).reduce(|wire, limp| format!("{wire}, {limp}"))
+}
+
 /// The shape of neck and chest that is drawn: what the pattern says, then what is assumed.
-fn build(build: Build, wire: bool) -> String {
+fn build(build: Build, cord: Option<String>) -> String {
     let Build { breadth_to_depth: neck, chest_tilt: chest } = build;
     let neck = (neck.is_assumed(), format!("a neck {} times as broad as it is deep", *neck));
     let chest = (chest.is_assumed(), format!("a chest that leans back {}", degrees(*chest)));
-    let wire = wire.then(|| "wire of 49 fine strands".to_owned());
-    let rest = "usual shoulders, and that only the nape holds it".to_owned();
+    let rest = "usual shoulders, and no friction but at the nape".to_owned();
     let which =
         |assumed: bool| [&neck, &chest].into_iter().filter(move |(is, _)| *is == assumed).map(|(_, words)| words);
     let said = which(false).cloned().collect::<Vec<_>>().join(", ");
-    let assumed = which(true).chain(&wire).chain([&rest]).cloned().collect::<Vec<_>>().join(", ");
+    let assumed = which(true).chain(&cord).chain([&rest]).cloned().collect::<Vec<_>>().join(", ");
     let said = if said.is_empty() { said } else { format!(" From the pattern: {said}.") };
     format!("{said} Assumed: {assumed}.")
 }
@@ -121,14 +127,14 @@ mod tests {
 
     #[test]
     fn what_the_pattern_says_of_the_body_is_not_called_assumed() {
-        let rest = "usual shoulders, and that only the nape holds it.";
-        let assumed = build(Build::default(), false);
+        let rest = "usual shoulders, and no friction but at the nape.";
+        let assumed = build(Build::default(), None);
         let neck = "a neck 1.2 times as broad as it is deep";
         assert_eq!(assumed, format!(" Assumed: {neck}, a chest that leans back 20°, {rest}"));
         let chest_tilt = Stated::Stated(25_f64.to_radians());
         assert_eq!(
-            build(Build { chest_tilt, ..Build::default() }, false),
-            format!(" From the pattern: a chest that leans back 25°. Assumed: {neck}, {rest}")
+            build(Build { chest_tilt, ..Build::default() }, Some("limp silk".to_owned())),
+            format!(" From the pattern: a chest that leans back 25°. Assumed: {neck}, limp silk, {rest}")
         );
     }
 }

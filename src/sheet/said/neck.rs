@@ -31,6 +31,8 @@ pub struct Neck<'a> {
     pub hooked: Hooked,
     /// Whether it lies as it does by a stiffness that its pattern does not say.
     pub assumes_wire: bool,
+    /// Words for the cords that it is taken to have no stiffness of, where its pattern does not say so.
+    pub limp: Vec<&'static str>,
 }
 
 /// What becomes of a piece's ends in front.
