@@ -87,7 +87,7 @@ pub struct Making<'a> {
 impl<'a> Making<'a> {
     /// That of a sheet.
     pub fn new(sheet: &'a Sheet<'a>) -> Self {
-        let steps = drawn_once(english::told(&sheet.piece.design, sheet.units()));
+        let steps = drawn_once(english::told_as_hung(&sheet.piece.design, &sheet.piece.drape, sheet.units()));
         Self { sheet, steps, told: <[_; 2]>::default(), cautions: OnceCell::new() }
     }
 

@@ -3,19 +3,19 @@
 use super::task::{Finished, Task};
 use super::{Drawing, Inspection, Step};
 use crate::design::{Design, Finding, Index, Part};
-use crate::drape::{hung_length, ring};
+use crate::drape::ring;
 use crate::materials::{Article, need};
 use crate::pattern::{FindingKind, Kind, Settle};
 use crate::units::Length;
 
-/// Measure, and make the second one, after as many steps as are done.
-pub fn finish(design: &Design, done: usize) -> Vec<Step<'_>> {
+/// Measure how long it is, and make the second one, after as many steps as are done.
+pub fn finish(design: &Design, length: impl Fn() -> [Length; 2], done: usize) -> Vec<Step<'_>> {
     // Loops that grip the arms of spectacles are tried on a pair.
     let is_loop = |part: &&Part| design.findings[part.finding].kind() == FindingKind::SpectacleLoop;
     let loops = design.closure.parts().find(is_loop).map(|part| Task::TryLoops(part.finding));
     let again = (design.copies > 1).then_some(Task::MakeOther(done + 1));
     let lets_out = design.closure.parts().any(|part| part.reach > part.least);
-    let finished = finished(design);
+    let finished = finished(design, length);
     let drawing = if lets_out { Drawing::LetOut } else { Drawing::Inspected(inspection(&finished)) };
     let check = Step::new(Task::Check(finished)).drawing(drawing);
     let loops = loops.map(|loops| Step::new(loops).drawing(Drawing::OnArm));
@@ -33,23 +33,22 @@ const fn inspection(finished: &Finished) -> Inspection {
     }
 }
 
-fn finished(design: &Design) -> Finished {
+fn finished(design: &Design, length: impl Fn() -> [Length; 2]) -> Finished {
     if let Some(spring) = design.spring() {
         return Finished::Coiled(design.turns(), Length::mm(spring.inside()));
     }
-    let lengths = || hung_length(design);
     match design.heading.kind {
-        Kind::Earrings => Finished::Hung(lengths()),
+        Kind::Earrings => Finished::Hung(length()),
         _ if design.closure.is_empty() => {
             let packed = design.strands.iter().all(|strand| strand.settle == Settle::Fill);
             Finished::Tied { packed, inside: ring::inside(design).map(|[least, _]| least) }
         }
-        _ if design.closure.open().is_some() => Finished::Straight(lengths()),
-        Kind::Strap => Finished::Straight(lengths()),
+        _ if design.closure.open().is_some() => Finished::Straight(length()),
+        Kind::Strap => Finished::Straight(length()),
         _ => match ring::inside(design) {
             Some(girths) if design.rounds() > 1 => Finished::Wound(design.rounds(), girths),
             Some(girths) => Finished::Ring(girths),
-            None => Finished::Round(lengths(), counted_whole(design)),
+            None => Finished::Round(length(), counted_whole(design)),
         },
     }
 }

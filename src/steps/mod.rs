@@ -22,6 +22,8 @@ pub mod task;
 pub mod tools;
 
 use crate::design::Design;
+use crate::drape::{Drape, hung_length, piece_length};
+use crate::units::Length;
 
 pub use cautions::cautions;
 pub use task::Task;
@@ -356,11 +358,21 @@ impl<'d> Step<'d> {
     }
 }
 
-/// The steps of a design.
+/// The steps of a design, which is hung for its length where only that tells it.
 #[must_use]
 pub fn steps(design: &Design) -> Vec<Step<'_>> {
+    whole(design, || hung_length(design))
+}
+
+/// The same of a design that hangs already.
+#[must_use]
+pub fn steps_as_hung<'d>(design: &'d Design, drape: &Drape) -> Vec<Step<'d>> {
+    whole(design, || piece_length(design, drape))
+}
+
+fn whole(design: &Design, length: impl Fn() -> [Length; 2]) -> Vec<Step<'_>> {
     let mut steps = work(design);
-    steps.extend(finish::finish(design, steps.len()));
+    steps.extend(finish::finish(design, length, steps.len()));
     steps
 }
 

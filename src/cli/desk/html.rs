@@ -12,7 +12,7 @@ use festoon::materials::render::words::{amount, in_currency, is_nothing, left, l
 use festoon::materials::{Line, Materials, Order, materials};
 use festoon::paint::mark::Rgb;
 use festoon::sheet::{self, english};
-use festoon::steps::english::{cautions, told, tools};
+use festoon::steps::english::{cautions, told_as_hung, tools};
 use festoon::units::{Length, UnitStyle};
 
 /// The facts of a piece, its strands, and its beads with their letters and counts.
@@ -185,7 +185,7 @@ pub fn making(piece: &Piece) -> Markup {
         ul { @for caution in cautions(design) { li { strong { (caution.title) } " " (caution.text) } } }
         h3 { "Steps" }
         ol class="steps" {
-            @for step in told(design, piece.telling.units) {
+            @for step in told_as_hung(design, &piece.drape, piece.telling.units) {
                 li {
                     h4 { (step.title) }
                     p { (step.text) }

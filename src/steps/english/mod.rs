@@ -22,6 +22,7 @@ mod twisted;
 pub mod words;
 
 use crate::design::{Design, Finding, Index, Strand};
+use crate::drape::Drape;
 use crate::units::{Length, UnitStyle};
 
 use super::ends::AlikeEnds;
@@ -40,6 +41,12 @@ pub use tools::tool;
 #[must_use]
 pub fn told(design: &Design, units: UnitStyle) -> Vec<Told> {
     tell(design, &super::steps(design), units)
+}
+
+/// The same of a design that hangs already.
+#[must_use]
+pub fn told_as_hung(design: &Design, drape: &Drape, units: UnitStyle) -> Vec<Told> {
+    tell(design, &super::steps_as_hung(design, drape), units)
 }
 
 /// The cautions of a design in words.
