@@ -204,27 +204,10 @@ fn no_name_has_two_meanings() {
 
 /// Names that stand for more than one type, hidden ones too, with why.
 const AGAIN: &[(&str, &str)] = &[
-    ("Asked", "in the drape, of one strand or of what is laid"),
-    ("Bar", "what holds strands apart, by its sizes and as the drape holds it"),
-    ("Foot", "of a pin, of a ring and of a plumb line: the standard word for each"),
     ("Format", "each command has its own"),
-    ("Found", "in the drape, where a solver came to"),
-    ("Frame", "of a figure, and in the drape one that turns"),
-    ("Hold", "of a branch, and of a strand in the drape"),
-    ("Look", "a symbol's, and in the drape a function with its derivatives"),
     ("Node", "of a tree of values, and of a net of joints: the standard word for both"),
     ("Options", "each command has its own"),
-    ("Outline", "of a charm, and in the drape of what strands keep clear of"),
-    ("Parted", "bodies, and links in the drape"),
-    ("Rod", "in the drape, on the board and on the neck"),
-    ("Rope", "in the drape, round a limb and between points"),
-    ("Round", "in the drape, of either program"),
     ("Shelf", "a file beside the pattern, and what is written in it"),
-    ("Strung", "in a row, and in the drape"),
-    ("Table", "on a page, and of numbers in the drape's program"),
-    ("Term", "in the drape, of either program"),
-    ("Turn", "in the drape, of a bend and of a round"),
-    ("Way", "in the drape, along a loop and of strands on their way"),
 ];
 
 /// A type's name is given once in the whole program, hidden ones and the program's own among them.

@@ -16,14 +16,14 @@ const LEAST: f64 = 0.01;
 
 /// A bar.
 #[derive(Clone, Debug)]
-pub struct Bar {
+pub struct RigidBar {
     /// The joints that it holds, by how far along it each is, in mm, in their order.
     joints: Vec<(f64, usize)>,
     /// Joints of its first strand before and after it, where that runs through it.
     through: Option<[usize; 2]>,
 }
 
-impl Bar {
+impl RigidBar {
     /// A bar that holds joints; nothing where they are fewer than two.
     pub fn new(mut joints: Vec<(f64, usize)>) -> Option<Self> {
         joints.sort_by(|one, other| one.0.total_cmp(&other.0));
@@ -121,25 +121,25 @@ impl Bar {
 /// All bars of a net.
 #[derive(Clone, Debug, Default)]
 pub struct Bars {
-    bars: Vec<Bar>,
+    bars: Vec<RigidBar>,
     /// How far in radians each of them may turn in the next round.
     turns: Vec<f64>,
 }
 
 impl Bars {
     /// Adds bars, which may turn as far as any.
-    pub fn add(&mut self, bars: impl IntoIterator<Item = Bar>) {
+    pub fn add(&mut self, bars: impl IntoIterator<Item = RigidBar>) {
         self.bars.extend(bars);
         self.turns.resize(self.bars.len(), TURNS);
     }
 
     /// What keeps the outermost joints of each from parting.
     pub fn ties(&self) -> impl Iterator<Item = Tie> {
-        self.bars.iter().map(Bar::tie)
+        self.bars.iter().map(RigidBar::tie)
     }
 
     /// One by one.
-    pub fn iter(&self) -> impl Iterator<Item = &Bar> {
+    pub fn iter(&self) -> impl Iterator<Item = &RigidBar> {
         self.bars.iter()
     }
 
@@ -167,15 +167,15 @@ impl Bars {
 }
 
 /// The bars that hold the joints at both ends of strands' passages through what they share.
-pub fn crossbars(passages: impl Iterator<Item = (Passage, [usize; 2])>) -> Vec<Bar> {
+pub fn crossbars(passages: impl Iterator<Item = (Passage, [usize; 2])>) -> Vec<RigidBar> {
     let mut shared: BTreeMap<[usize; 2], Vec<(f64, [usize; 2])>> = BTreeMap::new();
     for (Passage { of, across }, ends) in passages {
         shared.entry(of).or_default().push((across, ends));
     }
     let bar = |strands: &Vec<(f64, [usize; 2])>, end: usize| {
         let first = strands.iter().min_by(|one, other| one.0.total_cmp(&other.0)).map(|(_, ends)| *ends);
-        let bar = Bar::new(strands.iter().map(|(across, ends)| (*across, ends[end])).collect())?;
-        Some(Bar { through: first, ..bar })
+        let bar = RigidBar::new(strands.iter().map(|(across, ends)| (*across, ends[end])).collect())?;
+        Some(RigidBar { through: first, ..bar })
     };
     shared.values().flat_map(|strands| [bar(strands, 0), bar(strands, 1)]).flatten().collect()
 }

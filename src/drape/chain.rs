@@ -6,7 +6,7 @@
 //! weighs at its link. The loop's cord counts once, although it lies double.
 
 use super::hang::{self, Hanging, Link, Unhung, stations};
-use super::open::{Parted, given};
+use super::open::{Partings, given};
 use crate::design::{Bit, Design, End, Entries, Finding, Passage, Rest, Strand, Train, What};
 use crate::geometry::Point;
 use crate::units::NEWTON_PER_GRAM;
@@ -50,7 +50,7 @@ pub struct Chain {
     /// Cord that each has beyond that, for neighbours that part: what the maker leaves bare for the round.
     pub spare: Vec<f64>,
     /// How they part from their neighbours.
-    pub parted: Parted,
+    pub parted: Partings,
     /// What each link is.
     pub pieces: Vec<Content>,
     /// How stiff its cord is all along: its E I in N mm².
@@ -116,7 +116,7 @@ impl Chain {
     }
 
     /// Makes links longer by how far they go on to their neighbours, for which bare cord gives what it has, all of it alike.
-    pub fn open(&mut self, strand: &Strand, parted: Parted) {
+    pub fn open(&mut self, strand: &Strand, parted: Partings) {
         let bare: Vec<f64> = (0..self.links.len()).map(|at| self.bare(strand, at)).collect();
         let given = given(parted.takes.iter().sum(), bare.iter().copied());
         for (at, ([before, after], bare)) in parted.beyond.iter().zip(bare).enumerate() {

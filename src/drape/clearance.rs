@@ -29,7 +29,7 @@ const FINE: f64 = 0.02;
 const TOUCHES: f64 = 0.05;
 
 /// A link's convex outline.
-struct Outline {
+struct Hull {
     centre: Point,
     /// No corner is farther from the centre.
     reach: f64,
@@ -62,7 +62,7 @@ pub fn clearance(design: &Design, between: [Index<Strand>; 2], chains: &[Chain],
     compare(between, &outlines.next()?, &outlines.next()?, &[])
 }
 
-fn compare(between: [Index<Strand>; 2], inner: &[Outline], outer: &[Outline], presses: &[Press]) -> Option<Clearance> {
+fn compare(between: [Index<Strand>; 2], inner: &[Hull], outer: &[Hull], presses: &[Press]) -> Option<Clearance> {
     let nearest: Vec<(f64, Option<Near>)> = compared(inner, outer);
     let length: f64 = nearest.iter().map(|(length, _)| length).sum();
     let least = nearest.iter().filter_map(|(_, near)| *near).min_by(|a, b| a.distance.total_cmp(&b.distance))?;
@@ -74,9 +74,9 @@ fn compare(between: [Index<Strand>; 2], inner: &[Outline], outer: &[Outline], pr
 
 /// Each inner outline's length and its nearest place to the outer strand; nothing where that is
 /// sure to be neither touching nor the least.
-fn compared(inner: &[Outline], outer: &[Outline]) -> Vec<(f64, Option<Near>)> {
+fn compared(inner: &[Hull], outer: &[Hull]) -> Vec<(f64, Option<Near>)> {
     let mut least = f64::INFINITY;
-    let nearest = |link: &Outline| {
+    let nearest = |link: &Hull| {
         let near = nearest_of(link, outer, least.max(TOUCHES));
         least = near.map_or(least, |near| least.min(near.distance));
         (link.length, near)
@@ -86,13 +86,13 @@ fn compared(inner: &[Outline], outer: &[Outline]) -> Vec<(f64, Option<Near>)> {
 
 /// The nearest of a strand's outlines, of those that may come within a distance. The circles round
 /// two outlines tell how near they come at most.
-fn nearest_of(link: &Outline, outer: &[Outline], within: f64) -> Option<Near> {
-    let reach = |other: &Outline| link.reach + other.reach;
-    let is_near = |other: &&Outline| {
+fn nearest_of(link: &Hull, outer: &[Hull], within: f64) -> Option<Near> {
+    let reach = |other: &Hull| link.reach + other.reach;
+    let is_near = |other: &&Hull| {
         let (apart, most) = (link.centre - other.centre, within + reach(other));
         apart.dot(apart) <= most * most
     };
-    let bound = |other: &Outline| link.centre.distance(other.centre) - reach(other);
+    let bound = |other: &Hull| link.centre.distance(other.centre) - reach(other);
     let mut bounds: Vec<_> = outer.iter().filter(is_near).map(|other| (bound(other), other)).collect();
     bounds.sort_by(|a, b| a.0.total_cmp(&b.0));
     let mut nearest: Option<Near> = None;
@@ -107,7 +107,7 @@ fn nearest_of(link: &Outline, outer: &[Outline], within: f64) -> Option<Near> {
 }
 
 /// The outlines of a strand's links away from its ends.
-fn outlines(design: &Design, strand: &Strand, chain: &Chain, hung: &Hung) -> Vec<Outline> {
+fn outlines(design: &Design, strand: &Strand, chain: &Chain, hung: &Hung) -> Vec<Hull> {
     let length = strand.finished.value();
     let joints = hung.joints.windows(2);
     let links = chain.links.iter().zip(joints);
@@ -183,17 +183,17 @@ fn profile(bead: &Bead) -> Vec<(f64, f64)> {
 }
 
 /// An outline from half widths at places along it.
-fn shape(centre: Point, along: Point, length: f64, profile: &[(f64, f64)]) -> Outline {
+fn shape(centre: Point, along: Point, length: f64, profile: &[(f64, f64)]) -> Hull {
     let aside = along.left();
     let upper = profile.iter().rev().map(|&(x, width)| centre + along * x + aside * width);
     let lower = profile.iter().map(|&(x, width)| centre + along * x - aside * width);
     let corners: Vec<Point> = lower.chain(upper).collect();
     let reach = corners.iter().map(|corner| corner.distance(centre)).fold(0.0, f64::max);
-    Outline { centre, reach, corners, length }
+    Hull { centre, reach, corners, length }
 }
 
 /// The distance of two convex outlines, negative by the least push that parts them.
-fn separation(one: &Outline, other: &Outline) -> Near {
+fn separation(one: &Hull, other: &Hull) -> Near {
     let mut push = parted(one, other);
     if push <= 0.0 {
         push = push.max(parted(other, one));
@@ -207,7 +207,7 @@ fn separation(one: &Outline, other: &Outline) -> Near {
 
 /// The widest gap between two outlines across any side of the first, which runs anticlockwise; or
 /// the first that parts them, as then only that matters.
-fn parted(one: &Outline, other: &Outline) -> f64 {
+fn parted(one: &Hull, other: &Hull) -> f64 {
     let mut widest = f64::NEG_INFINITY;
     for (from, to) in sides(&one.corners) {
         let side = to - from;
@@ -226,7 +226,7 @@ fn parted(one: &Outline, other: &Outline) -> f64 {
 
 /// The nearest that any corner of the first comes to any side of the second. Squares of distances
 /// are compared: this is the innermost loop of the whole drape.
-fn nearest(one: &Outline, other: &Outline) -> Near {
+fn nearest(one: &Hull, other: &Hull) -> Near {
     let (mut least, mut at) = (f64::INFINITY, one.centre);
     for (from, to) in sides(&other.corners) {
         let side = to - from;
@@ -252,7 +252,7 @@ mod tests {
 
     const ALONG: Point = Point::new(1.0, 0.0);
 
-    fn boxed(centre: Point, along: Point, length: f64, width: f64) -> Outline {
+    fn boxed(centre: Point, along: Point, length: f64, width: f64) -> Hull {
         shape(centre, along, length, &[(-0.5 * length, 0.5 * width), (0.5 * length, 0.5 * width)])
     }
 

@@ -141,7 +141,7 @@ pub fn solve_near(links: &[Link], stiffness: &[f64], end: Point, near: Option<&H
     check(links, length, end)?;
     let chain = Scaled::new(links, length, end);
     let bends = bends(links.iter().map(|link| link.length).zip(stiffness.iter().copied()));
-    let from = |start: &Found| stiff::settle(&chain, links, &bends, start);
+    let from = |start: &Balance| stiff::settle(&chain, links, &bends, start);
     let near = near.filter(|near| !bends.is_empty() && near.directions.len() == links.len());
     let found = match near.map(|near| from(&chain.as_hung(near))) {
         Some(Ok(found)) => found,
@@ -184,7 +184,7 @@ struct Scaled {
 }
 
 /// A balance that was found, in lengths and weights of the whole chain.
-struct Found {
+struct Balance {
     across: f64,
     up: f64,
     directions: Vec<Point>,
@@ -219,7 +219,7 @@ impl Scaled {
         self.lengths.iter().copied().zip(self.loads.iter().copied())
     }
 
-    fn settle(&self) -> Result<Found, Unhung> {
+    fn settle(&self) -> Result<Balance, Unhung> {
         let fold = self.fold();
         let spare = fold.length - fold.gap.length();
         let rounding = ROUNDING * self.lengths.len() as f64;
@@ -251,18 +251,18 @@ impl Scaled {
     }
 
     /// Two plumb legs that meet at a joint, where the chain carries nothing.
-    fn plumb(&self, fold: &Fold) -> Found {
+    fn plumb(&self, fold: &Fold) -> Balance {
         let legs = fold.link + usize::from(fold.gap.y < 0.0);
         let direction = |link| Point::new(0.0, if link < legs { -1.0 } else { 1.0 });
         let at_joint = self.loads.get(legs).zip(legs.checked_sub(1).map(|leg| self.loads[leg]));
         let up = at_joint.map_or(-self.loads[fold.link], |(after, before)| -0.5 * (after + before));
-        Found { across: 0.0, up, directions: (0..self.lengths.len()).map(direction).collect(), iterations: 0 }
+        Balance { across: 0.0, up, directions: (0..self.lengths.len()).map(direction).collect(), iterations: 0 }
     }
 
     /// A start as another chain of as many links hangs.
-    fn as_hung(&self, near: &Hanging) -> Found {
+    fn as_hung(&self, near: &Hanging) -> Balance {
         let (across, up) = (near.across / self.weight, near.up / self.weight);
-        Found { across, up, directions: near.directions.clone(), iterations: near.iterations }
+        Balance { across, up, directions: near.directions.clone(), iterations: near.iterations }
     }
 
     /// The links' directions under a force at the start.
@@ -290,7 +290,7 @@ pub(super) fn joints(links: &[Link], directions: &[Point]) -> Vec<Point> {
 }
 
 /// Puts a balance back into mm and N, and checks it.
-fn lay(links: &[Link], found: Found, weight: f64, end: Point) -> Result<Hanging, Unhung> {
+fn lay(links: &[Link], found: Balance, weight: f64, end: Point) -> Result<Hanging, Unhung> {
     let joints = joints(links, &found.directions);
     let residual = joints.last().map_or(0.0, |last| last.distance(end));
     let length: f64 = links.iter().map(|link| link.length).sum();

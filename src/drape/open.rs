@@ -55,8 +55,8 @@ impl Hinges {
 
     /// How links that run in these directions, unit vectors, part.
     #[must_use]
-    pub fn parted(&self, directions: &[Point]) -> Parted {
-        let mut parted = Parted { beyond: vec![[0.0; 2]; directions.len()], takes: vec![0.0; directions.len()] };
+    pub fn parted(&self, directions: &[Point]) -> Partings {
+        let mut parted = Partings { beyond: vec![[0.0; 2]; directions.len()], takes: vec![0.0; directions.len()] };
         for (at, hinge) in &self.0 {
             let turn = turn(directions[*at], directions[at + 1]);
             let opens = hinge.opens(turn);
@@ -69,7 +69,7 @@ impl Hinges {
 
 /// How the links of a chain part from their neighbours, in mm.
 #[derive(Clone, Debug, Default)]
-pub struct Parted {
+pub struct Partings {
     /// How far each goes on before what it holds, and beyond, to where it meets its neighbour.
     pub beyond: Vec<[f64; 2]>,
     /// Cord that parting takes at the end of each.

@@ -11,7 +11,7 @@
 //! mean weight of a joint. A faint pull to the present place, which grows when rounds swing, has no part
 //! in where they end.
 
-use std::collections::BTreeSet;
+mod pressed;
 
 use clarabel::algebra::CscMatrix;
 use clarabel::solver::{
@@ -19,6 +19,7 @@ use clarabel::solver::{
 };
 
 use super::bend::{Bend, Turn};
+pub use pressed::TENSE;
 
 /// The direction straight down.
 pub const fn down<const D: usize>() -> [f64; D] {
@@ -45,13 +46,6 @@ const EXACT: f64 = 1e-10;
 /// How much farther apart than it is long a pressed tie's joints may come in a round, as a share: it turns by 8 degrees at
 /// the most.
 const TURNS: f64 = 0.01;
-/// How often ties that are found pressed are told in a round.
-const TRIES: u32 = 6;
-/// Ties are drawn out to this, in mm, in so many rounds of all of them at the most.
-const DRAWN_TO: f64 = 1e-7;
-const DRAWN: u32 = 200;
-/// A tie that is shorter by this share of its length is in no tension.
-pub const TENSE: f64 = 1e-3;
 
 /// Two joints that are at most so many mm apart.
 #[derive(Clone, Copy, Debug)]
@@ -137,14 +131,14 @@ impl Energy {
 
 /// The program's matrix, a row at a time.
 #[derive(Default)]
-struct Table {
+struct Matrix {
     rows: Vec<usize>,
     columns: Vec<usize>,
     values: Vec<f64>,
     right: Vec<f64>,
 }
 
-impl Table {
+impl Matrix {
     /// A row by which `right` less the sum of its entries is what the cone holds.
     fn row(&mut self, right: f64, entries: impl IntoIterator<Item = (usize, f64)>) {
         for (column, value) in entries {
@@ -194,7 +188,7 @@ impl<const D: usize> Net<D> {
         let giving = all.iter().filter(|constraint| constraint.gives).count();
         let energy = self.energy(&columns, mean, pull, giving, free as f64);
         let (square, linear) = (energy.matrix(), energy.linear);
-        let mut table = Table::default();
+        let mut table = Matrix::default();
         let mut slacks = columns.count..linear.len();
         for constraint in &all {
             let slack = if constraint.gives { slacks.next() } else { None };
@@ -302,7 +296,7 @@ impl<const D: usize> Net<D> {
     }
 
     /// The gap and what gives way are nothing or more.
-    fn constraint(&self, table: &mut Table, columns: &Columns<D>, constraint: &Constraint<D>, slack: Option<usize>) {
+    fn constraint(&self, table: &mut Matrix, columns: &Columns<D>, constraint: &Constraint<D>, slack: Option<usize>) {
         let mut right = constraint.gap;
         let mut entries: Vec<(usize, f64)> = slack.map(|slack| (slack, -1.0)).into_iter().collect();
         for term in &constraint.terms {
@@ -317,7 +311,7 @@ impl<const D: usize> Net<D> {
     }
 
     /// A tie is as long as it is or shorter; a pressed one may turn.
-    fn length(&self, table: &mut Table, columns: &Columns<D>, tie: &Tie) {
+    fn length(&self, table: &mut Matrix, columns: &Columns<D>, tie: &Tie) {
         table.row(if tie.pressed { tie.length * (1.0 + TURNS) } else { tie.length }, []);
         let ends = [(tie.ends[0], 1.0), (tie.ends[1], -1.0)];
         for axis in 0..D {
@@ -341,57 +335,6 @@ impl<const D: usize> Net<D> {
             tensions,
             forces: multipliers[..count].to_vec(),
         }
-    }
-
-    /// Solves one round in which no tie of stiff cord is shorter than it is: those that would be are pressed, and those in
-    /// tension are pressed no more.
-    pub fn solve_stiff(&mut self, constraints: &[Constraint<D>], pull: f64) -> Option<Round<D>> {
-        let stiff: BTreeSet<usize> = self.bends.iter().flat_map(|bend| bend.links).collect();
-        let mut round = self.solve(constraints, pull)?;
-        for _ in 0..TRIES {
-            if !self.press(stiff.iter(), TENSE, &round) {
-                break;
-            }
-            round = self.solve(constraints, pull)?;
-        }
-        Some(round)
-    }
-
-    /// Presses those of some ties that a round made shorter, by more than a share of their length, and no more those that it
-    /// pulls at; whether there were any.
-    pub fn press<'a>(&mut self, ties: impl Iterator<Item = &'a usize>, share: f64, round: &Round<D>) -> bool {
-        let amiss: Vec<usize> = ties.copied().filter(|tie| self.is_amiss(*tie, share, round)).collect();
-        amiss.iter().for_each(|tie| self.ties[*tie].pressed ^= true);
-        !amiss.is_empty()
-    }
-
-    /// Whether a round pulls at a tie that is pressed, or makes one shorter that is not.
-    fn is_amiss(&self, tie: usize, share: f64, round: &Round<D>) -> bool {
-        let Tie { ends, length, pressed } = self.ties[tie];
-        let apart = distance(round.places[ends[0]], round.places[ends[1]]);
-        if pressed { round.tensions[tie] > 0.0 } else { apart < length * (1.0 - share) }
-    }
-
-    /// Moves the joints of some ties along them, as little as that takes, until each is as long as it is.
-    pub fn draw_out(&mut self, ties: &[usize]) {
-        for _ in 0..DRAWN {
-            let off = ties.iter().map(|tie| self.draw(*tie)).fold(0.0, f64::max);
-            if off < DRAWN_TO {
-                break;
-            }
-        }
-    }
-
-    /// Moves both joints of a tie along it by half of what it is off; how much that was.
-    fn draw(&mut self, tie: usize) -> f64 {
-        let (way, Tie { ends, length, .. }) = (self.way(tie), self.ties[tie]);
-        let off = distance(self.nodes[ends[0]].at, self.nodes[ends[1]].at) - length;
-        for (end, sign) in ends.into_iter().zip([0.5, -0.5]) {
-            let node = &mut self.nodes[end];
-            let free = node.at.iter_mut().zip(node.held).zip(way).filter(|((_, held), _)| !held);
-            free.for_each(|((at, _), along)| *at += sign * off * along);
-        }
-        off.abs()
     }
 
     /// Puts the joints where a round found them.

@@ -46,8 +46,8 @@ fn of(design: &Design, index: Index<Strand>, chain: &Chain, hung: &Hung) -> Opti
     let longest = wound(&closed(design, strand, chain, |part| part.reach));
     let inside_girth = wound_short.taut.girth();
     let longest_girth = longest.map_or(inside_girth, |longest| longest.taut.girth());
-    let foot = if design.meeting().is_some() || design.rounds() > 1 { Foot::Ends } else { Foot::Middle };
-    let way = Way::new(&chords, &wound_short.taut, links, foot);
+    let foot = if design.meeting().is_some() || design.rounds() > 1 { Lowest::Ends } else { Lowest::Middle };
+    let way = TurnedRow::new(&chords, &wound_short.taut, links, foot);
     let closing = way.joints[links..].to_vec();
     let coil = (design.rounds() > 1).then(|| Coil {
         turns: f64::from(design.rounds()),
@@ -59,7 +59,7 @@ fn of(design: &Design, index: Index<Strand>, chain: &Chain, hung: &Hung) -> Opti
 }
 
 /// What closes round a limb as one.
-pub(super) struct Rope {
+pub(super) struct Girdle {
     /// Girth inside it, hooked as short and as long as it goes.
     pub inside: [f64; 2],
     /// Its middle line on its way round, anticlockwise, hooked as short as it goes.
@@ -69,7 +69,7 @@ pub(super) struct Rope {
 }
 
 /// A rope of a length and thickness that bends freely, closed with the closure.
-pub(super) fn rope(design: &Design, length: Length, thickness: Length) -> Option<Rope> {
+pub(super) fn rope(design: &Design, length: Length, thickness: Length) -> Option<Girdle> {
     let size = [length.value(), thickness.value()];
     let wound = |hook| {
         let (chords, links) = design.stock().rope(&design.closure, size, hook);
@@ -77,14 +77,14 @@ pub(super) fn rope(design: &Design, length: Length, thickness: Length) -> Option
     };
     let (taut, chords, links) = wound(|part: &Part| part.least)?;
     let longest = wound(|part: &Part| part.reach).map_or(taut.girth(), |(taut, ..)| taut.girth());
-    let way = Way::new(&chords, &taut, links, Foot::Middle);
+    let way = TurnedRow::new(&chords, &taut, links, Lowest::Middle);
     let step = size[0] / links as f64;
     let spot = |(at, joint): (usize, &Point)| Waypoint {
         station: at as f64 * step,
         at: Point3::new(joint.x, joint.y, 0.0),
         hidden: false,
     };
-    Some(Rope {
+    Some(Girdle {
         inside: [taut.girth(), longest],
         line: way.joints[..=links].iter().enumerate().map(spot).collect(),
         closing: way.joints[links..].to_vec(),
@@ -178,7 +178,7 @@ fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Vec<Chord> {
 
 /// What of a closed row lies at the foot.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Foot {
+enum Lowest {
     /// The middle of its strand.
     Middle,
     /// Its ends, where something hangs from them, or where they meet across the turns.
@@ -186,7 +186,7 @@ enum Foot {
 }
 
 /// A closed row turned so that its foot is where it is asked for.
-struct Way {
+struct TurnedRow {
     /// One a chord.
     centres: Vec<Point>,
     /// Before the first chord and after each, where the row goes on into the next.
@@ -195,9 +195,9 @@ struct Way {
     axes: Vec<f64>,
 }
 
-impl Way {
+impl TurnedRow {
     /// `links` is how many of the chords are the strand's; the others are the closure's.
-    fn new(chords: &[Chord], taut: &Taut, links: usize, foot: Foot) -> Self {
+    fn new(chords: &[Chord], taut: &Taut, links: usize, foot: Lowest) -> Self {
         let count = chords.len();
         let joint = |at: usize| {
             let (last, next) = ((at + count - 1) % count, at % count);
@@ -209,8 +209,8 @@ impl Way {
         let span = if links == count { 2.0 * PI } else { (last - first).rem_euclid(2.0 * PI) };
         let foot = match foot {
             // Halfway through the closure; of ends that are tied, the ends.
-            Foot::Ends => first - 0.5 * (2.0 * PI - span),
-            Foot::Middle => first + 0.5 * span,
+            Lowest::Ends => first - 0.5 * (2.0 * PI - span),
+            Lowest::Middle => first + 0.5 * span,
         };
         let turn = -FRAC_PI_2 - foot;
         Self {

@@ -36,7 +36,7 @@ impl Fault {
 
 /// How a strand is held.
 #[derive(Clone, Copy)]
-enum Hold {
+enum Suspension {
     /// By two points so far apart.
     Points(f64),
     /// Over a rail so broad, with its ends in front.
@@ -61,7 +61,7 @@ enum Hold {
 /// # Errors
 /// The first strand that cannot be hung: too short for its span, most likely.
 pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
-    hang_with(design, span, Asked::Worn)
+    hang_with(design, span, Scope::Worn)
 }
 
 /// Hangs a design as [`hang`] does, but lays nothing on the neck.
@@ -69,7 +69,7 @@ pub fn hang(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
 /// # Errors
 /// As for [`hang`].
 pub fn hang_unworn(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
-    hang_with(design, span, Asked::Touching)
+    hang_with(design, span, Scope::Touching)
 }
 
 /// Hangs a design soon: as [`hang_unworn`] does, but each strand alone, so that strands may lie on one another.
@@ -77,12 +77,12 @@ pub fn hang_unworn(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
 /// # Errors
 /// As for [`hang`].
 pub fn hang_alone(design: &Design, span: Option<f64>) -> Result<Drape, Fault> {
-    hang_with(design, span, Asked::Alone)
+    hang_with(design, span, Scope::Alone)
 }
 
 /// How much of a drape is asked for.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Asked {
+enum Scope {
     /// Each strand as it hangs alone.
     Alone,
     /// Strands beside one another.
@@ -92,16 +92,16 @@ enum Asked {
 }
 
 /// Hangs each strand, and then, as far as it is asked for, lets them touch and lays them on the neck.
-fn hang_with(design: &Design, span: Option<f64>, asked: Asked) -> Result<Drape, Fault> {
+fn hang_with(design: &Design, span: Option<f64>, asked: Scope) -> Result<Drape, Fault> {
     let hold = hold(design, span);
-    let lies = asked == Asked::Worn && lies_on_neck(design);
-    if let (Some(twist), Hold::Points(span)) = (&design.twist, hold) {
+    let lies = asked == Scope::Worn && lies_on_neck(design);
+    if let (Some(twist), Suspension::Points(span)) = (&design.twist, hold) {
         // All as one: what they are told by is the first.
         return twist::hang(design, twist, span, lies).map_err(|why| Fault { strand: nth(0), why });
     }
     let (mut chains, mut hung) = places(design, hold)?;
     let alone = lies.then(|| chains.clone());
-    let touching = || if asked == Asked::Alone { None } else { touch(design, hold, &mut chains, &mut hung) };
+    let touching = || if asked == Scope::Alone { None } else { touch(design, hold, &mut chains, &mut hung) };
     let wearing = || alone.map(|chains| body::wear(design, &chains));
     let (settled, worn) = many::both(touching, wearing);
     let (presses, unrest) = settled.map_or_else(Default::default, |settled| (settled.presses, settled.unrest));
@@ -123,7 +123,7 @@ fn lies_on_neck(design: &Design) -> bool {
 }
 
 /// Each strand as it hangs alone.
-fn places(design: &Design, hold: Hold) -> Result<(Vec<Chain>, Vec<Hung>), Fault> {
+fn places(design: &Design, hold: Suspension) -> Result<(Vec<Chain>, Vec<Hung>), Fault> {
     let placed = many::map(&design.strands, |strand| place(design, strand, hold));
     let named = design.strands.indices().zip(placed);
     named.map(|(strand, placed)| placed.map_err(|why| Fault { strand, why })).collect()
@@ -132,7 +132,7 @@ fn places(design: &Design, hold: Hold) -> Result<(Vec<Chain>, Vec<Hung>), Fault>
 /// How close neighbouring strands come, where they lie as they would be worn.
 fn clearances(
     design: &Design,
-    hold: Hold,
+    hold: Suspension,
     chains: &[Chain],
     hung: &[Hung],
     presses: &[contact::Press],
@@ -150,8 +150,8 @@ fn rings(design: &Design, chains: &[Chain], hung: &[Hung]) -> Vec<Ring> {
 }
 
 /// Puts strands that hang from points and touch where contact leaves them.
-fn touch(design: &Design, hold: Hold, chains: &mut [Chain], hung: &mut [Hung]) -> Option<contact::Settled> {
-    if !matches!(hold, Hold::Points(_)) || hung.len() < 2 {
+fn touch(design: &Design, hold: Suspension, chains: &mut [Chain], hung: &mut [Hung]) -> Option<contact::Settled> {
+    if !matches!(hold, Suspension::Points(_)) || hung.len() < 2 {
         return None;
     }
     let mut settled = contact::settle(design, chains, hung)?;
@@ -163,14 +163,16 @@ fn touch(design: &Design, hold: Hold, chains: &mut [Chain], hung: &mut [Hung]) -
 }
 
 /// How the strands of a design are held.
-fn hold(design: &Design, span: Option<f64>) -> Hold {
+fn hold(design: &Design, span: Option<f64>) -> Suspension {
     match (span, design.heading.kind) {
-        (span, Kind::Necklace) if fall::falls(design) => Hold::Rail(span.unwrap_or_else(|| across(&design.wear))),
-        (Some(span), _) => Hold::Points(span),
-        (None, _) if design.is_ring() => Hold::Straight,
-        (None, Kind::Necklace | Kind::Strap | Kind::Bracelet | Kind::Anklet) => Hold::Points(across(&design.wear)),
-        (None, Kind::Earrings) if design.closure.loops() => Hold::Loop(side_by_side(design)),
-        (None, Kind::Earrings) => Hold::Plumb,
+        (span, Kind::Necklace) if fall::falls(design) => Suspension::Rail(span.unwrap_or_else(|| across(&design.wear))),
+        (Some(span), _) => Suspension::Points(span),
+        (None, _) if design.is_ring() => Suspension::Straight,
+        (None, Kind::Necklace | Kind::Strap | Kind::Bracelet | Kind::Anklet) => {
+            Suspension::Points(across(&design.wear))
+        }
+        (None, Kind::Earrings) if design.closure.loops() => Suspension::Loop(side_by_side(design)),
+        (None, Kind::Earrings) => Suspension::Plumb,
     }
 }
 
@@ -191,8 +193,8 @@ pub fn clearance(design: &Design, between: [Index<Strand>; 2]) -> Option<Clearan
 
 /// Whether strands lie where they would be worn. Those that are laid straight are not, and those that hang
 /// plumb from one point hang in a bunch, unless a bar holds them apart.
-fn lie_apart(design: &Design, hold: Hold) -> bool {
-    !matches!(hold, Hold::Straight | Hold::Plumb | Hold::Loop(_) | Hold::Rail(_))
+fn lie_apart(design: &Design, hold: Suspension) -> bool {
+    !matches!(hold, Suspension::Straight | Suspension::Plumb | Suspension::Loop(_) | Suspension::Rail(_))
         || design.strands.iter().any(|strand| strand.aside > Length::ZERO)
 }
 
@@ -208,17 +210,19 @@ fn side_by_side(design: &Design) -> f64 {
 }
 
 /// One strand in its place, as a chain and hung.
-fn place(design: &Design, strand: &Strand, hold: Hold) -> Result<(Chain, Hung), Unhung> {
+fn place(design: &Design, strand: &Strand, hold: Suspension) -> Result<(Chain, Hung), Unhung> {
     let aside = strand.aside.value();
     match hold {
-        Hold::Points(span) => between(design, strand, Point::new(0.0 - aside, 0.0), span + 2.0 * aside),
-        Hold::Loop(span) => looped(design, strand, Point::new(aside, 0.0), span),
-        Hold::Rail(span) => over(design, strand, span),
-        Hold::Straight => {
+        Suspension::Points(span) => between(design, strand, Point::new(0.0 - aside, 0.0), span + 2.0 * aside),
+        Suspension::Loop(span) => looped(design, strand, Point::new(aside, 0.0), span),
+        Suspension::Rail(span) => over(design, strand, span),
+        Suspension::Straight => {
             let from = Point::new(0.0, 0.0 - aside);
             Ok(lay(design, strand, slide::middles(strand), from, Point::new(1.0, 0.0)))
         }
-        Hold::Plumb => Ok(lay(design, strand, slide::lows(strand), Point::new(aside, 0.0), Point::new(0.0, -1.0))),
+        Suspension::Plumb => {
+            Ok(lay(design, strand, slide::lows(strand), Point::new(aside, 0.0), Point::new(0.0, -1.0)))
+        }
     }
 }
 

@@ -40,7 +40,7 @@ pub fn hang(design: &Design, twist: &Twist, span: f64, worn: bool) -> Result<Dra
     let axis = Axis::new(&hung_line(&links, &hanging));
     let strands = design.strands.entries().zip(&chains);
     let strands = strands.map(|((at, strand), chain)| {
-        let strung = Strung { strand, chain, way: Winding::new(design, twist, at).way(&axis) };
+        let strung = LaidStrand { strand, chain, way: Winding::new(design, twist, at).way(&axis) };
         let share = share(design, twist);
         let (first, lowest, last) = (hanging.first * share, hanging.lowest * share, hanging.last * share);
         let drop = 0.0 - hanging.joints.iter().map(|joint| joint.y).fold(0.0, f64::min);
@@ -60,7 +60,7 @@ pub fn rings(design: &Design, twist: &Twist, laid: &[Hung]) -> Vec<Ring> {
     let axis = Axis::new(&rope.line);
     let of = |((at, strand), laid): ((Index<Strand>, &Strand), &Hung)| {
         let chain = Chain::new(design, strand, &laid.starts);
-        let strung = Strung { strand, chain: &chain, way: Winding::new(design, twist, at).way(&axis) };
+        let strung = LaidStrand { strand, chain: &chain, way: Winding::new(design, twist, at).way(&axis) };
         let [inside_girth, longest_girth] = rope.inside;
         let (round, closing) = (strung.laid(laid.starts.clone()), rope.closing.clone());
         Ring { strand: at, inside_girth, longest_girth, round, closing, coil: None }
@@ -259,13 +259,13 @@ fn on(way: &[Waypoint], station: f64) -> Option<Point3> {
 }
 
 /// A strand in its chain's links, and its way round the line.
-struct Strung<'a> {
+struct LaidStrand<'a> {
     strand: &'a Strand,
     chain: &'a Chain,
     way: Vec<Waypoint>,
 }
 
-impl Strung<'_> {
+impl LaidStrand<'_> {
     /// The strand round the line, in no tension.
     fn laid(&self, starts: Vec<f64>) -> Hung {
         let stations = self.chain.stations();

@@ -86,7 +86,7 @@ fn all() -> Vec<Tells> {
         tells("cord-tight", "{} wider than the cord", "src/rules/held.rs", "GRIPS"),
         tells("cord-too-stiff", "E = {} kN/mm^2", "src/trade/stiffness.rs", "STEEL")
             .as_of(0, |newtons| newtons / 1000.0),
-        tells("cord-too-stiff", "{} filaments of steel", "src/trade/stiffness.rs", "FILAMENTS"),
+        tells("cord-too-stiff", "the limpest that is usual, of {}:", "src/trade/stiffness.rs", "LIMPEST"),
         tells("cover-too-small", "a knot {} widths of its cord broad", USUAL, "KNOT_WIDTH"),
         tells("crimps-in-cone", "or an assumed {} mm", USUAL, "EYE"),
         tells("crimps-show", "or an assumed {} mm", USUAL, "EYE"),
@@ -151,7 +151,7 @@ fn all() -> Vec<Tells> {
         tells("twist-slack", "{} of its length is let pass", "src/design/twist.rs", "SLACK"),
         tells("uneven-rows", "more than {} mm larger", "src/rules/ring.rs", "SLACK").as_of(0, |mm| 2.0 * mm),
         tells("uneven-rows", "by no more than the {} mm", "src/rules/ring.rs", "SLACK"),
-        tells("unknown-material", "common glass, {} g/cm3", "src/design/article.rs", "GLASS"),
+        tells("unknown-material", "common glass, {} g/cm3", "src/design/assumed.rs", "GLASS"),
         tells("weak-cord", "less than {} times", "src/rules/load.rs", "MARGIN"),
     ]
 }

@@ -9,7 +9,7 @@ use rstar::RTree;
 use rstar::primitives::GeomWithData;
 
 use super::super::program::{Constraint, Term};
-use super::loops::{Loops, Precedence, Rod};
+use super::loops::{Loops, Member, Precedence};
 use super::skin::Surface;
 use crate::geometry::Point3;
 
@@ -46,7 +46,7 @@ pub fn contacts(loops: &Loops, skin: &impl Surface, went: f64) -> Vec<Constraint
 }
 
 /// A rod on the skin, at a place or more along it.
-fn on_skin(loops: &Loops, skin: &impl Surface, rod: &Rod) -> Vec<Constraint<3>> {
+fn on_skin(loops: &Loops, skin: &impl Surface, rod: &Member) -> Vec<Constraint<3>> {
     let places = (rod.length / LONG).ceil().clamp(1.0, PLACES);
     let share = |place: u32| (f64::from(place) + 0.5) / places;
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count, not negative")]
@@ -64,14 +64,14 @@ fn term(node: usize, slope: Point3) -> Term<3> {
     Term { node, slope: slope.into() }
 }
 
-fn middle(loops: &Loops, rod: &Rod) -> Point3 {
+fn middle(loops: &Loops, rod: &Member) -> Point3 {
     loops.at(rod.ends[0]).between(loops.at(rod.ends[1]), 0.5)
 }
 
 /// Each rod of a strand with those of each other strand that are near.
 fn side_by_side(loops: &Loops, skin: &impl Surface) -> Vec<Constraint<3>> {
     let strung = || loops.rods.iter().enumerate().filter(|(_, rod)| rod.strand.is_some());
-    let boxed = |(at, rod): (usize, &Rod)| GeomWithData::new(<[f64; 3]>::from(middle(loops, rod)), at);
+    let boxed = |(at, rod): (usize, &Member)| GeomWithData::new(<[f64; 3]>::from(middle(loops, rod)), at);
     let tree = RTree::bulk_load(strung().map(boxed).collect());
     let far = strung().map(|(_, rod)| rod.reach + 0.5 * rod.length).fold(0.0, f64::max);
     let mut constraints = Vec::new();
@@ -104,7 +104,7 @@ fn crossing(loops: &Loops, pair: [usize; 2]) -> Option<Constraint<3>> {
 }
 
 /// Two rods keep apart by their reach along a normal, at shares of them that lie so far off one another.
-fn apart([(one, s), (other, t)]: [(&Rod, f64); 2], off: Point3, normal: Point3) -> Constraint<3> {
+fn apart([(one, s), (other, t)]: [(&Member, f64); 2], off: Point3, normal: Point3) -> Constraint<3> {
     let terms = vec![
         term(one.ends[0], normal * (1.0 - s)),
         term(one.ends[1], normal * s),
@@ -128,20 +128,20 @@ fn nearest([a, u]: [Point3; 2], [b, v]: [Point3; 2]) -> Option<[f64; 2]> {
 }
 
 /// A place on another strand's rod.
-struct Foot {
+struct Nearest {
     rod: usize,
     /// How far along it.
     share: f64,
     at: Point3,
 }
 
-impl Foot {
+impl Nearest {
     /// The place of a rod that is nearest to another: as part of a tube, whose end is round where what follows is narrower.
     fn new(loops: &Loops, rod: usize, place: Point3) -> Self {
         let [from, line] = line(loops, rod);
         let long = line.dot(line).max(f64::MIN_POSITIVE);
         let reach = loops.rods[rod].reach;
-        let narrows = |next: Option<&Rod>| {
+        let narrows = |next: Option<&Member>| {
             next.is_some_and(|next| next.strand == loops.rods[rod].strand && next.reach < reach - WIDER)
         };
         let end = (reach / long.sqrt()).min(0.5);
@@ -162,16 +162,16 @@ fn line(loops: &Loops, rod: usize) -> [Point3; 2] {
 /// narrow neighbour is nearer.
 fn beside(loops: &Loops, skin: &impl Surface, at: usize, near: &[usize]) -> Vec<Constraint<3>> {
     let place = middle(loops, &loops.rods[at]);
-    let reach = |foot: &Foot| loops.rods[foot.rod].reach;
-    let gap = |foot: &Foot| foot.at.distance(place) - reach(foot);
-    let feet: Vec<Foot> = near.iter().map(|other| Foot::new(loops, *other, place)).collect();
+    let reach = |foot: &Nearest| loops.rods[foot.rod].reach;
+    let gap = |foot: &Nearest| foot.at.distance(place) - reach(foot);
+    let feet: Vec<Nearest> = near.iter().map(|other| Nearest::new(loops, *other, place)).collect();
     let Some(nearest) = feet.iter().min_by(|a, b| gap(a).total_cmp(&gap(b))) else { return Vec::new() };
     let wider = feet.iter().filter(|foot| reach(foot) > reach(nearest) + WIDER);
     std::iter::once(nearest).chain(wider).filter_map(|foot| clear(loops, skin, at, foot)).collect()
 }
 
 /// The middle of a rod keeps clear of a place on another strand's.
-fn clear(loops: &Loops, skin: &impl Surface, at: usize, foot: &Foot) -> Option<Constraint<3>> {
+fn clear(loops: &Loops, skin: &impl Surface, at: usize, foot: &Nearest) -> Option<Constraint<3>> {
     let (rod, other) = (&loops.rods[at], &loops.rods[foot.rod]);
     let off = middle(loops, rod) - foot.at;
     let reach = rod.reach + other.reach;
@@ -187,7 +187,7 @@ fn clear(loops: &Loops, skin: &impl Surface, at: usize, foot: &Foot) -> Option<C
 }
 
 /// How far from their ends two strands lie on one another.
-fn shared(loops: &Loops, one: &Rod, other: &Rod) -> f64 {
+fn shared(loops: &Loops, one: &Member, other: &Member) -> f64 {
     let ends = [one, other].map(|rod| rod.strand.map_or(0, |strand| loops.strands[strand][0]));
     let needed = one.reach + other.reach - loops.at(ends[0]).distance(loops.at(ends[1]));
     if needed <= 0.0 { 0.0 } else { SHARED.max(needed * (loops.strands.len() - 1).max(2) as f64) }

@@ -2,18 +2,15 @@
 
 use std::ops::Range;
 
-use super::super::bar::{Bar, Bars, crossbars};
+use super::super::bar::{Bars, RigidBar, crossbars};
 use super::super::bend::{Bend, bends};
 use super::super::hang::{self, Link};
 use super::super::open::given;
-use super::super::program::{Net, Node, Round, Tie, down};
+use super::super::program::{Net, Node, Tie, down};
 use super::way::Way;
 use crate::design::Passage;
 use crate::geometry::Point3;
 use crate::geometry::hinge::Hinge;
-
-/// What is shorter by this share of itself is pressed.
-const SHORTER: f64 = 1e-6;
 
 /// A stretch of a loop that stays straight.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -54,7 +51,7 @@ impl Straight {
 
 /// A strand to be laid: its pieces, and how far a bar holds its ends from those of the inmost strand.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Strung {
+pub struct StrandPieces {
     pub pieces: Vec<Straight>,
     pub aside: f64,
 }
@@ -78,7 +75,7 @@ pub struct Loops {
     /// The joints of the closure from the last ends round to the first.
     pub closing: Vec<usize>,
     /// What lies between joints: one a tie, but for those of bars, which come last.
-    pub rods: Vec<Rod>,
+    pub rods: Vec<Member>,
     /// The ties along which cord bends: one a strand, and the closure's.
     pub cords: Vec<Vec<usize>>,
     /// What holds joints apart: bars at the ends, and what several strands go through.
@@ -91,7 +88,7 @@ pub struct Loops {
 
 /// A piece between its joints.
 #[derive(Clone, Copy, Debug)]
-pub struct Rod {
+pub struct Member {
     pub ends: [usize; 2],
     pub reach: f64,
     /// How long it is when its strand is laid straight.
@@ -109,18 +106,6 @@ pub struct Rod {
 }
 
 impl Loops {
-    /// Presses what a round made shorter than it is, and no more what it pulls at, where all is as long as it is; whether there
-    /// was any.
-    pub fn press(&mut self, round: &Round<3>) -> bool {
-        self.is_whole && self.net.press(self.cords.iter().flatten(), SHORTER, round)
-    }
-
-    /// Draws out what turned as it was pressed, until all is as long as it is.
-    pub fn draw_out(&mut self) {
-        let ties: Vec<usize> = self.cords.iter().flatten().copied().collect();
-        self.net.draw_out(&ties);
-    }
-
     /// By how much in mm the cord that is pressed most, of all strands, lies shorter than it is.
     pub fn short(&self) -> f64 {
         let off = |tie: &usize| {
@@ -132,7 +117,7 @@ impl Loops {
 
     /// Strands from the inmost out, and the closure from their last ends to their first. Each strand's way, closed
     /// from the middle of the closure round to it, says where its joints are.
-    pub fn new(strands: &[Strung], closing: &[Straight], ways: &[Way]) -> Self {
+    pub fn new(strands: &[StrandPieces], closing: &[Straight], ways: &[Way]) -> Self {
         let mut loops = Self::default();
         let Some(inmost) = ways.first() else { return loops };
         let half = 0.5 * length(closing);
@@ -163,7 +148,7 @@ impl Loops {
     }
 
     /// The joint at which each strand ends on one side: the closure's own, or where a bar holds it.
-    fn bar(&mut self, hub: usize, strands: &[Strung]) -> Vec<usize> {
+    fn bar(&mut self, hub: usize, strands: &[StrandPieces]) -> Vec<usize> {
         let most = strands.iter().map(|strand| strand.aside).fold(0.0, f64::max);
         if most <= 0.0 {
             return vec![hub; strands.len()];
@@ -177,14 +162,15 @@ impl Loops {
             (aside, node)
         };
         let bar: Vec<(f64, usize)> = holes.into_iter().map(hole).collect();
-        let of = |strand: &Strung| bar.iter().find(|(aside, _)| *aside == strand.aside).map_or(hub, |(_, node)| *node);
+        let of =
+            |strand: &StrandPieces| bar.iter().find(|(aside, _)| *aside == strand.aside).map_or(hub, |(_, node)| *node);
         let ends = strands.iter().map(of).collect();
-        self.bars.add(Bar::new(bar));
+        self.bars.add(RigidBar::new(bar));
         ends
     }
 
     /// What several strands go through holds their joints on both sides of it apart.
-    fn hold_together(&mut self, strands: &[Strung]) {
+    fn hold_together(&mut self, strands: &[StrandPieces]) {
         let mut passages = Vec::new();
         for (strand, joints) in strands.iter().zip(&self.strands) {
             let pieces = strand.pieces.iter().zip(joints.windows(2));
@@ -194,8 +180,8 @@ impl Loops {
     }
 
     /// The bars at the last ends and at the first, where there are any.
-    pub fn end_bars(&self) -> Vec<Bar> {
-        let is_end = |bar: &&Bar| bar.joints().iter().any(|(_, node)| self.closing.contains(node));
+    pub fn end_bars(&self) -> Vec<RigidBar> {
+        let is_end = |bar: &&RigidBar| bar.joints().iter().any(|(_, node)| self.closing.contains(node));
         self.bars.iter().filter(is_end).cloned().collect()
     }
 
@@ -215,7 +201,7 @@ impl Loops {
             let middle = station + 0.5 * length;
             let Straight { reach, stiffness, hinge, bare, spare, .. } = *piece;
             let depth = middle.min(whole - middle);
-            self.rods.push(Rod { ends, reach, length, stiffness, hinge, bare, spare, strand, depth });
+            self.rods.push(Member { ends, reach, length, stiffness, hinge, bare, spare, strand, depth });
             station += length;
         }
     }

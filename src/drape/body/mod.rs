@@ -34,6 +34,7 @@ mod round;
 pub mod skin;
 mod table;
 mod way;
+mod whole;
 
 use std::collections::VecDeque;
 use std::sync::Mutex;
@@ -48,12 +49,13 @@ use crate::design::{Design, Finding, Index, Part, Passage, Strand, closing_parts
 use crate::geometry::Point3;
 use crate::units::NEWTON_PER_GRAM;
 use front::Front;
-use loops::{Loops, Precedence, Straight, Strung, halved, joined, length, reach};
+use loops::{Loops, Precedence, Straight, StrandPieces, halved, joined, length, reach};
 use rest::{Still, WORK, settle};
 use skin::{Skin, SkinShape, Surface};
 use table::TableTop;
 pub use table::{Closed, closed, closed_as_one};
 use way::Way;
+use whole::{WHOLE, whole};
 
 /// Longest pieces of the first net and of the last, in mm.
 const COARSE: f64 = 25.0;
@@ -65,8 +67,6 @@ const MOST_STRANDS: usize = 16;
 /// When the first net has found the place, and when the last one rests.
 const FOUND: Still = Still { moves: 2.0, overlap: 1.0 };
 const RESTS: Still = Still { moves: 0.05, overlap: 0.01 };
-/// What all pressed cord of a strand together is short of, in mm, that is not rounding.
-const WHOLE: f64 = 1e-6;
 /// What a strand may lie shorter than it is, in mm, before that is told: no more than drops are known.
 const SHORT: f64 = 1.0;
 /// Longest link of what of the closure is not rigid, in mm.
@@ -87,11 +87,11 @@ fn inmost_first(design: &Design) -> Vec<usize> {
 }
 
 /// Strands from end to end, or from the nape round to it, and how those are turned.
-fn turned(design: &Design, chains: &[Chain]) -> (Vec<Strung>, Vec<Option<Front>>) {
+fn turned(design: &Design, chains: &[Chain]) -> (Vec<StrandPieces>, Vec<Option<Front>>) {
     let turned = |(strand, chain): (&Strand, &Chain)| {
         let (front, strung) = (Front::new(design, chain), strung(design, strand, chain));
         let pieces = front.as_ref().map(|front| front.turned(&strung.pieces));
-        (Strung { pieces: pieces.unwrap_or(strung.pieces), ..strung }, front)
+        (StrandPieces { pieces: pieces.unwrap_or(strung.pieces), ..strung }, front)
     };
     design.strands.iter().zip(chains).map(turned).unzip()
 }
@@ -100,20 +100,21 @@ fn turned(design: &Design, chains: &[Chain]) -> (Vec<Strung>, Vec<Option<Front>>
 #[must_use]
 pub fn wear_as_one(design: &Design, links: &[Link], reach: f64) -> Worn {
     let pieces = links.iter().map(|link| Straight::new(*link, reach)).collect();
-    on_neck(design, &[Strung { pieces, aside: 0.0 }], &[0], &[None])
+    on_neck(design, &[StrandPieces { pieces, aside: 0.0 }], &[0], &[None])
 }
 
 /// What is strung on its neck, laid in an order.
-fn on_neck(design: &Design, strings: &[Strung], order: &[usize], fronts: &[Option<Front>]) -> Worn {
+fn on_neck(design: &Design, strings: &[StrandPieces], order: &[usize], fronts: &[Option<Front>]) -> Worn {
     let skin = Skin::new(&SkinShape::from(&design.wear));
     let in_front = super::fall::falls(design);
     let closure = if in_front { 0.0 } else { closure(design) };
     let closing = if in_front { Vec::new() } else { closing(design, closure) };
-    let spare = |strung: &Strung| round::spare(&joined(&strung.pieces, FINE), &joined(&closing, FINE), skin.neck());
+    let spare =
+        |strung: &StrandPieces| round::spare(&joined(&strung.pieces, FINE), &joined(&closing, FINE), skin.neck());
     let spare: Vec<f64> = strings.iter().map(spare).collect();
     let order: Vec<usize> = order.iter().copied().filter(|at| spare[*at] >= 0.0).collect();
     let strands = order.iter().map(|at| strings[*at].clone()).collect();
-    let laid = Asked { strands, closing: closing.clone(), skin: Some(skin), work: design.heading.share(WORK) }.laid();
+    let laid = Laying { strands, closing: closing.clone(), skin: Some(skin), work: design.heading.share(WORK) }.laid();
     let mut worn = Worn {
         skin,
         closure,
@@ -145,7 +146,7 @@ fn closure(design: &Design) -> f64 {
 }
 
 /// A strand in pieces.
-fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Strung {
+fn strung(design: &Design, strand: &Strand, chain: &Chain) -> StrandPieces {
     let hinges = Hinges::new(design, strand, chain);
     let piece = |(at, passage): (usize, Option<Passage>)| {
         let widths = form(design, strand, chain, at).widths;
@@ -161,7 +162,7 @@ fn strung(design: &Design, strand: &Strand, chain: &Chain) -> Strung {
         }
     };
     let passages = chain.passages(design, strand);
-    Strung { pieces: passages.into_iter().enumerate().map(piece).collect(), aside: strand.aside.value() }
+    StrandPieces { pieces: passages.into_iter().enumerate().map(piece).collect(), aside: strand.aside.value() }
 }
 
 /// The closure in pieces from the strands' last ends round to their first, so long in all.
@@ -206,14 +207,14 @@ fn cut(piece: Straight) -> Vec<Straight> {
 }
 
 /// What was laid of late: sizes and colourways share most strands, and a piece is hung for many a question.
-static KNOWN: Mutex<VecDeque<(Asked, Laid)>> = Mutex::new(VecDeque::new());
+static KNOWN: Mutex<VecDeque<(Laying, Laid)>> = Mutex::new(VecDeque::new());
 /// How many are kept.
 const KEPT: usize = 32;
 
 /// What is laid, and on what.
 #[derive(Clone, PartialEq)]
-struct Asked {
-    strands: Vec<Strung>,
+struct Laying {
+    strands: Vec<StrandPieces>,
     closing: Vec<Straight>,
     /// The body; without one, a table.
     skin: Option<Skin>,
@@ -221,7 +222,7 @@ struct Asked {
     work: usize,
 }
 
-impl Asked {
+impl Laying {
     /// Where it comes to lie, worked out where it is not known.
     fn laid(self) -> Laid {
         if self.strands.is_empty() || self.strands.len() > MOST_STRANDS {
@@ -310,7 +311,7 @@ const MOST_CROSSING: usize = 5;
 
 /// Lays strands beside one another. Where they come to no rest so, as a few of one length do that have no room there, they
 /// may lie over one another, if that leaves less of an overlap.
-fn lay(strands: &[Strung], closing: &[Straight], bed: &impl Bed, work: usize) -> Laid {
+fn lay(strands: &[StrandPieces], closing: &[Straight], bed: &impl Bed, work: usize) -> Laid {
     let beside = lay_in(Precedence::Beside, strands, closing, bed, work);
     if beside.unrest.is_none() || !bed.lets_cross() || !(2..=MOST_CROSSING).contains(&strands.len()) {
         return beside;
@@ -320,14 +321,14 @@ fn lay(strands: &[Strung], closing: &[Straight], bed: &impl Bed, work: usize) ->
 }
 
 /// Lays strands from the inmost out, first roughly, with so much work on each net.
-fn lay_in(order: Precedence, strands: &[Strung], closing: &[Straight], bed: &impl Bed, work: usize) -> Laid {
+fn lay_in(order: Precedence, strands: &[StrandPieces], closing: &[Straight], bed: &impl Bed, work: usize) -> Laid {
     let all: f64 = strands.iter().map(|strand| length(&strand.pieces)).sum();
     let cut = |longest: f64| {
-        let cut = |strand: &Strung| Strung { pieces: joined(&strand.pieces, longest), ..*strand };
+        let cut = |strand: &StrandPieces| StrandPieces { pieces: joined(&strand.pieces, longest), ..*strand };
         (strands.iter().map(cut).collect::<Vec<_>>(), halved(joined(closing, longest)))
     };
     let mut beyond = 0.0;
-    let way = |strand: &Strung| {
+    let way = |strand: &StrandPieces| {
         let reach = reach(&strand.pieces);
         beyond += 2.0 * reach;
         bed.guess(length(&strand.pieces) + length(closing), beyond - reach)
@@ -353,16 +354,6 @@ fn lay_in(order: Precedence, strands: &[Strung], closing: &[Straight], bed: &imp
         (ways, laid.short) = (loops.ways(), loops.short());
     }
     Laid { ways, ..laid }
-}
-
-/// Loops at rest with all that is pressed as long as it is; as they are, where they come to no rest so.
-fn whole(loops: Loops, bed: &impl Bed, still: Still, work: usize) -> Loops {
-    let mut whole = Loops { is_whole: true, ..loops.clone() };
-    if settle(&mut whole, bed, still, work).is_err() {
-        return loops;
-    }
-    whole.draw_out();
-    whole
 }
 
 /// A place so far below another on a body, for what reaches so far from its middle line.

@@ -129,7 +129,7 @@ mod tests {
     use std::f64::consts::TAU;
 
     use super::super::super::hang::Link;
-    use super::super::loops::{Straight, Strung, halved};
+    use super::super::loops::{Straight, StrandPieces, halved};
     use super::super::way::Way;
     use super::*;
 
@@ -178,7 +178,7 @@ mod tests {
     fn closed(count: usize, length: f64, weight: f64, place: impl Fn(f64) -> Point3) -> Loops {
         let share = |part: f64, of: usize| pieces(of, length * part, weight * part);
         let closing = halved(share(0.1, count / 10));
-        let strand = Strung { pieces: share(0.9, count - count / 10), aside: 0.0 };
+        let strand = StrandPieces { pieces: share(0.9, count - count / 10), aside: 0.0 };
         let places = (0..=count).map(|at| place(at as f64 / count as f64)).collect();
         let way = Way::new(places, (0..count).map(|_| length / count as f64));
         Loops::new(&[strand], &closing, &[way])
@@ -238,7 +238,7 @@ mod tests {
     fn hangs_as_if_upright(stiffness: f64) {
         let (span, length, weight, tilt) = (120.0, 300.0, 0.1, 0.5);
         let stiff = |piece: &Straight| Straight { stiffness, ..*piece };
-        let strand = Strung { pieces: pieces(100, length, weight).iter().map(stiff).collect(), aside: 0.0 };
+        let strand = StrandPieces { pieces: pieces(100, length, weight).iter().map(stiff).collect(), aside: 0.0 };
         let (sin, cos) = libm::sincos(tilt);
         let on = |x: f64, down: f64| Point3::new(x, -down * cos, down * sin);
         let corners = vec![on(0.0, 0.0), on(-0.5 * span, 0.0), on(0.0, 135.0), on(0.5 * span, 0.0), on(0.0, 0.0)];

@@ -18,12 +18,12 @@ use super::super::contact::Unrest;
 use super::super::hang::{self, Link};
 use super::super::{Drape, Hung, Waypoint, fall};
 use super::front::Front;
-use super::loops::{Loops, Straight, Strung, length};
+use super::loops::{Loops, Straight, StrandPieces, length};
 use super::pushed::Pushed;
 use super::rest::{Still, WORK};
 use super::skin::Surface;
 use super::way::Way;
-use super::{Asked, Bed, MOST_STRANDS, closing, turned};
+use super::{Bed, Laying, MOST_STRANDS, closing, turned};
 use crate::design::{Design, Strand, WornOpen};
 use crate::geometry::{Point, Point3};
 use crate::pattern::Kind;
@@ -165,19 +165,19 @@ pub fn closed(design: &Design, drape: &Drape) -> Option<Closed> {
 #[must_use]
 pub fn closed_as_one(design: &Design, links: &[Link], reach: f64) -> Option<Closed> {
     let pieces: Vec<_> = links.iter().map(|link| Straight::new(*link, reach)).collect();
-    on_table(design, &[Strung { pieces, aside: 0.0 }], &[0], &[None])
+    on_table(design, &[StrandPieces { pieces, aside: 0.0 }], &[0], &[None])
 }
 
-fn on_table(design: &Design, strands: &[Strung], order: &[usize], fronts: &[Option<Front>]) -> Option<Closed> {
+fn on_table(design: &Design, strands: &[StrandPieces], order: &[usize], fronts: &[Option<Front>]) -> Option<Closed> {
     if !closes(design) || strands.is_empty() || strands.len() > MOST_STRANDS {
         return None;
     }
     let closing = if fall::falls(design) { Vec::new() } else { closing(design, design.closure_length().0.value()) };
     let closing = even(&closing);
-    let pushed = |at: &usize| Strung { pieces: even(&strands[*at].pieces), ..strands[*at] };
+    let pushed = |at: &usize| StrandPieces { pieces: even(&strands[*at].pieces), ..strands[*at] };
     let inmost: Vec<_> = order.iter().map(pushed).collect();
     let asked =
-        Asked { strands: inmost.clone(), closing: closing.clone(), skin: None, work: design.heading.share(WORK) };
+        Laying { strands: inmost.clone(), closing: closing.clone(), skin: None, work: design.heading.share(WORK) };
     let laid = asked.laid();
     let ways = laid.ways;
     let around = length(&inmost.first().filter(|_| !ways.is_empty() && is_neat(laid.unrest))?.pieces);

@@ -34,7 +34,7 @@ pub struct Rod<'a> {
 
 /// A joint and the slope of a contact by its place.
 #[derive(Clone, Copy)]
-pub struct Term {
+pub struct JointSlope {
     pub strand: usize,
     pub joint: usize,
     pub slope: Point,
@@ -42,7 +42,7 @@ pub struct Term {
 
 /// The sum of slopes times places is to be nothing or more: it is the gap.
 pub struct Contact {
-    pub terms: [Term; 4],
+    pub terms: [JointSlope; 4],
     pub gap: f64,
     /// The two strands, the inner one first.
     pub strands: [usize; 2],
@@ -62,7 +62,7 @@ struct Spot<'a> {
 }
 
 /// The way from a side to a place: the direction and how much is between.
-struct Way<'a> {
+struct Approach<'a> {
     foot: Spot<'a>,
     normal: Point,
     /// From the foot to the place.
@@ -137,7 +137,7 @@ impl Rod<'_> {
     }
 
     /// The way from the side that faces another strand's place.
-    fn way_to(&self, spot: Spot<'_>) -> Option<Way<'_>> {
+    fn way_to(&self, spot: Spot<'_>) -> Option<Approach<'_>> {
         let left = if self.strand < spot.rod.strand { -1.0 } else { 1.0 };
         let count = self.side.places.len();
         let parts = (0..count.saturating_sub(1)).map(|from| [from, from + 1]);
@@ -147,7 +147,7 @@ impl Rod<'_> {
     }
 
     /// The way from the part of the side between two places.
-    fn way_from<'a>(&'a self, [from, to]: [Spot<'a>; 2], left: f64, spot: Spot<'_>) -> Option<Way<'a>> {
+    fn way_from<'a>(&'a self, [from, to]: [Spot<'a>; 2], left: f64, spot: Spot<'_>) -> Option<Approach<'a>> {
         let line = to.at - from.at;
         let square = line.dot(line);
         let along = if square > 0.0 { line } else { self.joints[1] - self.joints[0] };
@@ -160,7 +160,7 @@ impl Rod<'_> {
         let off = spot.at - foot.at;
         let reach = self.side.radius + spot.rod.side.radius;
         let normal = if share > 0.0 && share < 1.0 { out } else { round(off, along, out, reach)? };
-        Some(Way { foot, normal, distance: off.length(), gap: off.dot(normal) - reach })
+        Some(Approach { foot, normal, distance: off.length(), gap: off.dot(normal) - reach })
     }
 }
 
@@ -175,7 +175,7 @@ fn round(off: Point, along: Point, out: Point, reach: f64) -> Option<Point> {
     (rest > 0.0).then(|| (along * ahead + out * rest.sqrt()) * (1.0 / reach))
 }
 
-fn contact(spot: Spot<'_>, way: &Way<'_>) -> Contact {
+fn contact(spot: Spot<'_>, way: &Approach<'_>) -> Contact {
     let [a, b] = terms(spot, way.normal);
     let [c, d] = terms(way.foot, way.normal * -1.0);
     let (one, other) = (spot.rod, way.foot.rod);
@@ -191,9 +191,9 @@ fn contact(spot: Spot<'_>, way: &Way<'_>) -> Contact {
 }
 
 /// The slopes of a place's way along a normal by its rod's two joints.
-fn terms(spot: Spot<'_>, normal: Point) -> [Term; 2] {
+fn terms(spot: Spot<'_>, normal: Point) -> [JointSlope; 2] {
     let [ahead, left] = spot.shares;
     let last = normal * ahead + normal.left() * -left;
-    let term = |joint, slope| Term { strand: spot.rod.strand, joint, slope };
+    let term = |joint, slope| JointSlope { strand: spot.rod.strand, joint, slope };
     [term(spot.rod.link, normal - last), term(spot.rod.link + 1, last)]
 }

@@ -37,7 +37,7 @@ pub use crate::remark::said::hang::Unrest;
 use crowd::Crowd;
 use rope::Rope;
 pub use rope::covered;
-use rounds::Found;
+use rounds::RestingPlace;
 
 /// What strands in contact came to.
 pub struct Settled {
@@ -96,7 +96,7 @@ pub fn order(design: &Design) -> Vec<Index<Strand>> {
 }
 
 /// What was found, in the design's order.
-fn settled(design: &Design, found: Found, order: &[Index<Strand>], chains: &mut [Chain]) -> Settled {
+fn settled(design: &Design, found: RestingPlace, order: &[Index<Strand>], chains: &mut [Chain]) -> Settled {
     let mut laid: Vec<_> = order.iter().zip(&found.ropes).zip(&found.tensions).collect();
     laid.sort_by_key(|((at, _), _)| **at);
     let strand = |((&at, rope), tensions): ((&Index<Strand>, &Rope), &Vec<f64>)| {

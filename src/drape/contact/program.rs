@@ -13,7 +13,7 @@ use crate::geometry::Point;
 const GIVES: f64 = 0.99;
 
 /// What a round found.
-pub struct Round {
+pub struct RoundOutcome {
     /// The joints of each strand.
     pub places: Vec<Vec<Point>>,
     /// Tension of each link of each strand, in N.
@@ -71,7 +71,7 @@ impl Web {
 
     /// What keeps sides apart, and then what holds bars; `sided` where bars keep their outer strands outside.
     fn constraints(&self, contacts: &[Contact], sided: bool) -> Vec<program::Constraint<2>> {
-        let term = |term: &super::contacts::Term| Term {
+        let term = |term: &super::contacts::JointSlope| Term {
             node: self.first[term.strand] + term.joint,
             slope: [term.slope.x, term.slope.y],
         };
@@ -85,13 +85,13 @@ impl Web {
     }
 
     /// Solves one round; nothing where the solver finds no answer. `pull` is in mean weights of a joint per mm.
-    pub fn solve(&mut self, ropes: &[Rope], contacts: &[Contact], pull: f64, sided: bool) -> Option<Round> {
+    pub fn solve(&mut self, ropes: &[Rope], contacts: &[Contact], pull: f64, sided: bool) -> Option<RoundOutcome> {
         let held = self.constraints(contacts, sided);
         let is_joined = self.bars.iter().next().is_some();
         let found = if is_joined { self.net.solve_stiff(&held, pull) } else { self.net.solve(&held, pull) }?;
         let mut places = found.places.iter().map(|[x, y]| Point::new(*x, *y));
         let mut tensions = found.tensions.iter().copied();
-        Some(Round {
+        Some(RoundOutcome {
             places: ropes.iter().map(|rope| places.by_ref().take(rope.joints.len()).collect()).collect(),
             tensions: ropes.iter().map(|rope| tensions.by_ref().take(rope.links.len()).collect()).collect(),
             forces: found.forces[..contacts.len()].to_vec(),
@@ -100,7 +100,7 @@ impl Web {
     }
 
     /// Puts the joints where a round found them, and makes links as long as strands have them there.
-    pub fn go(&mut self, round: &Round, ropes: &[Rope]) {
+    pub fn go(&mut self, round: &RoundOutcome, ropes: &[Rope]) {
         self.bars.go(&mut self.net, &round.whole.places);
         let links = ropes.iter().flat_map(|rope| &rope.links);
         self.net.ties.iter_mut().zip(links).for_each(|(tie, link)| tie.length = link.length);
@@ -118,7 +118,7 @@ impl Web {
     }
 
     /// Whether stiff cord is pressed harder than all that hangs weighs: it has no room in the plane, and would bend out of it.
-    pub fn is_jammed(&self, round: &Round) -> bool {
+    pub fn is_jammed(&self, round: &RoundOutcome) -> bool {
         round.whole.thrust() > GIVES * self.net.weight()
     }
 }

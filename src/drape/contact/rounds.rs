@@ -3,7 +3,7 @@
 use super::super::program::TENSE;
 use super::contacts::Contact;
 use super::crowd::Crowd;
-use super::program::{Round, Web};
+use super::program::{RoundOutcome, Web};
 use super::rope::Rope;
 use super::{Press, Unrest};
 use crate::geometry::Point;
@@ -30,7 +30,7 @@ const LEAST: usize = 10;
 const TOUCH: f64 = 1e-6;
 
 /// Where strands came to lie.
-pub struct Found {
+pub struct RestingPlace {
     /// The strands from the inmost out; none where they stay as they hang alone.
     pub ropes: Vec<Rope>,
     /// Tension of each strand's links, in N.
@@ -41,7 +41,7 @@ pub struct Found {
     pub unrest: Option<Unrest>,
 }
 
-impl Found {
+impl RestingPlace {
     /// Whether no place worth drawing was found.
     pub fn is_lost(&self) -> bool {
         matches!(self.unrest, Some(Unrest::Lost { .. }))
@@ -50,7 +50,7 @@ impl Found {
 
 /// A place that was tried, and how far it is from rest.
 struct Tried {
-    found: Found,
+    found: RestingPlace,
     far: f64,
 }
 
@@ -58,8 +58,8 @@ struct Tried {
 ///
 /// # Errors
 /// The pairs that have no room beside one another.
-pub fn settle(crowd: &Crowd, work: &mut usize) -> Result<Found, Vec<[usize; 2]>> {
-    let mut way = Way::new(crowd);
+pub fn settle(crowd: &Crowd, work: &mut usize) -> Result<RestingPlace, Vec<[usize; 2]>> {
+    let mut way = Settling::new(crowd);
     if way.links() * LEAST > *work {
         return Ok(alone(Unrest::TooMany));
     }
@@ -81,7 +81,7 @@ pub fn settle(crowd: &Crowd, work: &mut usize) -> Result<Found, Vec<[usize; 2]>>
 }
 
 /// Strands on their way to rest.
-struct Way<'a> {
+struct Settling<'a> {
     crowd: &'a Crowd,
     ropes: Vec<Rope>,
     web: Web,
@@ -97,8 +97,8 @@ struct Way<'a> {
 }
 
 /// What a round did.
-struct Turn {
-    round: Round,
+struct Advance {
+    round: RoundOutcome,
     /// The strands before it.
     before: Vec<Rope>,
     /// How deep its contacts' outlines then lay in one another, in mm.
@@ -111,13 +111,13 @@ struct Turn {
     last: f64,
 }
 
-impl Turn {
+impl Advance {
     fn is_tense(&self) -> bool {
         !self.slack.contains(&true)
     }
 }
 
-impl<'a> Way<'a> {
+impl<'a> Settling<'a> {
     fn new(crowd: &'a Crowd) -> Self {
         let ropes = crowd.ropes.clone();
         let (web, contacts) = (Web::new(&ropes), crowd.near(&ropes, true));
@@ -130,7 +130,7 @@ impl<'a> Way<'a> {
     }
 
     /// Solves the next round, if there is one.
-    fn solve(&mut self, work: &mut usize) -> Option<Round> {
+    fn solve(&mut self, work: &mut usize) -> Option<RoundOutcome> {
         let (links, most) = (self.links(), if self.web.is_pressed() { PRESSED } else { ROUNDS });
         if *work < links || self.rounds >= most {
             return None;
@@ -142,7 +142,7 @@ impl<'a> Way<'a> {
     }
 
     /// Goes where a round leads.
-    fn go(&mut self, round: Round) -> Turn {
+    fn go(&mut self, round: RoundOutcome) -> Advance {
         let before = self.ropes.clone();
         let steps = go(&mut self.ropes, &round.places);
         let overlap = deepest(&self.contacts, &self.web);
@@ -151,7 +151,7 @@ impl<'a> Way<'a> {
         let opened = self.ropes.iter_mut().map(Rope::open).fold(0.0, f64::max);
         self.web.go(&round, &self.ropes);
         let last = self.pace.go_on(steps, opened, self.web.is_pressed());
-        Turn { round, before, overlap, slack, is_long, last }
+        Advance { round, before, overlap, slack, is_long, last }
     }
 
     /// The contacts where the strands now are.
@@ -165,18 +165,18 @@ impl<'a> Way<'a> {
     }
 
     /// Whether links hang slack or strands jam long after they were parted.
-    fn has_no_room(&self, turn: &Turn, parted: u32) -> bool {
+    fn has_no_room(&self, turn: &Advance, parted: u32) -> bool {
         self.rounds - parted >= PATIENCE && (!turn.is_tense() || self.web.is_jammed(&turn.round))
     }
 
     /// The pairs that have no room; that no place was found, where none presses.
-    fn no_room(&self, turn: &Turn) -> Result<Found, Vec<[usize; 2]>> {
+    fn no_room(&self, turn: &Advance) -> Result<RestingPlace, Vec<[usize; 2]>> {
         let lost = || Ok(alone(Unrest::Lost { rounds: self.rounds }));
         no_room(&self.ropes, &turn.slack, &self.contacts, &turn.round).map_or_else(lost, Err)
     }
 
     /// Whether strands lie still beside one another.
-    fn rests(&self, turn: &Turn, next: &[Contact], parted: u32) -> bool {
+    fn rests(&self, turn: &Advance, next: &[Contact], parted: u32) -> bool {
         let (moved, last) = (self.pace.moved, turn.last);
         // Steps shrink alike from round to round: the next one is told by the last two.
         let next_is_still = || self.rounds > parted + 1 && moved < last && moved * moved / last < STILL;
@@ -185,12 +185,12 @@ impl<'a> Way<'a> {
     }
 
     /// Where they lie still.
-    fn rest(self, turn: Turn) -> Found {
+    fn rest(self, turn: Advance) -> RestingPlace {
         found(self.ropes, &self.contacts, turn.round, self.rounds, None)
     }
 
     /// Keeps the place before a round if it is nearest to rest so far.
-    fn keep(&mut self, turn: Turn) {
+    fn keep(&mut self, turn: Advance) {
         let (rounds, overlap, moves) = (self.rounds, turn.overlap, self.pace.moved);
         let far = moves.max(overlap);
         if self.were_tense && self.best.as_ref().is_none_or(|best| far < best.far) {
@@ -206,7 +206,7 @@ impl<'a> Way<'a> {
     }
 
     /// The place nearest to rest.
-    fn best_found(self) -> Found {
+    fn best_found(self) -> RestingPlace {
         self.best.map_or_else(|| alone(Unrest::Lost { rounds: self.rounds }), |best| best.found)
     }
 }
@@ -244,11 +244,17 @@ impl Pace {
 }
 
 /// Strands as they hang alone.
-fn alone(unrest: Unrest) -> Found {
-    Found { ropes: Vec::new(), tensions: Vec::new(), presses: Vec::new(), rounds: 0, unrest: Some(unrest) }
+fn alone(unrest: Unrest) -> RestingPlace {
+    RestingPlace { ropes: Vec::new(), tensions: Vec::new(), presses: Vec::new(), rounds: 0, unrest: Some(unrest) }
 }
 
-fn found(ropes: Vec<Rope>, contacts: &[Contact], round: Round, rounds: u32, unrest: Option<Unrest>) -> Found {
+fn found(
+    ropes: Vec<Rope>,
+    contacts: &[Contact],
+    round: RoundOutcome,
+    rounds: u32,
+    unrest: Option<Unrest>,
+) -> RestingPlace {
     let press = |(contact, force): (&Contact, &f64)| {
         let joints = &ropes[contact.strands[0]].joints;
         let station = joints[contact.link].station;
@@ -256,14 +262,14 @@ fn found(ropes: Vec<Rope>, contacts: &[Contact], round: Round, rounds: u32, unre
         Press { between: contact.strands, station, depth, force: *force }
     };
     let presses = pressed(&ropes, contacts, &round).map(press).collect();
-    Found { ropes, tensions: round.tensions, presses, rounds, unrest }
+    RestingPlace { ropes, tensions: round.tensions, presses, rounds, unrest }
 }
 
 /// The contacts that press, each with its force.
 fn pressed<'a>(
     ropes: &[Rope],
     contacts: &'a [Contact],
-    round: &'a Round,
+    round: &'a RoundOutcome,
 ) -> impl Iterator<Item = (&'a Contact, &'a f64)> {
     let whole: f64 = ropes.iter().flat_map(Rope::weights).sum();
     contacts.iter().zip(&round.forces).filter(move |(_, force)| **force > TOUCH * whole)
@@ -297,7 +303,7 @@ fn stretched(rope: &Rope) -> impl Iterator<Item = (f64, f64)> {
 }
 
 /// The pairs that press on a strand that hangs slack, if any does.
-fn no_room(ropes: &[Rope], slack: &[bool], contacts: &[Contact], round: &Round) -> Option<Vec<[usize; 2]>> {
+fn no_room(ropes: &[Rope], slack: &[bool], contacts: &[Contact], round: &RoundOutcome) -> Option<Vec<[usize; 2]>> {
     let on_slack =
         pressed(ropes, contacts, round).filter(|(contact, _)| contact.strands.iter().any(|strand| slack[*strand]));
     let mut pairs: Vec<[usize; 2]> = on_slack.map(|(contact, _)| contact.strands).collect();

@@ -4,14 +4,14 @@
 //! the force r along it, negative when it is pressed: H = r cos t and V = r sin t - s_k. In these
 //! the miss of the chain's end is smooth where (H, V) has its kink, and r = 0 is a good start.
 
-use super::{CAP, Fold, Found, ROUNDING, Scaled, TOLERANCE, unit};
+use super::{Balance, CAP, Fold, ROUNDING, Scaled, TOLERANCE, unit};
 use crate::geometry::Point;
 
 /// How often a step is halved to make the miss smaller.
 const HALVINGS: u32 = 30;
 
 /// The miss and its derivatives by force and direction.
-struct Look {
+struct Miss {
     force: f64,
     angle: f64,
     miss: Point,
@@ -19,7 +19,7 @@ struct Look {
     by_angle: Point,
 }
 
-impl Look {
+impl Miss {
     fn at(chain: &Scaled, link: usize, force: f64, angle: f64) -> Self {
         let along = Point::towards(angle);
         let aside = along.left();
@@ -47,9 +47,9 @@ impl Look {
 }
 
 /// The balance, or the best that was found when the steps ran out: the caller checks the miss.
-pub(super) fn settle(chain: &Scaled, fold: &Fold) -> Found {
+pub(super) fn settle(chain: &Scaled, fold: &Fold) -> Balance {
     let steepness = (fold.gap.y / chain.lengths[fold.link]).clamp(-1.0, 1.0);
-    let mut here = Look::at(chain, fold.link, 0.0, libm::asin(steepness));
+    let mut here = Miss::at(chain, fold.link, 0.0, libm::asin(steepness));
     let mut iterations = 0;
     while iterations < CAP && here.miss.length() > ROUNDING {
         iterations += 1;
@@ -60,16 +60,16 @@ pub(super) fn settle(chain: &Scaled, fold: &Fold) -> Found {
     let (across, up) = (here.force * along.x, here.force * along.y - chain.loads[fold.link]);
     let mut directions = chain.directions(across, up);
     directions[fold.link] = along;
-    Found { across, up, directions, iterations }
+    Balance { across, up, directions, iterations }
 }
 
 /// One step, halved until the miss is smaller; nothing where it does not get smaller.
-fn advance(chain: &Scaled, link: usize, here: &Look) -> Option<Look> {
+fn advance(chain: &Scaled, link: usize, here: &Miss) -> Option<Miss> {
     let (force, angle) = here.step();
     let worst = here.miss.length() * if here.miss.length() < TOLERANCE { 0.5 } else { 1.0 };
     let mut share = 1.0;
     for _ in 0..HALVINGS {
-        let next = Look::at(chain, link, here.force + share * force, here.angle + share * angle);
+        let next = Miss::at(chain, link, here.force + share * force, here.angle + share * angle);
         if next.miss.length() < worst {
             return Some(next);
         }

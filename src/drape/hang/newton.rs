@@ -5,7 +5,7 @@
 //! grows steadily and the secant rule finds where it vanishes. H stays positive: where the model's
 //! minimum has too small an H, the step takes the least H allowed and the V that suits it.
 
-use super::{CAP, Found, ROUNDING, Scaled, TOLERANCE};
+use super::{Balance, CAP, ROUNDING, Scaled, TOLERANCE};
 use crate::geometry::Point;
 
 /// A step may take H down to this share of itself and no further, as D has its kinks at H = 0. A
@@ -18,7 +18,7 @@ const OVERSHOOT: f64 = 0.1;
 const CUTS: u32 = 30;
 
 /// D's gradient and second derivatives at a force.
-struct Look {
+struct DualDerivatives {
     force: Point,
     slope: Point,
     xx: f64,
@@ -26,7 +26,7 @@ struct Look {
     yy: f64,
 }
 
-impl Look {
+impl DualDerivatives {
     fn at(chain: &Scaled, force: Point) -> Self {
         let mut look = Self { force, slope: chain.end * -1.0, xx: 0.0, xy: 0.0, yy: 0.0 };
         let h = force.x;
@@ -67,8 +67,8 @@ impl Look {
 }
 
 /// The balance, or the best that was found when the steps ran out: the caller checks the miss.
-pub(super) fn settle(chain: &Scaled) -> Found {
-    let mut here = Look::at(chain, start(chain));
+pub(super) fn settle(chain: &Scaled) -> Balance {
+    let mut here = DualDerivatives::at(chain, start(chain));
     let mut iterations = 0;
     while iterations < CAP && here.miss() > ROUNDING {
         iterations += 1;
@@ -82,22 +82,22 @@ pub(super) fn settle(chain: &Scaled) -> Found {
         }
     }
     let Point { x: across, y: up } = here.force;
-    Found { across, up, directions: chain.directions(across, up), iterations }
+    Balance { across, up, directions: chain.directions(across, up), iterations }
 }
 
 /// One step with its line search.
-fn advance(chain: &Scaled, here: &Look) -> Look {
+fn advance(chain: &Scaled, here: &DualDerivatives) -> DualDerivatives {
     let step = here.step(NEAREST_KINK * here.force.x);
     let mut share = 1.0;
     let downhill = here.along(step);
-    let mut next = Look::at(chain, here.force + step * share);
+    let mut next = DualDerivatives::at(chain, here.force + step * share);
     for _ in 0..CUTS {
         let slope = next.along(step);
         if slope <= -OVERSHOOT * downhill || next.miss() < TOLERANCE {
             break;
         }
         share *= (downhill / (downhill - slope)).clamp(0.1, 0.9);
-        next = Look::at(chain, here.force + step * share);
+        next = DualDerivatives::at(chain, here.force + step * share);
     }
     next
 }

@@ -9,7 +9,7 @@
 //! O(n). A step is halved until what is out of balance falls.
 
 use super::super::bend::{self, Bend};
-use super::{Found, Link, ROUNDING, Scaled, TOLERANCE, Unhung};
+use super::{Balance, Link, ROUNDING, Scaled, TOLERANCE, Unhung};
 use crate::geometry::Point;
 
 /// Steps after which it gives up: most chains need under 15.
@@ -17,14 +17,14 @@ const STEPS: u32 = 100;
 /// How often a step is halved.
 const HALVINGS: u32 = 12;
 /// What turns as one: a link with those after it that are too short to have a direction; and the springs between.
-struct Frame {
+struct Rigid {
     /// One a link.
     of: Vec<usize>,
     /// One between each and the next.
     springs: Vec<f64>,
 }
 
-impl Frame {
+impl Rigid {
     fn new(chain: &Scaled, links: &[Link], bends: &[Bend]) -> Self {
         let mut count: usize = 0;
         let of: Vec<usize> = links
@@ -42,7 +42,7 @@ impl Frame {
 }
 
 /// A shape, what is out of balance in it, and the derivatives of that.
-struct Look {
+struct Imbalance {
     angles: Vec<f64>,
     force: Point,
     /// How far and in which direction each reaches.
@@ -54,8 +54,8 @@ struct Look {
     miss: Point,
 }
 
-impl Look {
-    fn at(chain: &Scaled, frame: &Frame, angles: Vec<f64>, force: Point) -> Self {
+impl Imbalance {
+    fn at(chain: &Scaled, frame: &Rigid, angles: Vec<f64>, force: Point) -> Self {
         let along: Vec<Point> = angles.iter().map(|angle| Point::towards(*angle)).collect();
         let count = angles.len();
         let (mut moments, mut diagonal, mut reach) = (vec![0.0; count], vec![0.0; count], vec![Point::ORIGIN; count]);
@@ -117,7 +117,7 @@ impl Look {
     }
 
     /// A step, halved until less is out of balance; nothing where it never is.
-    fn advance(&self, chain: &Scaled, frame: &Frame) -> Option<Self> {
+    fn advance(&self, chain: &Scaled, frame: &Rigid) -> Option<Self> {
         let (turns, force) = self.step();
         let mut share = 1.0;
         for _ in 0..HALVINGS {
@@ -136,16 +136,16 @@ impl Look {
 ///
 /// # Errors
 /// Where no balance was found.
-pub(super) fn settle(chain: &Scaled, links: &[Link], bends: &[Bend], limp: &Found) -> Result<Found, Unhung> {
-    let frame = Frame::new(chain, links, bends);
+pub(super) fn settle(chain: &Scaled, links: &[Link], bends: &[Bend], limp: &Balance) -> Result<Balance, Unhung> {
+    let frame = Rigid::new(chain, links, bends);
     let long = limp.directions.iter().zip(links).filter(|(_, link)| bend::is_long(link.length));
     let angles = unwound(long.map(|(direction, _)| direction.angle()));
-    let start = Look::at(chain, &frame, angles, Point::new(limp.across, limp.up));
+    let start = Imbalance::at(chain, &frame, angles, Point::new(limp.across, limp.up));
     let (look, steps) = descend(chain, &frame, start);
     if look.off().is_nan() || look.off() >= TOLERANCE {
         return Err(Unhung::Unbalanced(look.off() * links.iter().map(|link| link.length).sum::<f64>()));
     }
-    Ok(Found {
+    Ok(Balance {
         across: look.force.x,
         up: look.force.y,
         directions: frame.of.iter().map(|at| Point::towards(look.angles[*at])).collect(),
@@ -165,7 +165,7 @@ fn unwound(angles: impl Iterator<Item = f64>) -> Vec<f64> {
 }
 
 /// The balance near a shape, or the best that was found, and the steps it took.
-fn descend(chain: &Scaled, frame: &Frame, start: Look) -> (Look, u32) {
+fn descend(chain: &Scaled, frame: &Rigid, start: Imbalance) -> (Imbalance, u32) {
     let rounding = ROUNDING * (1.0 + frame.springs.iter().sum::<f64>());
     let (mut here, mut steps) = (start, 0);
     while steps < STEPS && here.off() > rounding {
