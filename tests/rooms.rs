@@ -168,10 +168,7 @@ fn trade_sizes_have_one_value() {
 }
 
 /// Names that one room shows others and another room has too, with why that is one meaning or cannot be mistaken.
-const TWICE: &[(&str, &str)] = &[
-    ("Bar", "what holds strands apart, by its sizes and as the drape holds it"),
-    ("Node", "of a tree of values, and of a net of joints: the standard word for both"),
-];
+const TWICE: &[(&str, &str)] = &[("Node", "of a tree of values, and of a net of joints: the standard word for both")];
 
 /// A word has one meaning: what a room shows others, no other room calls by the same name. A pattern's words are those
 /// of its design, as written and resolved; what is said is named for what it is about.

@@ -50,6 +50,7 @@ pub struct Bead {
 
 /// What stringing wire is made of.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Wire {
     /// How many filaments lie in it: one in solid wire.
     pub filaments: Stated<u32>,
@@ -94,17 +95,6 @@ pub struct Cord {
 }
 
 impl Cord {
-    /// The word for it where it is worked with: `wire`, `silk`, `pin` of what stands for one; thick thread is `cord`, which
-    /// passes without a needle (common practice, no source).
-    #[must_use]
-    pub fn word(&self) -> &'static str {
-        match self.kind {
-            _ if self.is_pin => "pin",
-            CordKind::Thread if !self.is_thin() => "cord",
-            kind => kind.word(),
-        }
-    }
-
     /// Whether it is so thin that thread or silk of it is too limp to pass a bead by itself (common practice, no source).
     #[must_use]
     pub fn is_thin(&self) -> bool {

@@ -44,7 +44,7 @@ fn lay(count: &At<pattern::Whole>, context: &mut Context) -> Option<u32> {
 /// Leaves a remark where it is not known how stiff a metal is.
 fn know(id: &str, metal: &At<String>, context: &mut Context) {
     if stiffness::modulus(&metal.value).is_none() {
-        let known: Vec<_> = stiffness::metals().collect();
+        let known: Vec<_> = stiffness::names().collect();
         let meant = near(&metal.value, known.iter().copied());
         let told = Article::NoModulus { id: id.to_owned(), metal: metal.value.clone(), known, meant };
         context.remarks.push(Remark::new(told).at(metal.place));

@@ -56,7 +56,7 @@ pub fn modulus(metal: &str) -> Option<f64> {
 }
 
 /// The metals that the table knows.
-pub fn metals() -> impl Iterator<Item = &'static str> {
+pub fn names() -> impl Iterator<Item = &'static str> {
     METALS.iter().map(|(name, _)| *name)
 }
 

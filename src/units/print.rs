@@ -4,6 +4,7 @@ use std::fmt;
 
 use serde::Serialize;
 
+use super::english::ranged;
 use super::{INCH, Length, Money};
 
 /// How the sheet prints lengths.
@@ -116,10 +117,6 @@ fn enough(length: Length) -> i64 {
 fn on_ruler(length: Length) -> Length {
     let step = if length.value().abs() >= FINE { 1.0 } else { 0.5 };
     Length::mm(stepped(length.value(), step))
-}
-
-fn ranged([least, most]: [String; 2]) -> String {
-    if least == most { least } else { format!("{least} to {most}") }
 }
 
 /// Ten to the power of so many decimals.

@@ -122,7 +122,13 @@ const ON_THE_NECK: &str = "the piece on the neck";
 /// face, or among the lists that the face has no room for.
 fn assert_counted(pages: &[Page], piece: &Piece) {
     let faces = pages.iter().filter(|page| holds(page, "Face") || holds(page, "Lists"));
-    let found: Vec<_> = faces.flat_map(boxes).collect();
+    // Below lists that the face has no room for stringing may begin.
+    let listed = |page: &Page| {
+        let found = boxes(page);
+        let ends = found.iter().find(|found| found.text() == Some("Stringing")).map(|found| found.bounds.top);
+        found.into_iter().filter(move |found| ends.is_none_or(|ends| found.bounds.top < ends))
+    };
+    let found: Vec<_> = faces.flat_map(listed).collect();
     let picture = festoon::picture::alternative(piece);
     for ((index, bead), count) in piece.design.beads.entries().zip(piece.design.counts()) {
         let drawn = found.iter().filter(|found| found.bead() == Some(index));

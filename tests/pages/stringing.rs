@@ -264,9 +264,9 @@ fn a_hanger_hangs_clear_of_the_beads_beside_it() {
 fn the_key_tells_what_beads_take_that_is_not_their_size() {
     let told = said(&filled("", "100 sand, 100 sea"));
     // Drilled-sphere geometry: 2 (3 − √(3² − 0.5²)) = 0.08 mm of a 6 mm bead lies in the holes.
-    assert!(told.contains("6 mm, takes 5.92 mm"), "{told}");
-    assert!(told.contains("mm wide, takes "), "{told}");
-    assert!(told.contains("each may be off, A by 0.1 mm, B by 0.2 mm"), "{told}");
+    assert!(told.contains("(6 mm), takes 0.233 in (5.92 mm)"), "{told}");
+    assert!(told.contains("mm) wide, takes "), "{told}");
+    assert!(told.contains("each may be off, A by 0.004 in (0.1 mm), B by 0.008 in (0.2 mm) (assumed)"), "{told}");
 }
 
 /// The ends of a strand that is tied in a ring are drawn longer than they are: its first bead begins at 0.

@@ -113,7 +113,7 @@ pub fn cut(below: Below) -> Vec<Mark> {
 /// What a pin's wire comes out of.
 fn held(below: Below) -> Vec<Mark> {
     match below {
-        Below::Beads => vec![bead(BEND + at(0.0, 3.6), 3.0), bead(BEND + at(0.0, 8.4), 1.8)],
+        Below::Beads => vec![bead(BEND + at(0.0, 3.6), 3.0), bead(BEND + at(0.0, 7.9), 1.3)],
         Below::Eye => wire(&circle(BEND + at(0.0, 5.4), 2.4)),
         Below::Cover => {
             vec![metal(polygon(&[(-0.9, 1.2), (0.9, 1.2), (4.4, 9.4), (-4.4, 9.4)].map(|(x, y)| BEND + at(x, y))))]

@@ -32,7 +32,7 @@ pub fn figure(figure: &Alternative<'_>) -> String {
 /// What the two cords there are.
 pub const ENDS: [&str; 2] = ["first end", "last end"];
 /// What stands before the bar that tells whether a page was printed at its size.
-pub const CHECK_PRINT: &str = "Check the print: 50 mm between the outer ticks above the line, 2 in below it";
+pub const CHECK_PRINT: &str = "Check the print: outer ticks above 50 mm, below 2 in apart";
 
 impl fmt::Display for Scale {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

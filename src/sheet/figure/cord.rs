@@ -104,9 +104,9 @@ impl Sketch<'_> {
             }
             self.holes(seats, joint.station, &mut way);
             match self.lies(at) {
-                Lies::Bare => way.bend(joint.at),
-                Lies::AtEnd => way.corner(joint.at, None),
-                Lies::AtHole => {}
+                JointPlace::Bare => way.bend(joint.at),
+                JointPlace::AtEnd => way.corner(joint.at, None),
+                JointPlace::AtHole => {}
             }
         }
         ways.push(way.rounded());
@@ -132,16 +132,16 @@ impl Sketch<'_> {
     }
 
     /// How the cord lies at a joint; chain has corners, for its links are straight.
-    fn lies(&self, at: usize) -> Lies {
+    fn lies(&self, at: usize) -> JointPlace {
         let joints = &self.hung.joints;
         let beside = at.checked_sub(1).and_then(|before| Some([joints.get(before)?, joints.get(at + 1)?]));
-        let Some([before, after]) = beside else { return Lies::AtEnd };
+        let Some([before, after]) = beside else { return JointPlace::AtEnd };
         let next = self.hung.seats.partition_point(|seat| seat.station < before.station);
         let is_bare = self.hung.seats.get(next).is_none_or(|seat| seat.station > after.station);
         match () {
-            () if self.is_chain() => Lies::AtEnd,
-            () if is_bare => Lies::Bare,
-            () => Lies::AtHole,
+            () if self.is_chain() => JointPlace::AtEnd,
+            () if is_bare => JointPlace::Bare,
+            () => JointPlace::AtHole,
         }
     }
 
@@ -151,7 +151,7 @@ impl Sketch<'_> {
 }
 
 /// How cord lies at a joint.
-enum Lies {
+enum JointPlace {
     /// Bare on both sides, so that it bends there.
     Bare,
     /// Beside a hole that leads it.

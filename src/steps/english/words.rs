@@ -1,7 +1,8 @@
 //! How steps name beads, strands and steps.
 
-use crate::design::{Design, Index, Strand};
+use crate::design::{Cord, Design, Index, Strand};
 use crate::english::{count, list};
+use crate::pattern::CordKind;
 
 /// `bead`, `2 beads`, after "the first" or "the last".
 pub fn few(beads: u64) -> String {
@@ -42,5 +43,18 @@ pub fn steps(first: usize, last: usize) -> String {
         0 => format!("step {first}"),
         1 => format!("steps {first} and {last}"),
         _ => format!("steps {first} to {last}"),
+    }
+}
+
+impl Cord {
+    /// The word for it where it is worked with: `wire`, `silk`, `pin` of what stands for one; thick thread is `cord`, which
+    /// passes without a needle (common practice, no source).
+    #[must_use]
+    pub fn word(&self) -> &'static str {
+        match self.kind {
+            _ if self.is_pin => "pin",
+            CordKind::Thread if !self.is_thin() => "cord",
+            kind => kind.word(),
+        }
     }
 }
