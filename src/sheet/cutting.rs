@@ -136,11 +136,16 @@ impl<'a> Plan<'a> {
     }
 
     fn bar(&self, spool: &Spool, width: f64) -> Block {
-        let named: Vec<_> =
+        let mut named: Vec<_> =
             spool.pieces.iter().map(|piece| (piece, number(self.design, self.cutting.article, piece))).collect();
         let has_needle = has_needle(self.design, self.cutting.article);
-        let is_strand = |(piece, _): &&(&Cut, _)| strand(self.design, self.cutting.article, piece).is_some();
-        let first = if has_needle { named.iter().take_while(is_strand).count() } else { named.len() };
+        let is_strand = |piece: &Cut| strand(self.design, self.cutting.article, piece).is_some();
+        if !has_needle {
+            // What is tried is cut before the strand, which may come to need more.
+            named.sort_by_key(|(piece, _)| is_strand(piece));
+        }
+        let strands = named.iter().take_while(|(piece, _)| is_strand(piece)).count();
+        let first = if has_needle { strands } else { named.len() };
         let left = if has_needle { NEEDLE } else { HALF_EDGE };
         let (scale, units) = (self.scale.factor(), self.units);
         let mut bar = SpoolBar { scale, width, units, at: left, marks: Vec::new(), below: Vec::new() };

@@ -187,7 +187,8 @@ fn opening(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Vec<Block>
 pub fn told(sheet: &Sheet<'_>, alike: &[Index<Strand>], width: f64) -> Block {
     let design = &sheet.piece.design;
     let strand = &design.strands[alike[0]];
-    let measures = [english::counts(design, strand), english::measures(design, strand, sheet.units())];
+    let counts = english::counts(design, strand);
+    let measures = std::iter::once(counts).chain(checks::measures(design, strand, sheet.units()));
     let opening =
         [head(sheet, alike, width)].into_iter().chain(chart_lines(&chart::whole(design, strand, sheet.units()), width));
     Block::stack(opening.chain(measures.map(|words| Type::SMALL.paragraph(&words, width))), 0.0)

@@ -10,7 +10,7 @@ use crate::sheet::said::{Bare, NotAsItIs, Others, Tolerances};
 use crate::sheet::{Sheet, english as say};
 use crate::steps::english;
 use crate::steps::posts::Posts;
-use crate::units::Length;
+use crate::units::{Length, UnitStyle};
 
 /// Room in mm between the measures and what is said below them.
 const LINES_APART: f64 = 0.4;
@@ -23,10 +23,15 @@ pub fn block(sheet: &Sheet<'_>, index: Index<Strand>, row: &StrandRow, width: f6
     if strand.is_on_pin(design) {
         return Type::TINY.paragraph(&notes.collect::<Vec<_>>().join(" "), width);
     }
-    let measures = is_strung_with_beads(strand).then(|| english::measures(design, strand, sheet.units()));
+    let measures = measures(design, strand, sheet.units());
     let small: Vec<_> = checks(sheet, index).into_iter().chain(notes).collect();
     let measures = measures.map(|words| Type::STRONG.paragraph(&words, width));
     Block::stack(measures.into_iter().chain([Type::TINY.paragraph(&small.join(" "), width)]), LINES_APART)
+}
+
+/// How long the beads of a strand are pushed together; nothing of chain that has none of its own.
+pub fn measures(design: &Design, strand: &Strand, units: UnitStyle) -> Option<String> {
+    is_strung_with_beads(strand).then(|| english::measures(design, strand, units))
 }
 
 /// What to check besides the beads' length, a sentence each.
