@@ -21,7 +21,7 @@ const fn tells(code: &'static str, words: &'static str, file: &'static str, name
 }
 
 impl Tells {
-    const fn as_of(self, which: usize, told: fn(f64) -> f64) -> Self {
+    const fn which(self, which: usize, told: fn(f64) -> f64) -> Self {
         Self { number: (which, told), ..self }
     }
 
@@ -85,7 +85,7 @@ fn all() -> Vec<Tells> {
         tells("beads-in-cone", "{} mm are let pass", "src/rules/cone.rs", "OUT"),
         tells("cord-tight", "{} wider than the cord", "src/rules/held.rs", "GRIPS"),
         tells("cord-too-stiff", "E = {} kN/mm^2", "src/trade/stiffness.rs", "STEEL")
-            .as_of(0, |newtons| newtons / 1000.0),
+            .which(0, |newtons| newtons / 1000.0),
         tells("cord-too-stiff", "the limpest that is usual, of {}:", "src/trade/stiffness.rs", "LIMPEST"),
         tells("cover-too-small", "a knot {} widths of its cord broad", USUAL, "KNOT_WIDTH"),
         tells("crimps-in-cone", "or an assumed {} mm", USUAL, "EYE"),
@@ -95,23 +95,23 @@ fn all() -> Vec<Tells> {
         tells("eye-in-cone", "or {} mm (an assumption", USUAL, "EYE"),
         tells("eye-too-small", "or an assumed {} mm", USUAL, "EYE"),
         tells("falls-off", "more than {} times the wrist", "src/rules/ring.rs", "OVER_HAND")
-            .as_of(0, |more| 1.0 + more),
+            .which(0, |more| 1.0 + more),
         tells("fill-short", "more than {} (an assumption)", "src/design/strand.rs", "MUCH_SHORT")
-            .as_of(0, |mm| mm / 25.4),
+            .which(0, |mm| mm / 25.4),
         tells("heavy-piece", "more than {} g", "src/rules/load.rs", "HEAVY"),
         tells("hole-assumed", "a hole of {} mm", USUAL, "HOLE"),
         tells("hole-assumed", "or {} of its width", USUAL, "HOLE_SHARE"),
         tells("holes-astray", "must agree to {} of that distance", "src/rules/lean.rs", "LEANS"),
         tells("holes-astray", "may be {} mm (an assumption)", "src/rules/bar.rs", "ASTRAY"),
         tells("huge-bead", "more than {} mm, or", "src/rules/gross.rs", "LARGEST"),
-        tells("huge-bead", "more than {} mm (common practice", "src/rules/gross.rs", "LARGEST").as_of(1, |mm| mm),
+        tells("huge-bead", "more than {} mm (common practice", "src/rules/gross.rs", "LARGEST").which(1, |mm| mm),
         tells("knot-slips", "{} broader than the hole", "src/rules/knot.rs", "HOLDS")
-            .as_of(0, |thirds| thirds / 3.0 - 1.0),
+            .which(0, |thirds| thirds / 3.0 - 1.0),
         tells("knot-slips", "{} widths of its cord", USUAL, "KNOT_WIDTH"),
         tells("last-pack", "no more than {} of what it holds", "src/rules/packs.rs", "FEW"),
         tells("last-pack", "spare is {} of the count", "src/materials/mod.rs", "SPARE"),
         tells("look-alike", "differ by less than {}", "src/rules/legend.rs", "SIZES_APART")
-            .as_of(0, |times| times - 1.0),
+            .which(0, |times| times - 1.0),
         tells("look-alike", "less than {} apart", "src/rules/legend.rs", "APART"),
         tells("no-rest", "one round about a limb, or in {} about a neck", USUAL, "COIL"),
         tells("nothing-holds", "at most {} wider than the cord", "src/rules/held.rs", "GRIPS"),
@@ -132,11 +132,11 @@ fn all() -> Vec<Tells> {
         tells("strands-unsettled", "after {} rounds at the most", "src/drape/contact/rounds.rs", "ROUNDS"),
         tells("strands-unsettled", "or {} where stiff cord", "src/drape/contact/rounds.rs", "PRESSED"),
         tells("strands-unsettled", "more than {} parts together", "src/drape/contact/rounds.rs", "WORK")
-            .as_of(0, |work| work / 10.0),
+            .which(0, |work| work / 10.0),
         tells("strands-unsettled", "in up to {} rounds", "src/drape/body/rest.rs", "ROUNDS"),
         tells("strands-unsettled", "or {} where strands have no room", "src/drape/body/rest.rs", "CROSSING"),
         tells("strands-unsettled", "farther than {} mm, or all", "src/drape/body/mod.rs", "RESTS"),
-        tells("strands-unsettled", "nothing lies {} mm deep", "src/drape/body/mod.rs", "RESTS").as_of(1, |mm| mm),
+        tells("strands-unsettled", "nothing lies {} mm deep", "src/drape/body/mod.rs", "RESTS").which(1, |mm| mm),
         tells("strands-unsettled", "along their first {} mm", "src/drape/body/constraints.rs", "SHARED"),
         tells("strands-unsettled", "more than {} mm of that", "src/drape/body/mod.rs", "SHORT"),
         tells("too-many-beads", "at most {} beads", "src/pattern/bounds.rs", "MOST_STRUNG"),
@@ -149,7 +149,7 @@ fn all() -> Vec<Tells> {
         tells("twist-tight", "more than {} degrees", "src/rules/twist.rs", "TIGHT"),
         tells("twist-tight", "The limit of {} degrees", "src/rules/twist.rs", "TIGHT"),
         tells("twist-slack", "{} of its length is let pass", "src/design/twist.rs", "SLACK"),
-        tells("uneven-rows", "more than {} mm larger", "src/rules/ring.rs", "SLACK").as_of(0, |mm| 2.0 * mm),
+        tells("uneven-rows", "more than {} mm larger", "src/rules/ring.rs", "SLACK").which(0, |mm| 2.0 * mm),
         tells("uneven-rows", "by no more than the {} mm", "src/rules/ring.rs", "SLACK"),
         tells("unknown-material", "common glass, {} g/cm3", "src/design/assumed.rs", "GLASS"),
         tells("weak-cord", "less than {} times", "src/rules/load.rs", "MARGIN"),

@@ -27,9 +27,10 @@ pub fn cap(which: usize, sorts: usize) -> [String; 2] {
     [format!("({number}"), format!("{number})")]
 }
 
-/// `185 more, 15 7⁄16 in (392 mm)`: beads of a run that are left out.
-pub fn more_beads(beads: u32, length: Length, units: UnitStyle) -> String {
-    format!("{beads} more, {}", units.ruler(length))
+/// `185 more, 15 7⁄16 in (392 mm)`: beads of a run that are left out, then in one unit, then how many alone.
+pub fn more_beads(beads: u32, length: Length, units: UnitStyle) -> Vec<String> {
+    let told = [units, units.one()].map(|units| format!("{beads} more, {}", units.ruler(length)));
+    told.into_iter().chain([format!("{beads} more")]).collect()
 }
 
 /// Repeats that are left out.

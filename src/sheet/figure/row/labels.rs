@@ -237,13 +237,17 @@ pub fn counts_height(spans: &[Span<'_>]) -> f64 {
 /// are left out, how many they are and how long.
 pub fn counts(line: &RowLine<'_, '_>, cord: f64) -> Vec<Mark> {
     let (mut taken, mut ticks, mut marks) = (0.0, Vec::new(), Vec::new());
-    let words = |span: &Span<'_>| numbered(span).or_else(|| left_out(span, line.of.units));
     let baseline = cord - line.spans.iter().map(|span| span.reach.above).fold(LEAST_REACH, f64::max) - ABOVE_BEAD;
-    for (span, words) in line.spans.iter().filter_map(|span| Some((span, words(span)?))) {
-        let wide = Type::TINY.width(&words);
-        let left = (span.centre() - wide / 2.0).clamp(0.0, (line.of.width - wide).max(0.0));
-        if left >= taken {
-            taken = left + wide + LABELS_APART;
+    for span in line.spans.iter() {
+        let centred = |words: &str| {
+            let wide = Type::TINY.width(words);
+            (span.centre() - wide / 2.0).clamp(0.0, (line.of.width - wide).max(0.0))
+        };
+        let words = left_out(span, line.of.units).into_iter().chain(numbered(span));
+        let fits = |words: &String| centred(words) >= taken + if span.left_out() > 0 { 2.0 * LABELS_APART } else { 0.0 };
+        if let Some(words) = words.into_iter().find(fits) {
+            let left = centred(&words);
+            taken = left + Type::TINY.width(&words) + LABELS_APART;
             marks.push(Type::TINY.mark(&words, Point::new(left, baseline), Anchor::Start));
             let foot = Point::new(span.centre(), cord - span.reach.above - TICK_CLEAR[1]);
             if span.left_out() == 0 {
@@ -260,9 +264,9 @@ fn numbered(span: &Span<'_>) -> Option<String> {
     (span.number > 0 && span.number.is_multiple_of(10)).then(|| span.number.to_string())
 }
 
-/// How many beads are left out, and how long they are.
-fn left_out(span: &Span<'_>, units: UnitStyle) -> Option<String> {
-    (span.left_out() > 0).then(|| english::more_beads(span.left_out(), Length::mm(span.cord), units))
+/// How many beads are left out, and how long they are, then ever shorter.
+fn left_out(span: &Span<'_>, units: UnitStyle) -> Vec<String> {
+    if span.left_out() == 0 { Vec::new() } else { english::more_beads(span.left_out(), Length::mm(span.cord), units) }
 }
 
 /// The letters of a line's branches with the cord at a height: to the right of each branch, or else
