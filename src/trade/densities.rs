@@ -1,6 +1,6 @@
 //! Densities of bead and finding materials in g/cm³.
 //!
-//! [`density`] forgives case, hyphens and adjectives as [`phrase`] does: `lead-free crystal` is not lead crystal, and
+//! [`density`] forgives case, hyphens and adjectives as `phrase` does: `lead-free crystal` is not lead crystal, and
 //! `turquoise glass` is glass. Natural materials vary; the table gives one figure inside the range of its source.
 
 use super::phrase;
