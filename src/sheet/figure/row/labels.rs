@@ -244,7 +244,8 @@ pub fn counts(line: &RowLine<'_, '_>, cord: f64) -> Vec<Mark> {
             (span.centre() - wide / 2.0).clamp(0.0, (line.of.width - wide).max(0.0))
         };
         let words = left_out(span, line.of.units).into_iter().chain(numbered(span));
-        let fits = |words: &String| centred(words) >= taken + if span.left_out() > 0 { 2.0 * LABELS_APART } else { 0.0 };
+        let fits =
+            |words: &String| centred(words) >= taken + if span.left_out() > 0 { 2.0 * LABELS_APART } else { 0.0 };
         if let Some(words) = words.into_iter().find(fits) {
             let left = centred(&words);
             taken = left + Type::TINY.width(&words) + LABELS_APART;
