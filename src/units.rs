@@ -13,6 +13,7 @@ use std::iter::Sum;
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
 pub use bounded::Unit;
+pub use english::ranged;
 pub use parse::{UnitError, Wanted, WithUnit, degrees, hours, stiffness, time, turns};
 pub use print::{Telling, UnitStyle, eighths, figures, fraction, grouped, sixteenths};
 

@@ -1,4 +1,4 @@
-//! How pearls differ: each in its overtone and its light, none in its size.
+//! How pearls differ: each in its overtone, its tone and its light, none in its size.
 
 use super::light::{Light, toned};
 use crate::geometry::noise;

@@ -71,8 +71,8 @@ impl<'a> Stencils<'a> {
         }
         let angle = least_turn(bead, coat.finish, angle);
         let turn = turn(angle);
-        let (hatch, seen) = (self.hatches.get(index.number()).copied(), DrawnAs { variant, halved: halved(scale) });
-        let draw = || bead::marks(bead, coat, (ink, hatch.unwrap_or_default()), Light::on_turn(turn), seen);
+        let (hatch, seen) = (self.hatches[index.number()], DrawnAs { variant, halved: halved(scale) });
+        let draw = || bead::marks(bead, coat, (ink, hatch), Light::on_turn(turn), seen);
         let look = Look::Bead { bead: index, turn, variant: variant.number(), halved: seen.halved };
         self.stamp(look, draw, at, angle, scale)
     }
@@ -124,43 +124,41 @@ impl<'a> Stencils<'a> {
     /// A finding with its strand side at a point, reaching outward along an angle. Bars lie centred
     /// across it. A pin is drawn in its full length: see [`Self::pin`] for one cut and closed.
     pub fn finding(&self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
-        let finding = &self.design.findings[index];
+        let look = |turn| Look::Finding { finding: index, turn, mirrored: false };
+        self.lit(look, finding::marks, index, (at, angle), scale)
+    }
+
+    /// A stamp of a finding as it is seen in some way, under the light on its turn.
+    fn lit(
+        &self,
+        look: impl FnOnce(u32) -> Look,
+        draw: impl FnOnce(&FindingDrawing, &Finding) -> Vec<Mark>,
+        index: Index<Finding>,
+        (at, angle): (Point, f64),
+        scale: f64,
+    ) -> Mark {
         let turn = self.turn(angle);
         let drawing = self.drawing(index, turn);
-        self.stamp(
-            Look::Finding { finding: index, turn, mirrored: false },
-            || finding::marks(&drawing, finding),
-            at,
-            angle,
-            scale,
-        )
+        self.stamp(look(turn), || draw(&drawing, &self.design.findings[index]), at, angle, scale)
     }
 
     /// The half of a ring that is drawn by [`Self::finding`] which lies before what it goes through at both ends.
     pub fn front_half(&self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
-        let finding = &self.design.findings[index];
-        let turn = self.turn(angle);
-        let drawing = self.drawing(index, turn);
-        self.stamp(Look::Front { finding: index, turn }, || finding::front(&drawing, finding), at, angle, scale)
+        self.lit(|turn| Look::Front { finding: index, turn }, finding::front, index, (at, angle), scale)
     }
 
     /// The lower half on the page of a ring that is drawn by [`Self::finding`]: what of it lies before a strand that goes
     /// through it and hangs from there.
     pub fn lower_half(&self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
-        let finding = &self.design.findings[index];
-        let (turn, right) = (self.turn(angle), libm::cos(angle) >= 0.0);
-        let drawing = self.drawing(index, turn);
-        let draw = || finding::half(&drawing, finding, right);
-        self.stamp(Look::Half { finding: index, turn, right }, draw, at, angle, scale)
+        let right = libm::cos(angle) >= 0.0;
+        let half = |drawing: &FindingDrawing, finding: &Finding| finding::half(drawing, finding, right);
+        self.lit(|turn| Look::Half { finding: index, turn, right }, half, index, (at, angle), scale)
     }
 
     /// What of a finding that is drawn by [`Self::finding`] lies before the loops and rings that link with its eyes: the
     /// other of their two crossings is behind.
     pub fn linked(&self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
-        let finding = &self.design.findings[index];
-        let turn = self.turn(angle);
-        let drawing = self.drawing(index, turn);
-        self.stamp(Look::Linked { finding: index, turn }, || finding::linked(&drawing, finding), at, angle, scale)
+        self.lit(|turn| Look::Linked { finding: index, turn }, finding::linked, index, (at, angle), scale)
     }
 
     /// The mirror image of a finding that stands upright. It is drawn for the mirrored light, so that mirroring puts the
@@ -183,11 +181,10 @@ impl<'a> Stencils<'a> {
 
     /// A crimp pressed shut.
     pub fn pressed_crimp(&self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
-        let finding = &self.design.findings[index];
-        let turn = self.turn(angle);
-        let drawing = self.drawing(index, turn);
-        let draw = || finding.crimp().map(|crimp| finding::pressed(&drawing, crimp)).unwrap_or_default();
-        self.stamp(Look::Pressed { finding: index, turn }, draw, at, angle, scale)
+        let pressed = |drawing: &FindingDrawing, finding: &Finding| {
+            finding.crimp().map(|crimp| finding::pressed(drawing, crimp)).unwrap_or_default()
+        };
+        self.lit(|turn| Look::Pressed { finding: index, turn }, pressed, index, (at, angle), scale)
     }
 
     /// A pin that was cut and closed with a loop: from its eye or head to the far side of the loop
@@ -334,7 +331,7 @@ fn shortened([along, deep]: [f64; 2], toward: f64) -> f64 {
     if (seen - 1.0).abs() < SAME { 1.0 } else { seen }
 }
 
-/// How often what is drawn at a scale is halved, the next whole number; what is smaller still is specks.
+/// How often what is drawn at a scale is halved, rounded up; at most so often as its lines are drawn thicker.
 fn halved(scale: f64) -> u32 {
     (0..MOST_HALVED).find(|halved| scale * f64::from(1_u32 << halved) >= 1.0).unwrap_or(MOST_HALVED)
 }

@@ -44,20 +44,18 @@ const BULGING: f64 = 0.55;
 /// The light's reflection: a spot, a line along a cylinder, a star on cut glass.
 pub fn glint(bead: &BeadDrawing<'_>) -> Option<Mark> {
     let Extents { along, across, .. } = bead.size;
-    let bulges = bead.bead.shape == Shape::Barrel && bead.finish != Finish::Faceted;
-    let fill = Fill::Flat(Rgb::WHITE, bead.shading.glint * if bulges { BULGING } else { 1.0 });
     let size = along.min(across) * bead.shading.glint_size;
-    let outline = if bead.finish == Finish::Faceted {
-        star(bead.towards_light(0.5), size, -bead.light.turned)
-    } else if bulges {
-        let y = bead.light.towards.y * across * 0.55;
-        outline::ellipse(Point::new(0.0, y), along * 0.45, size * 0.45)
-    } else if bead.is_cylinder() {
-        let (y, reach) = (bead.light.towards.y * across * 0.55, along * 0.62);
-        outline::rounded_rect(Point::new(-reach, y - size * 0.4), reach * 2.0, size * 0.8, size)
-    } else {
-        spot(bead, size)
+    let y = bead.light.towards.y * across * 0.55;
+    let (outline, strength) = match bead.bead.shape {
+        _ if bead.finish == Finish::Faceted => (star(bead.towards_light(0.5), size, -bead.light.turned), 1.0),
+        Shape::Barrel => (outline::ellipse(Point::new(0.0, y), along * 0.45, size * 0.45), BULGING),
+        _ if bead.is_cylinder() => {
+            let reach = along * 0.62;
+            (outline::rounded_rect(Point::new(-reach, y - size * 0.4), reach * 2.0, size * 0.8, size), 1.0)
+        }
+        _ => (spot(bead, size), 1.0),
     };
+    let fill = Fill::Flat(Rgb::WHITE, bead.shading.glint * strength);
     (bead.shading.glint > 0.0).then(|| area(outline, fill, None))
 }
 

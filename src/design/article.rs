@@ -155,11 +155,12 @@ pub fn cord(id: &str, place: Place, written: &pattern::Cord, context: &mut Conte
     let bare = Cord::new(id, written.kind, diameter);
     let wire = wire::of(id, written, context)?;
     let solid = wire.as_ref().and_then(|wire| wire::solid_mass(wire, diameter)).map(Stated::Assumed);
+    let made = wire.as_ref().map_or(bare.stiffness, |wire| wire.stiffness(diameter));
     Some(Cord {
         name: written.name.clone().unwrap_or_else(|| id.to_owned()),
         take_up: bare.take_up.unless(written.take_up),
         strength: written.strength,
-        stiffness: wire::stiffness(id, written, wire.as_ref(), diameter, context)?,
+        stiffness: wire::stiffness(id, written, made, context)?,
         wire,
         mass_per_metre: solid.unwrap_or(bare.mass_per_metre).unless(written.mass.map(|mass| mass.0)),
         coil: coil(id, place, written, context)?,

@@ -70,7 +70,6 @@ impl Cord {
     /// One of a kind, so thick; all else is what is assumed where a pattern says no more.
     #[must_use]
     pub fn new(id: &str, kind: CordKind, diameter: Length) -> Self {
-        let area = std::f64::consts::PI / 4.0 * diameter.value().powi(2);
         let wire = (kind == CordKind::Wire).then(Wire::default);
         Self {
             id: id.to_owned(),
@@ -82,7 +81,7 @@ impl Cord {
             strength: None,
             stiffness: wire.as_ref().map_or(Stated::Assumed(0.0), |wire| wire.stiffness(diameter)),
             wire,
-            mass_per_metre: Stated::Assumed(Mass::grams(area * cord_density(kind))),
+            mass_per_metre: Stated::Assumed(metre(diameter, cord_density(kind))),
             needle: false,
             coil: None,
             link: None,
@@ -102,12 +101,13 @@ impl Default for Wire {
 impl Wire {
     /// How stiff it is in N mm² by what it is made of, so thick.
     pub(super) fn stiffness(&self, diameter: Length) -> Stated<f64> {
-        let of = |filaments: u32| stiffness::of(diameter, filaments, self.metal.as_deref());
-        match self.filaments {
-            Stated::Stated(filaments) => Stated::Stated(of(filaments)),
-            Stated::Assumed(filaments) => Stated::Assumed(of(filaments)),
-        }
+        self.filaments.map(|filaments| stiffness::of(diameter, filaments, self.metal.as_deref()))
     }
+}
+
+/// What a metre of round cord so thick weighs, of this density in g/cm³.
+pub fn metre(diameter: Length, density: f64) -> Mass {
+    Mass::grams(std::f64::consts::PI / 4.0 * diameter.value().powi(2) * density)
 }
 
 /// Density in g/cm³ of a cord with the air between its plies: assumptions, used only where the
@@ -230,7 +230,7 @@ impl CordEnd {
 }
 
 impl Charm {
-    /// So long, and as broad as one of its outline is drawn.
+    /// So long, loop included, and as broad as one of its outline is drawn: by eye.
     #[must_use]
     pub fn new(length: Length, outline: Outline) -> Self {
         let share = match outline {

@@ -21,7 +21,8 @@ pub struct Finding {
     pub name: String,
     /// What it does, with the sizes that its kind has.
     pub form: Form,
-    /// Mass of one, or of one metre of chain; nothing where the pattern does not say it.
+    /// Mass of one, or of one metre of chain; where the pattern does not say it, of a tassel wound with the piece what is
+    /// wound, else nothing.
     pub mass: Stated<Mass>,
     /// What it is made of, as the pattern says.
     pub material: Option<String>,
@@ -44,11 +45,11 @@ impl Finding {
 
     /// Mass of one; of chain, which is weighed by the metre, that of its piece.
     #[must_use]
-    pub fn mass_of_one(&self) -> Mass {
-        match &self.form {
-            Form::Chain(chain) => *self.mass * (chain.length.unwrap_or_default().value() / 1000.0),
-            _ => *self.mass,
-        }
+    pub fn mass_of_one(&self) -> Stated<Mass> {
+        self.mass.map(|mass| match &self.form {
+            Form::Chain(chain) => mass * (chain.length.unwrap_or_default().value() / 1000.0),
+            _ => mass,
+        })
     }
 
     /// Length along the piece; of a pin, the length of its wire. A ring has none, and chain one only where its

@@ -329,6 +329,12 @@ impl Pin {
         Stated::or(self.outside.filter(|_| self.foot == Foot::Eye), usual::EYE)
     }
 
+    /// How wide its eye, or the plain loop at its other end, is open.
+    #[must_use]
+    pub fn open(&self) -> Length {
+        *self.eye() - self.wire * 2.0
+    }
+
     /// Wire that the plain loop takes.
     #[must_use]
     pub fn loop_wire(&self) -> Length {

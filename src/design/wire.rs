@@ -1,6 +1,7 @@
 //! What stringing wire is made of, and how stiff that makes it.
 
 use super::Context;
+use super::assumed::metre;
 use super::stated::Stated;
 use super::stock::Wire;
 use crate::pattern::{self, CordKind};
@@ -17,10 +18,12 @@ pub fn of(id: &str, written: &pattern::Cord, context: &mut Context) -> Option<Op
     }
     let filaments = match &written.filaments {
         Some(count) => Stated::Stated(lay(count, context)?),
-        None => Stated::Assumed(stiffness::LIMPEST),
+        None => Wire::default().filaments,
     };
     let metal = written.material.as_ref();
-    metal.iter().for_each(|metal| know(id, metal, context));
+    if written.stiffness.is_none() {
+        metal.iter().for_each(|metal| know(id, metal, context));
+    }
     Some(Some(Wire { filaments, metal: metal.map(|metal| metal.value.clone()) }))
 }
 
@@ -51,25 +54,17 @@ fn know(id: &str, metal: &At<String>, context: &mut Context) {
     }
 }
 
-/// What a metre of solid wire weighs by its metal; of stranded wire nothing, which has air between its filaments.
+/// What a metre of solid wire weighs by its metal, else of steel; of stranded wire nothing, which has air between its filaments.
 pub fn solid_mass(wire: &Wire, diameter: Length) -> Option<Mass> {
-    /// Steel: 7.85 g/cm³ (handbook value, from memory).
-    const STEEL: f64 = 7.85;
-    let metal = || wire.metal.as_deref().map_or(Some(STEEL), densities::density);
-    let density = (wire.filaments == Stated::Stated(1)).then(metal).flatten()?;
-    Some(Mass::grams(std::f64::consts::PI / 4.0 * diameter.value().powi(2) * density))
+    let is_solid = wire.filaments == Stated::Stated(1);
+    let density = densities::density(wire.metal.as_deref().unwrap_or("steel")).filter(|_| is_solid)?;
+    Some(metre(diameter, density))
 }
 
-/// How stiff a cord is, in N mm²: what turns freely by its links, or keeps a round of its own, must not say.
-pub fn stiffness(
-    id: &str,
-    written: &pattern::Cord,
-    wire: Option<&Wire>,
-    diameter: Length,
-    context: &mut Context,
-) -> Option<Stated<f64>> {
-    let made = || wire.map_or(Stated::Assumed(0.0), |wire| wire.stiffness(diameter));
-    let Some(stated) = &written.stiffness else { return Some(made()) };
+/// How stiff a cord is, in N mm², by what it is made of where the pattern does not say it: what turns freely by its links, or
+/// keeps a round of its own, must not say.
+pub fn stiffness(id: &str, written: &pattern::Cord, made: Stated<f64>, context: &mut Context) -> Option<Stated<f64>> {
+    let Some(stated) = &written.stiffness else { return Some(made) };
     let keeps_round = written.kind == CordKind::MemoryWire;
     if !keeps_round && written.kind != CordKind::Chain {
         return Some(Stated::Stated(stated.value.0));

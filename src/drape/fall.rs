@@ -28,7 +28,8 @@ pub fn falls(design: &Design) -> bool {
 }
 
 /// How far the first end's findings lengthen a strand of an open piece, in mm.
-fn before(design: &Design) -> f64 {
+#[must_use]
+pub fn before(design: &Design) -> f64 {
     design.closure.left().iter().map(|part| part.reach.value()).sum()
 }
 

@@ -4,7 +4,7 @@ use crate::design::TOLD_LACK;
 use crate::english::{assumed, list, times};
 use crate::pattern::Kind;
 use crate::steps::english::bias;
-use crate::units::{UnitStyle, eighths, figures};
+use crate::units::{UnitStyle, eighths, figures, ranged};
 
 use super::{Assumptions, ClearanceMeasures, Measures, PieceMeasures, StrandMeasures, mm};
 
@@ -88,8 +88,7 @@ fn hangs(strand: &StrandMeasures, units: UnitStyle) -> String {
 
 fn piece(measures: &Measures, units: UnitStyle) -> String {
     let piece = &measures.piece;
-    let (least, most) = (exact(piece.finished_mm.least, units), exact(piece.finished_mm.most, units));
-    let finished = if least == most { least } else { format!("{least} to {most}") };
+    let finished = ranged([piece.finished_mm.least, piece.finished_mm.most].map(|length| exact(length, units)));
     let mass = if measures.kind == Kind::Earrings { "mass of both" } else { "mass" };
     let mut lines = vec![("finished", finished), (mass, format!("{:.1} g{}", piece.mass_g, weighed(piece)))];
     lines.extend(measures.clearances.iter().map(|clearance| ("between strands", gap(clearance))));

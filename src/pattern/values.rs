@@ -222,6 +222,20 @@ pub struct Within {
     pub margin: Length,
 }
 
+/// A bead's colour, which must be written unless its material is a metal.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, JsonSchema)]
+pub struct BeadColour(pub Colour);
+
+impl Read for BeadColour {
+    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
+        Colour::read(node, reader).map(Self)
+    }
+
+    fn is_needed(beside: &RecordEntries<'_>) -> bool {
+        beside.text("material").and_then(metals::colour).is_none()
+    }
+}
+
 /// A body from the table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Body {
@@ -272,20 +286,6 @@ told! {
 
 impl TellsNumber for Money {}
 impl TellsNumber for YesNo {}
-/// A bead's colour, which must be written unless its material is a metal.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, JsonSchema)]
-pub struct BeadColour(pub Colour);
-
-impl Read for BeadColour {
-    fn read(node: &Node, reader: &mut Reader<'_>) -> Option<Self> {
-        Colour::read(node, reader).map(Self)
-    }
-
-    fn is_needed(beside: &RecordEntries<'_>) -> bool {
-        beside.text("material").and_then(metals::colour).is_none()
-    }
-}
-
 impl TellsNumber for Colour {}
 impl TellsNumber for Body {}
 impl TellsNumber for UnitStyle {}

@@ -6,8 +6,8 @@
 
 use std::f64::consts::PI;
 
-use crate::design::{Design, Part};
-use crate::drape::Waypoint;
+use crate::design::Design;
+use crate::drape::{Waypoint, fall};
 use crate::geometry::{Point, Point3};
 use crate::pattern::Kind;
 
@@ -19,8 +19,7 @@ const STEP: f64 = 1.0;
 /// The way of the one strand of a strap, with its closure at either end, the middle at the foot.
 pub fn way(design: &Design) -> Option<Vec<Waypoint>> {
     let ([strand], Kind::Strap) = (design.strands.as_slice(), design.heading.kind) else { return None };
-    let reach = |parts: &[Part]| parts.iter().map(|part| part.reach.value()).sum::<f64>() + STEP;
-    let (from, to) = (-reach(design.closure.left()), strand.finished.value() + reach(design.closure.right()));
+    let (from, to) = (-(fall::before(design) + STEP), strand.finished.value() + (fall::beyond(design) + STEP));
     let half = 0.5 * (to - from);
     let side = side(half);
     let place = |sign: f64, (along, at): &(f64, Point)| Waypoint {
@@ -32,10 +31,13 @@ pub fn way(design: &Design) -> Option<Vec<Waypoint>> {
     Some(first.chain(side.iter().map(|spot| place(1.0, spot))).collect())
 }
 
+/// How far it has turned at a share of the way from its middle to an end.
+fn turned(share: f64) -> f64 {
+    TURN * (share + libm::sin(PI * share) / PI)
+}
+
 /// Places from the middle to an end, each with how far along that is.
 fn side(half: f64) -> Vec<(f64, Point)> {
-    let turned = |share: f64| TURN * (share + libm::sin(PI * share) / PI);
-    // A strap is a few metres long at most.
     let steps = (half / STEP).ceil().max(1.0);
     let mut places = vec![(0.0, Point::ORIGIN)];
     while places.len() as f64 <= steps {
@@ -55,7 +57,6 @@ mod tests {
     /// Against Simpson's rule for the way's last place: the integral of (cos, sin) of the turn.
     #[test]
     fn it_ends_where_its_turns_lead() {
-        let turned = |share: f64| TURN * (share + libm::sin(PI * share) / PI);
         let weight = |at: u32| {
             if at == 0 || at == 600 {
                 1.0

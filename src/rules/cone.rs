@@ -95,7 +95,7 @@ impl<'a> Gathering<'a> {
 
     /// Every strand's loop passes the eye.
     fn loops_in(&self, pin::NamedPin { finding, pin }: pin::NamedPin<'_>) -> Option<Remark> {
-        let open = *pin.eye() - pin.wire * 2.0;
+        let open = pin.open();
         let needed = self.cord * packing_ratio(whole(self.loops));
         let said = |_| Hidden::EyeTooSmall {
             pin: finding.name.clone(),

@@ -180,8 +180,7 @@ fn advice((now, sides): (u32, bool), asked: f64, tried: &[TriedRing; 2]) -> Reme
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::Stated;
-    use crate::design::nth;
+    use crate::design::{Stated, nth};
     use crate::remark::Code;
     use crate::rules::sample;
 

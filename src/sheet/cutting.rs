@@ -136,16 +136,11 @@ impl<'a> Plan<'a> {
     }
 
     fn bar(&self, spool: &Spool, width: f64) -> Block {
-        let mut named: Vec<_> =
+        let named: Vec<_> =
             spool.pieces.iter().map(|piece| (piece, number(self.design, self.cutting.article, piece))).collect();
         let has_needle = has_needle(self.design, self.cutting.article);
-        let is_strand = |piece: &Cut| strand(self.design, self.cutting.article, piece).is_some();
-        if !has_needle {
-            // What is tried is cut before the strand, which may come to need more.
-            named.sort_by_key(|(piece, _)| is_strand(piece));
-        }
-        let strands = named.iter().take_while(|(piece, _)| is_strand(piece)).count();
-        let first = if has_needle { strands } else { named.len() };
+        let is_strand = |(piece, _): &&Numbered<'_>| strand(self.design, self.cutting.article, piece).is_some();
+        let first = if has_needle { named.iter().take_while(is_strand).count() } else { named.len() };
         let left = if has_needle { NEEDLE } else { HALF_EDGE };
         let (scale, units) = (self.scale.factor(), self.units);
         let mut bar = SpoolBar { scale, width, units, at: left, marks: Vec::new(), below: Vec::new() };
@@ -164,10 +159,10 @@ fn spools(design: &Design, cutting: &Cutting) -> Vec<Spool> {
     let loose = Spool { length, in_stash: false, pieces: loose, left: Length::ZERO };
     let all = cutting.spools.iter().cloned().chain([loose]);
     let mut all: Vec<_> = all.filter(|spool| !spool.pieces.is_empty()).collect();
-    if has_needle(design, cutting.article) {
-        let is_other = |piece: &Cut| strand(design, cutting.article, piece).is_none();
-        all.iter_mut().for_each(|spool| spool.pieces.sort_by_key(is_other));
-    }
+    // What is tried is cut before the strand, which may come to need more: from the other end of cord with its own needle.
+    let has_needle = has_needle(design, cutting.article);
+    let comes_last = |piece: &Cut| strand(design, cutting.article, piece).is_some() != has_needle;
+    all.iter_mut().for_each(|spool| spool.pieces.sort_by_key(comes_last));
     all
 }
 
@@ -232,7 +227,7 @@ impl SpoolBar {
             let left = (middle - 0.5 * wide).min(self.width - wide).max(0.0);
             if left >= taken {
                 taken = left + wide + BESIDE_LABEL;
-                let baseline = HEIGHT + LEADER + BELOW_LEADER + Type::TINY.size * 0.8;
+                let baseline = HEIGHT + LEADER + BELOW_LEADER + Type::TINY.size * style::CAPITAL;
                 self.marks.push(Type::TINY.mark(&words, Point::new(left, baseline), Anchor::Start));
                 let leader = outline::line(Point::new(middle, HEIGHT), Point::new(middle, HEIGHT + LEADER));
                 self.marks.push(Mark::Shape { outline: leader, fill: None, stroke: Some(style::RULE_LINE) });
@@ -251,14 +246,13 @@ impl SpoolBar {
         let names = [format!("{number} {}", piece.label).trim_start().to_owned(), number];
         let length = cut(piece.length, self.units);
         let room = [left, right];
-        let fits = |face: Type, words: &str| face.width(words) + BESIDE_LABEL <= right - left;
-        let Some(name) = names.iter().find(|name| !name.is_empty() && fits(Type::SMALL_STRONG, name)) else {
+        let Some(name) = names.iter().find(|name| !name.is_empty() && fits(Type::SMALL_STRONG, name, room)) else {
             self.below.push((left.midpoint(right), format!("{}, {length}", names[0])));
             return;
         };
         let apart = english::cut_in_two_lines(piece.length, self.units);
-        match apart.filter(|lines| lines.iter().all(|line| fits(Type::TINY, line))) {
-            _ if fits(Type::TINY, &length) => self.lines([name, &length], room),
+        match apart.filter(|lines| lines.iter().all(|line| fits(Type::TINY, line, room))) {
+            _ if fits(Type::TINY, &length, room) => self.lines([name, &length], room),
             Some([first, second]) => self.lines([name, &first, &second], room),
             None => {
                 self.lines([name], room);
@@ -289,22 +283,25 @@ impl SpoolBar {
         open.extend(outline::polyline(&end));
         self.marks.push(Mark::Shape { outline: open, fill: None, stroke: Some(style::RULE_LINE) });
         let words = [self.units, self.units.one()].map(|units| long(length, units));
-        let clear = if is_broken { right - TOOTH } else { right };
-        self.label(&english::LEFT_OVER.map(str::to_owned), Type::TINY, NAME_BASELINE, left, clear);
-        self.label(&words, Type::TINY, LENGTH_BASELINE, left, clear);
+        let room = [left, if is_broken { right - TOOTH } else { right }];
+        self.label(&english::LEFT_OVER.map(str::to_owned), NAME_BASELINE, room);
+        self.label(&words, LENGTH_BASELINE, room);
         if is_broken && beyond > 0.0 {
             self.at += TOOTH;
         }
     }
 
-    /// The first of some words that has room, in the middle between two places; whether one has.
-    fn label(&mut self, words: &[String], face: Type, baseline: f64, left: f64, right: f64) -> bool {
-        let fits = |words: &&String| !words.is_empty() && face.width(words) + BESIDE_LABEL <= right - left;
-        let fitting = words.iter().find(fits);
-        let mark = |words: &String| face.mark(words, Point::new(left.midpoint(right), baseline), Anchor::Middle);
-        self.marks.extend(fitting.map(mark));
-        fitting.is_some()
+    /// The first of some words that has room, in the middle between two places.
+    fn label(&mut self, words: &[String], baseline: f64, room: [f64; 2]) {
+        let middle = room[0].midpoint(room[1]);
+        let mark = |words: &String| Type::TINY.mark(words, Point::new(middle, baseline), Anchor::Middle);
+        self.marks.extend(words.iter().find(|words| fits(Type::TINY, words, room)).map(mark));
     }
+}
+
+/// Whether words have room between two places.
+fn fits(face: Type, words: &str, [left, right]: [f64; 2]) -> bool {
+    face.width(words) + BESIDE_LABEL <= right - left
 }
 
 /// The torn end of a bar that goes on.

@@ -54,12 +54,13 @@ const DRAPE_SHARE: f64 = 0.4;
 pub struct Face {
     /// Its page.
     pub cover: PageBody,
+    /// Lists for the pages behind it.
     over: Lists,
-    /// Whether the tools stand among them.
+    /// Whether the tools stand on it.
     pub has_tools: bool,
-    /// Whether they show it as it is worn.
+    /// Whether it shows the piece as it is worn.
     is_worn: bool,
-    /// What is drawn to which scale on the first.
+    /// What is drawn on it to which scale.
     scaled: FooterScale,
 }
 

@@ -40,7 +40,7 @@ pub fn table(piece: &Piece, stencils: &Stencils<'_>) -> Table {
     for ((index, bead), count) in design.beads.entries().zip(design.counts()) {
         table.push(vec![
             Cell::strong(&bead.letter),
-            Cell::Drawing(drawing(index, bead, stencils)),
+            Cell::Drawing(drawing(index, bead, 1.0, stencils)),
             Cell::Double(bead.name.clone(), spec::bead(bead)),
             Cell::strong(format!("{} ×", u64::from(count) * u64::from(design.copies))),
         ]);
@@ -88,21 +88,20 @@ fn readable_on(colour: Rgb) -> Rgb {
     if contrast(Rgb::WHITE, colour) > contrast(style::INK, colour) { Rgb::WHITE } else { style::INK }
 }
 
-/// A bead at actual size, its hole level.
-pub fn drawing(index: Index<Bead>, bead: &Bead, stencils: &Stencils<'_>) -> Block {
-    let (along, across) = (bead.along.value(), bead.across.value());
-    let centre = Point::new(along / 2.0, across / 2.0);
-    Block::new(along, across, vec![stencils.bead(index, centre, 0.0, 1.0)])
+/// A bead at a scale, its hole level.
+pub fn drawing(index: Index<Bead>, bead: &Bead, scale: f64, stencils: &Stencils<'_>) -> Block {
+    let size = Point::new(bead.along.value(), bead.across.value()) * scale;
+    Block::new(size.x, size.y, vec![stencils.bead(index, size * 0.5, 0.0, scale)])
 }
 
 /// A charm, its loop at the left, as large as has room among words.
 pub fn charm(index: Index<Finding>, stencils: &Stencils<'_>) -> Block {
-    let drawn = |scale| stencils.finding(index, Point::ORIGIN, 0.0, scale);
-    let Extent { low, high } = stencils.bounds(&drawn(1.0)).unwrap_or_default();
+    let drawn = |at, scale| stencils.finding(index, at, 0.0, scale);
+    let Extent { low, high } = stencils.bounds(&drawn(Point::ORIGIN, 1.0)).unwrap_or_default();
     let room = Point::new(CHARM, Type::SMALL.line_height());
     let scale = (room.x / (high.x - low.x)).min(room.y / (high.y - low.y)).min(1.0);
     let spare = (room - (high - low) * scale) * 0.5;
-    Block::new(room.x, room.y, Block::new(room.x, room.y, vec![drawn(scale)]).at(spare - low * scale))
+    Block::new(room.x, room.y, vec![drawn(spare - low * scale, scale)])
 }
 
 /// A finding at actual size; of a chain, a piece.

@@ -90,10 +90,9 @@ pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Pa
     let cover = Cover { sheet: &sheet, picture, materials: &materials, stencils: &stencils };
     let face = cover.face();
     let behind = BehindCover { cover, face: &face, making: &Making::new(&sheet) };
-    let poured = |flow: Flow| behind.poured(flow);
-    let usual = poured(Flow::new(sheet.room()));
-    // A last page that is half empty may be saved where all stands a little closer.
-    let snug = (!usual.1.fills(LEAST_FULL)).then(|| poured(Flow::new(sheet.room()).snug()));
+    let usual = behind.poured(Flow::new(sheet.room()));
+    // A last page that is not much more than half full may be saved where all stands a little closer.
+    let snug = (!usual.1.fills(LEAST_FULL)).then(|| behind.poured(Flow::new(sheet.room()).snug()));
     let (cautious, flow) = snug.filter(|snug| snug.1.count() < usual.1.count()).unwrap_or(usual);
     let cover = cautious.unwrap_or(face).cover;
     let bodies = std::iter::once(cover).chain(flow.into_pages().into_iter().map(PageBody::from)).collect();

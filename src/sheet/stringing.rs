@@ -86,7 +86,7 @@ fn reading(design: &Design) -> Reading {
 
 /// The beads on a strand's cord itself.
 fn strung(strand: &Strand) -> impl Iterator<Item = Index<Bead>> {
-    strand.bits().filter_map(|bit| if let What::Bead(at) = bit.what { Some(at) } else { None })
+    strand.bits().filter_map(|bit| bit.what.bead())
 }
 
 /// Whether a bead lies beside another on a strand.
@@ -106,7 +106,7 @@ fn key(sheet: &Sheet<'_>, width: f64, stencils: &Stencils<'_>) -> Vec<Block> {
         let size = say::in_key(&InKey { bead, takes, part }, sheet.units());
         let words = Block::stack([name, Type::TINY.line(&size)], 0.0);
         let letter = Type::STRONG.line(&bead.letter);
-        let drawing = drawing(index, bead, 1.0 / f64::from(part), stencils);
+        let drawing = legend::drawing(index, bead, 1.0 / f64::from(part), stencils);
         entries.push(Block::middled([letter, drawing, words], BESIDE_LETTER).in_role(Role::Paragraph));
     }
     entries.extend(caps(sheet, width, stencils));
@@ -136,11 +136,6 @@ fn reduction(bead: &Bead) -> u32 {
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a whole number from 1 on")]
     let parts = parts.max(1.0) as u32;
     parts
-}
-
-fn drawing(index: Index<Bead>, bead: &Bead, scale: f64, stencils: &Stencils<'_>) -> Block {
-    let size = Point::new(bead.along.value(), bead.across.value()) * scale;
-    Block::new(size.x, size.y, vec![stencils.bead(index, size * 0.5, 0.0, scale)])
 }
 
 /// How much cord a bead takes in a row of its kind, where its size does not say it.

@@ -10,6 +10,7 @@ use std::collections::BTreeMap;
 use super::side::Side;
 use super::tail::{Hides, hides};
 use super::task::{EndWork, Task};
+use super::tools::{Needle, needle};
 use super::{Drawing, Knotted, Step};
 use crate::design::{Design, End, Finding, Index, Part, Strand};
 use crate::pattern::{CordKind, FindingKind, Settle};
@@ -184,6 +185,13 @@ impl<'d> AlikeEnds<'d> {
     /// Whether beads stand against both ends.
     pub fn fills(&self) -> bool {
         self.strand.settle == Settle::Fill
+    }
+
+    /// Whether an awl leads its knot down into its cover: one that is tied round a bead goes in with that, and a needle that is
+    /// bought leads one too.
+    pub fn is_led_by_awl(&self) -> bool {
+        self.findings().all(|finding| finding.knotted_bead().is_none())
+            && needle(self.design, self.strand) != Some(Needle::Bought)
     }
 
     /// Its strands, by how far their tails go through the beads beside them: alike once, the farthest first.

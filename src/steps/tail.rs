@@ -88,8 +88,7 @@ fn passes(bit: &Bit, needed: Length, design: &Design) -> bool {
     match bit.what {
         What::Bead(at) => *design.beads[at].hole >= needed,
         What::Finding(at) => design.findings[at].inside().is_none_or(|inside| inside >= needed),
-        What::Knot => false,
+        What::Knot | What::Dangle(_) => false,
         What::Gap => true,
-        What::Dangle(_) => false,
     }
 }

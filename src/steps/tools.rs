@@ -1,11 +1,10 @@
 //! The tools that a design needs, derived from what its steps do.
 
 use super::cautions::{cuts_metal, cuts_soft_metal};
-use super::ends::{Fastening, closings, is_glued, stops, way};
-use super::side::Side;
+use super::ends::{Fastening, closings, is_glued, stops};
 use super::task::{Beside, EndWork, Hang, Hold, Task};
-use super::work;
-use crate::design::{Crimp, Design, Finding, Strand, What};
+use super::{Step, work};
+use crate::design::{Cord, Crimp, Design, Finding, Index, Strand, What};
 use crate::materials::Article;
 use crate::materials::need;
 use crate::pattern::{CordKind, FindingKind};
@@ -26,10 +25,10 @@ pub enum Tool {
     HardWireCutters,
     /// Sharp scissors, for soft cord.
     Scissors,
-    /// The needle that a cord of this word comes with.
-    OwnNeedle(&'static str),
-    /// A beading needle, for holes so wide.
-    Needle(Length),
+    /// The needle that a cord comes with.
+    OwnNeedle(Index<Cord>),
+    /// A beading needle, for holes so wide where it goes through beads.
+    Needle(Option<Length>),
     /// Tape for tags.
     Tape,
     /// A stiff card so tall, to wind a tassel on.
@@ -53,9 +52,10 @@ pub enum Tool {
 /// The tools, in the order they are first used.
 #[must_use]
 pub fn tools(design: &Design) -> Vec<Tool> {
-    let always = [(true, Tool::Board), (true, Tool::Ruler)];
-    let others = for_cutting(design).into_iter().chain(for_stringing(design)).chain(for_closing(design));
-    always.into_iter().chain(others).filter(|(needed, _)| *needed).map(|(_, tool)| tool).collect()
+    let needed = |(is_needed, tool): (bool, Tool)| is_needed.then_some(tool);
+    let others = for_cutting(design).map(needed).into_iter().chain(for_stringing(design));
+    let others = others.chain(for_closing(design).map(needed));
+    [Tool::Board, Tool::Ruler].into_iter().chain(others.flatten()).collect()
 }
 
 /// What cuts cord and metal, each with whether it is needed.
@@ -70,19 +70,18 @@ fn for_cutting(design: &Design) -> [(bool, Tool); 4] {
 }
 
 /// What beads are strung with, and what tassels are wound on.
-fn for_stringing(design: &Design) -> [(bool, Tool); 5] {
+fn for_stringing(design: &Design) -> [Option<Tool>; 5] {
     let strung_with = |which| design.strands.iter().find(|strand| needle(design, strand) == Some(which));
-    let own = strung_with(Needle::Own).map(|strand| design.cords[strand.cord].word());
     let on_cord = design.strands.iter().filter(|strand| !strand.is_on_pin(design));
     let tassels = design.findings.iter().filter_map(Finding::tassel).filter(|tassel| tassel.wound.is_some());
     let card = tassels.map(|tassel| tassel.length).fold(Length::ZERO, Length::max);
     let stoppers = design.strands.iter().map(|strand| stops(design, strand)).sum();
     [
-        (own.is_some(), Tool::OwnNeedle(own.unwrap_or_default())),
-        (strung_with(Needle::Bought).is_some(), Tool::Needle(narrowest(design))),
-        (on_cord.count() > 1, Tool::Tape),
-        (card > Length::ZERO, Tool::Card(card)),
-        (stoppers > 0, Tool::Stoppers(stoppers)),
+        strung_with(Needle::Own).map(|strand| Tool::OwnNeedle(strand.cord)),
+        strung_with(Needle::Bought).map(|_| Tool::Needle(narrowest(design))),
+        (on_cord.count() > 1).then_some(Tool::Tape),
+        (card > Length::ZERO).then_some(Tool::Card(card)),
+        (stoppers > 0).then_some(Tool::Stoppers(stoppers)),
     ]
 }
 
@@ -96,13 +95,14 @@ fn for_closing(design: &Design) -> [(bool, Tool); 6] {
     });
     let crimps: Vec<_> = folded.map(crimping_pliers).collect();
     let pins = [FindingKind::EyePin, FindingKind::HeadPin].into_iter().any(|kind| has_finding(design, kind));
+    let led = |step: &Step<'_>| matches!(&step.task, Task::End(ends, EndWork::TieInCover) if ends.is_led_by_awl());
     let grips = steps.iter().map(|step| grips(&step.task)).max().unwrap_or(0);
     [
         (crimps.contains(&Tool::CrimpingPliers), Tool::CrimpingPliers),
         (crimps.contains(&Tool::MicroCrimpingPliers), Tool::MicroCrimpingPliers),
         (pins || closings(design).contains(&Fastening::Turned), Tool::RoundNosePliers),
         (grips > 0, Tool::ChainNosePliers(grips)),
-        (knots(design) || leads_knots(design), Tool::Awl),
+        (knots(design) || steps.iter().any(led), Tool::Awl),
         (glues(design), Tool::Glue),
     ]
 }
@@ -124,12 +124,11 @@ fn grips(task: &Task<'_>) -> u8 {
     }
 }
 
-/// The narrowest hole that a bought needle goes through.
-fn narrowest(design: &Design) -> Length {
+/// The narrowest hole that a bought needle goes through, where it goes through any bead.
+fn narrowest(design: &Design) -> Option<Length> {
     let strung = design.strands.iter().filter(|strand| needle(design, strand) == Some(Needle::Bought));
-    let beads =
-        strung.flat_map(Strand::bits).filter_map(|bit| if let What::Bead(at) = bit.what { Some(at) } else { None });
-    beads.map(|at| *design.beads[at].hole).reduce(Length::min).unwrap_or_default()
+    let beads = strung.flat_map(Strand::bits).filter_map(|bit| bit.what.bead());
+    beads.map(|at| *design.beads[at].hole).reduce(Length::min)
 }
 
 /// What a strand is strung with.
@@ -168,14 +167,6 @@ pub fn has_cord(design: &Design, kind: CordKind) -> bool {
 
 fn knots(design: &Design) -> bool {
     design.strands.iter().flat_map(Strand::bits).any(|bit| bit.what == What::Knot)
-}
-
-/// Whether a knot is led down into a cover with an awl: one that is tied round a bead goes in with that, and a needle that is
-/// bought leads one too.
-fn leads_knots(design: &Design) -> bool {
-    let covered = |strand: &&Strand| way(design, strand, Side::First) == Fastening::Covered;
-    let alone = |strand: &Strand| strand.in_end_knots(design).next().is_none();
-    design.strands.iter().filter(covered).any(|strand| alone(strand) && needle(design, strand) != Some(Needle::Bought))
 }
 
 /// Whether an end is closed with glue.

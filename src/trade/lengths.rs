@@ -4,7 +4,7 @@
 //! (glossaria.net, pearl necklace lengths, 2020); others begin the rope at 32 or 36 in, end the
 //! opera at 32 or 36 in, and call 18 in alone princess. Lengths between two names have none.
 
-use crate::units::Length;
+use crate::units::{INCH, Length};
 
 /// Names with the least and the most inches; a rope has no upper end.
 const NAMES: &[(&str, f64, Option<f64>)] = &[
@@ -17,7 +17,7 @@ const NAMES: &[(&str, f64, Option<f64>)] = &[
 ];
 
 /// A maker does not measure a necklace closer than this, in mm: half of the sixteenth of an inch to which it is told.
-const RULER: f64 = 25.4 / 32.0;
+const RULER: f64 = INCH / 32.0;
 
 /// The name of a necklace's length with the range it stands for: least, and most where it has one.
 #[must_use]

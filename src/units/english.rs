@@ -24,6 +24,7 @@ impl Unit {
 }
 
 /// The least and the most as they are printed, or one where both are printed alike: `16 ½ to 18 ½`.
-pub(super) fn ranged([least, most]: [String; 2]) -> String {
+#[must_use]
+pub fn ranged([least, most]: [String; 2]) -> String {
     if least == most { least } else { format!("{least} to {most}") }
 }

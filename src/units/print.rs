@@ -82,8 +82,8 @@ impl UnitStyle {
         self.both(&fraction(length), length.tenths().trim_end_matches(" mm"))
     }
 
-    /// Prints how far a length may be off: in millimetres, small ones to the tenth; where only inches are printed, to the
-    /// next sixteenth that is enough, for no ruler of inches shows less.
+    /// Prints how far a length may be off: millimetres whole, small ones to the tenth; inches as a length's, and where only they
+    /// are printed, up to the next sixteenth that is enough, for no ruler of inches shows less.
     #[must_use]
     pub fn margin(self, length: Length) -> String {
         let fine = length.value().abs() < FINE;

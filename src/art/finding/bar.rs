@@ -46,7 +46,7 @@ fn comb(bar: &Bar) -> (Vec<Segment>, f64, f64) {
 pub fn box_half(drawing: &FindingDrawing, bar: &Bar) -> Vec<Mark> {
     let (length, half) = (bar.length.value(), half_breadth(bar));
     let (loops, thick, from) = comb(bar);
-    let depth = length - from - 0.05;
+    let depth = length - from - EDGE / 2.0;
     let plate = rounded_rect(Point::new(from, -half), depth, half * 2.0, depth * 0.15);
     let rim = depth * 0.16;
     let field = rounded_rect(Point::new(from + rim, rim - half), depth - 2.0 * rim, 2.0 * (half - rim), depth * 0.1);
@@ -61,7 +61,7 @@ pub fn box_half(drawing: &FindingDrawing, bar: &Bar) -> Vec<Mark> {
 pub fn slide_half(drawing: &FindingDrawing, bar: &Bar) -> Vec<Mark> {
     let half = half_breadth(bar);
     let (loops, thick, from) = comb(bar);
-    let depth = or(bar.outside, bar.length.value() - from) - 0.05;
+    let depth = or(bar.outside, bar.length.value() - from) - EDGE / 2.0;
     let to = from + depth;
     let tube = rounded_rect(Point::new(from, -half), depth, half * 2.0, depth * 0.12);
     let ring = |y: f64| drawing.line(line(Point::new(from, y), Point::new(to, y)), SEAM);

@@ -27,7 +27,7 @@ pub fn charm(drawing: &FindingDrawing, charm: &Charm) -> Vec<Mark> {
     let outside = (length * share).clamp(least, most).min(length * 0.4);
     let thick = outside * LOOP_WIRE;
     let top = outside - thick;
-    let (outline, rib) = plate(charm.outline, top, length - 0.05, half);
+    let (outline, rib) = plate(charm.outline, top, length - EDGE / 2.0, half);
     let mut marks = drawing.wire(&circle(at(outside / 2.0, 0.0), (outside - thick) / 2.0), thick);
     marks.push(drawing.solid(outline, drawing.plate([top, length], half), EDGE));
     marks.extend(rib.map(|rib| drawing.line(rib, SEAM)));

@@ -193,7 +193,7 @@ pub fn guard(drawing: &FindingDrawing, body: &Dimensions) -> Vec<Mark> {
 /// A folded loop: round where the cord runs through, pinched where the pendant hangs.
 pub fn bail(drawing: &FindingDrawing, hanger: &Hanger) -> Vec<Mark> {
     let length = hanger.length.value();
-    let half = or(hanger.outside, length * 0.5) / 2.0 - 0.05;
+    let half = or(hanger.outside, length * 0.5) / 2.0 - EDGE / 2.0;
     let body = |share: f64| {
         let (start, tip) =
             (EDGE / 2.0 + length * 0.22 * (1.0 - share), length * (1.0 - 0.22 * (1.0 - share)) - EDGE / 2.0);

@@ -27,7 +27,7 @@ pub use tube::pressed;
 const EDGE: f64 = 0.1;
 /// Width in mm of the line round a small part on another.
 const FINE_EDGE: f64 = 0.08;
-/// Width in mm of a line across a part: a seam or a slit.
+/// Width in mm of a seam or a slit, and of the edge of what stands out.
 const SEAM: f64 = 0.12;
 
 /// How a finding is drawn.

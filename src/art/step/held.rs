@@ -57,21 +57,31 @@ pub fn measured(among: WithBeads) -> Vec<Mark> {
     marks
 }
 
+/// How long a ruler's line is.
+pub const fn tick_length(step: u32) -> f64 {
+    if step.is_multiple_of(5) { 1.9 } else { 1.1 }
+}
+
 /// A ruler below what is measured.
 pub fn ruler() -> Vec<Mark> {
     const STEPS: u32 = 14;
     let tick = |step: u32| {
-        let (x, long) = (0.9 + 1.6 * f64::from(step), if step.is_multiple_of(5) { 1.9 } else { 1.1 });
-        line(polyline(&[at(x, RULER), at(x, RULER + long)]))
+        let x = 0.9 + 1.6 * f64::from(step);
+        line(polyline(&[at(x, RULER), at(x, RULER + tick_length(step))]))
     };
     let mut marks = vec![filled(rounded_rect(at(0.2, RULER), 23.6, 3.4, 0.3), Rgb::WHITE)];
     marks.extend((0..=STEPS).map(tick));
     marks
 }
 
+/// How high on the page the two or three holes or loops of a bar are.
+pub const fn holes(strands: u8) -> &'static [f64] {
+    if strands > 2 { &[3.6, 9.0, 14.4] } else { &[5.4, 12.6] }
+}
+
 /// Two or three strands through the numbered holes of a bar.
 pub fn bar(strands: u8) -> Vec<Mark> {
-    let holes: &[f64] = if strands > 2 { &[3.6, 9.0, 14.4] } else { &[5.4, 12.6] };
+    let holes = holes(strands);
     let strand = |y: &f64| cord(&polyline(&[at(2.6, *y), at(24.0, *y)]), PLAIN);
     let mut marks: Vec<Mark> = holes.iter().flat_map(strand).collect();
     marks.push(metal(rounded_rect(at(11.0, 0.6), 2.6, 16.8, 1.0)));

@@ -17,7 +17,7 @@ mod tight;
 mod whole;
 mod wound;
 
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::layout::Block;
 use crate::paint::mark::{Mark, Stroke, Text};
 use crate::paint::outline;
@@ -35,38 +35,37 @@ const EDGE: f64 = 0.5;
 #[must_use]
 pub fn beside(drawing: Drawing, scale: f64) -> Block {
     let marks: Vec<_> = step(drawing).into_iter().map(|mark| scaled(mark, scale)).collect();
-    let [top, bottom] = heights(&marks).unwrap_or_default();
-    let marks = Block::new(SIZE.0 * scale, SIZE.1 * scale, marks).at(Point::new(0.0, -top));
-    Block::new(SIZE.0 * scale, bottom - top, marks)
+    let Extent { low, high } = around(&marks).unwrap_or_default();
+    let marks = Block::new(SIZE.0 * scale, SIZE.1 * scale, marks).at(Point::new(0.0, -low.y));
+    Block::new(SIZE.0 * scale, high.y - low.y, marks)
 }
 
 fn scaled(mark: Mark, scale: f64) -> Mark {
     match mark {
         Mark::Shape { outline, fill, stroke } => {
-            let thinner = |stroke: Stroke| Stroke {
+            let drawn = |stroke: Stroke| Stroke {
                 width: stroke.width * scale,
                 dashes: stroke.dashes.iter().map(|dash| dash * scale).collect(),
                 ..stroke
             };
-            Mark::Shape { outline: outline::mapped(&outline, |point| point * scale), fill, stroke: stroke.map(thinner) }
+            Mark::Shape { outline: outline::mapped(&outline, |point| point * scale), fill, stroke: stroke.map(drawn) }
         }
         Mark::Text(text) => Mark::Text(Text { at: text.at * scale, ..text }),
         held => held.map_inner(|marks| marks.into_iter().map(|mark| scaled(mark, scale)).collect()),
     }
 }
 
-/// From where down to where marks reach, the edges of their lines and the height of their numbers included.
-fn heights(marks: &[Mark]) -> Option<[f64; 2]> {
+/// The box round marks, the edges of their lines and the height of their numbers included.
+fn around(marks: &[Mark]) -> Option<Extent> {
     let of = |mark: &Mark| match mark {
         Mark::Shape { outline, stroke, .. } => {
             let half = stroke.as_ref().map_or(0.0, |stroke| stroke.width / 2.0);
-            let ys = || outline::flattened(outline).into_iter().map(|point| point.y);
-            Some([ys().reduce(f64::min)? - half, ys().reduce(f64::max)? + half])
+            Extent::of(outline::flattened(outline)).map(|extent| extent.grown(half))
         }
-        Mark::Text(number) => Some([number.at.y - number.size, number.at.y]),
-        held => heights(held.inner()),
+        Mark::Text(number) => Some(Extent { low: number.at - Point::new(0.0, number.size), high: number.at }),
+        held => around(held.inner()),
     };
-    marks.iter().filter_map(of).reduce(|[top, bottom], [above, below]| [top.min(above), bottom.max(below)])
+    marks.iter().filter_map(of).reduce(Extent::and)
 }
 
 /// The drawing beside a step, in its box.

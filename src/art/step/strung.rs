@@ -2,6 +2,7 @@
 
 use std::f64::consts::PI;
 
+use super::held::holes;
 use super::pen::{
     PLAIN, arrow, at, bead, cord, cord_over, cutters, filled, ghost, hidden, line, metal, stretch, tail, wire,
 };
@@ -150,7 +151,6 @@ pub fn spaced() -> Vec<Mark> {
 
 /// The loops of two or three strands in those of a bar, side by side in their order.
 pub fn end_bar(strands: u8) -> Vec<Mark> {
-    let loops: &[f64] = if strands > 2 { &[3.6, 9.0, 14.4] } else { &[5.4, 12.6] };
     let strand = |(y, number): (&f64, u8)| {
         let number = Type::SMALL_STRONG.mark(&number.to_string(), at(0.4, y + 0.9), Anchor::Start);
         let eye = wire(&circle(at(7.4, *y), 1.3));
@@ -168,7 +168,7 @@ pub fn end_bar(strands: u8) -> Vec<Mark> {
         ]
         .concat()
     };
-    let mut marks: Vec<Mark> = loops.iter().zip(1..).flat_map(strand).collect();
+    let mut marks: Vec<Mark> = holes(strands).iter().zip(1..).flat_map(strand).collect();
     marks.push(metal(rounded_rect(at(4.0, 0.6), 2.2, 16.8, 1.0)));
     marks
 }

@@ -2,7 +2,7 @@
 
 use std::f64::consts::{PI, TAU};
 
-use super::held::{RULER, ruler};
+use super::held::{RULER, ruler, tick_length};
 use super::pen::{PLAIN, arrow, at, bead, cord, filled, ghost, line, metal, wire, wire_over};
 use super::{cut, hung};
 use crate::geometry::Point;
@@ -35,8 +35,8 @@ fn earring() -> Vec<Mark> {
     marks.extend([top - 0.4, foot].map(|y| ghost(polyline(&[at(x + 4.4, y), at(19.6, y)]))));
     marks.push(filled(rounded_rect(at(19.6, 0.2), 3.6, 17.4, 0.3), Rgb::WHITE));
     let tick = |step: u32| {
-        let (y, long) = (0.8 + 1.62 * f64::from(step), if step.is_multiple_of(5) { 1.9 } else { 1.1 });
-        line(polyline(&[at(19.6, y), at(19.6 + long, y)]))
+        let y = 0.8 + 1.62 * f64::from(step);
+        line(polyline(&[at(19.6, y), at(19.6 + tick_length(step), y)]))
     };
     marks.extend((0..=10).map(tick));
     marks.extend([at(3.0, 6.0), at(3.0, 16.4)].windows(2).flat_map(arrow));

@@ -260,10 +260,7 @@ fn kinds(piece: &Piece, source: &Source) -> BTreeMap<String, Described> {
         )
     });
     let findings = design.findings.entries().map(|(at, finding)| {
-        (
-            kind_name(Of::Finding(at)),
-            kind(Article::Finding(at), None, finding.length(), finding.mass.map(|_| finding.mass_of_one())),
-        )
+        (kind_name(Of::Finding(at)), kind(Article::Finding(at), None, finding.length(), finding.mass_of_one()))
     });
     beads.chain(findings).filter_map(|(name, kind)| Some((name?, kind))).collect()
 }

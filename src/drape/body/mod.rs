@@ -346,7 +346,7 @@ fn lay_in(order: Precedence, strands: &[StrandPieces], closing: &[Straight], bed
         bed.prepare(&mut loops);
         laid.unrest = settle(&mut loops, bed, still, work).err();
         if matches!(laid.unrest, Some(Unrest::Lost { .. })) {
-            return Laid { ways: Vec::new(), ..laid };
+            return laid;
         }
         if longest <= fine && laid.unrest.is_none() && loops.short() > WHOLE {
             loops = whole(loops, bed, still, work);

@@ -16,7 +16,7 @@ pub fn whole(loops: Loops, bed: &impl Bed, still: Still, work: usize) -> Loops {
     if settle(&mut whole, bed, still, work).is_err() {
         return loops;
     }
-    whole.draw_out();
+    whole.net.draw_out(&whole.cords.concat());
     whole
 }
 
@@ -25,11 +25,5 @@ impl Loops {
     /// was any.
     pub fn press(&mut self, round: &Round<3>) -> bool {
         self.is_whole && self.net.press(self.cords.iter().flatten(), SHORTER, round)
-    }
-
-    /// Draws out what turned as it was pressed, until all is as long as it is.
-    pub fn draw_out(&mut self) {
-        let ties: Vec<usize> = self.cords.iter().flatten().copied().collect();
-        self.net.draw_out(&ties);
     }
 }

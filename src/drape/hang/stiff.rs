@@ -55,11 +55,11 @@ struct Imbalance {
 }
 
 impl Imbalance {
-    fn at(chain: &Scaled, frame: &Rigid, angles: Vec<f64>, force: Point) -> Self {
+    fn at(chain: &Scaled, rigid: &Rigid, angles: Vec<f64>, force: Point) -> Self {
         let along: Vec<Point> = angles.iter().map(|angle| Point::towards(*angle)).collect();
         let count = angles.len();
         let (mut moments, mut diagonal, mut reach) = (vec![0.0; count], vec![0.0; count], vec![Point::ORIGIN; count]);
-        for ((length, load), &at) in chain.links().zip(&frame.of) {
+        for ((length, load), &at) in chain.links().zip(&rigid.of) {
             let pull = force + Point::new(0.0, load);
             moments[at] += length * pull.dot(along[at].left());
             diagonal[at] += length * pull.dot(along[at]);
@@ -67,7 +67,7 @@ impl Imbalance {
         }
         let miss = reach.iter().fold(chain.end * -1.0, |sum, reach| sum + *reach);
         let mut look = Self { angles, force, reach, moments, diagonal, beside: Vec::with_capacity(count), miss };
-        frame.springs.iter().enumerate().for_each(|(at, spring)| look.bend(at, *spring));
+        rigid.springs.iter().enumerate().for_each(|(at, spring)| look.bend(at, *spring));
         look
     }
 
@@ -117,12 +117,12 @@ impl Imbalance {
     }
 
     /// A step, halved until less is out of balance; nothing where it never is.
-    fn advance(&self, chain: &Scaled, frame: &Rigid) -> Option<Self> {
+    fn advance(&self, chain: &Scaled, rigid: &Rigid) -> Option<Self> {
         let (turns, force) = self.step();
         let mut share = 1.0;
         for _ in 0..HALVINGS {
             let angles = self.angles.iter().zip(&turns).map(|(angle, turn)| angle + share * turn).collect();
-            let next = Self::at(chain, frame, angles, self.force + force * share);
+            let next = Self::at(chain, rigid, angles, self.force + force * share);
             if next.off() < self.off() {
                 return Some(next);
             }
@@ -137,18 +137,18 @@ impl Imbalance {
 /// # Errors
 /// Where no balance was found.
 pub(super) fn settle(chain: &Scaled, links: &[Link], bends: &[Bend], limp: &Balance) -> Result<Balance, Unhung> {
-    let frame = Rigid::new(chain, links, bends);
+    let rigid = Rigid::new(chain, links, bends);
     let long = limp.directions.iter().zip(links).filter(|(_, link)| bend::is_long(link.length));
     let angles = unwound(long.map(|(direction, _)| direction.angle()));
-    let start = Imbalance::at(chain, &frame, angles, Point::new(limp.across, limp.up));
-    let (look, steps) = descend(chain, &frame, start);
+    let start = Imbalance::at(chain, &rigid, angles, Point::new(limp.across, limp.up));
+    let (look, steps) = descend(chain, &rigid, start);
     if look.off().is_nan() || look.off() >= TOLERANCE {
         return Err(Unhung::Unbalanced(look.off() * links.iter().map(|link| link.length).sum::<f64>()));
     }
     Ok(Balance {
         across: look.force.x,
         up: look.force.y,
-        directions: frame.of.iter().map(|at| Point::towards(look.angles[*at])).collect(),
+        directions: rigid.of.iter().map(|at| Point::towards(look.angles[*at])).collect(),
         iterations: limp.iterations + steps,
     })
 }
@@ -165,11 +165,11 @@ fn unwound(angles: impl Iterator<Item = f64>) -> Vec<f64> {
 }
 
 /// The balance near a shape, or the best that was found, and the steps it took.
-fn descend(chain: &Scaled, frame: &Rigid, start: Imbalance) -> (Imbalance, u32) {
-    let rounding = ROUNDING * (1.0 + frame.springs.iter().sum::<f64>());
+fn descend(chain: &Scaled, rigid: &Rigid, start: Imbalance) -> (Imbalance, u32) {
+    let rounding = ROUNDING * (1.0 + rigid.springs.iter().sum::<f64>());
     let (mut here, mut steps) = (start, 0);
     while steps < STEPS && here.off() > rounding {
-        let Some(next) = here.advance(chain, frame) else { break };
+        let Some(next) = here.advance(chain, rigid) else { break };
         (here, steps) = (next, steps + 1);
     }
     (here, steps)

@@ -5,7 +5,6 @@ use unicode_width::UnicodeWidthStr;
 use super::words::{
     amount, estimates, factor, in_currency, is_nothing, left, long, lots, pieces, said, share, spare, verdict,
 };
-use crate::design::Stated;
 use crate::english::{assumed, count};
 use crate::materials::{Bagged, Cutting, Kit, Line, Materials, Packed, Spool, Suggestion};
 use crate::units::{Length, Money, Telling, UnitStyle};
@@ -109,11 +108,8 @@ fn kit(kit: &Kit, units: UnitStyle, currency: &str) -> Vec<String> {
     let unpriced =
         if kit.unpriced.is_empty() { String::new() } else { format!(", without {}", kit.unpriced.join(", ")) };
     lines.push(format!("  one bag costs {}{currency}{unpriced}", kit.contents));
-    if let Some([shop, maker]) = kit.factors {
-        let times = |factor: Stated<f64>| {
-            format!("{} × that{} = {}", *factor, assumed(factor.is_assumed()), kit.contents.times(*factor))
-        };
-        let [shop, maker] = [shop, maker].map(times);
+    if let Some(factors) = kit.factors {
+        let [shop, maker] = factors.map(|one| format!("{} = {}", factor(one, "that"), kit.contents.times(*one)));
         lines.push(format!("  for a shop {shop}, for a maker {maker}; packing is not counted"));
     }
     lines
@@ -158,7 +154,7 @@ fn spool_line(at: usize, spool: &Spool, units: UnitStyle) -> String {
 }
 
 fn suggestion(price: &Suggestion) -> Vec<String> {
-    let [shop, wearer] = price.factors.map(factor);
+    let [shop, wearer] = price.factors.map(|one| factor(one, "cost"));
     let mut lines = vec![
         "a suggested price for one piece".to_owned(),
         format!(

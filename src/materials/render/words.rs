@@ -146,10 +146,10 @@ pub fn share(price: &Suggestion) -> Option<String> {
     price.percent.map(|percent| format!("{percent} % of materials and labour"))
 }
 
-/// `2.5 × cost`, by which a suggested price comes about.
+/// `2.5 × cost`, by which a price comes about.
 #[must_use]
-pub fn factor(factor: Stated<f64>) -> String {
-    format!("{} × cost{}", *factor, assumed(factor.is_assumed()))
+pub fn factor(factor: Stated<f64>, of: &str) -> String {
+    format!("{} × {of}{}", *factor, assumed(factor.is_assumed()))
 }
 
 /// How many lengths a plan takes and how near that is to the least, or that what is in hand will do;

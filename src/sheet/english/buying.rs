@@ -49,7 +49,7 @@ pub fn price_parts(price: &Suggestion) -> [String; 6] {
         || format!("overhead{}", assumed(price.overhead.is_assumed())),
         |share| format!("overhead, {share}"),
     );
-    let [shop, wearer] = price.factors.map(factor);
+    let [shop, wearer] = price.factors.map(|one| factor(one, "cost"));
     let [materials, labour, cost] = ["materials used", "labour", "cost"].map(str::to_owned);
     let [shop, wearer] = [format!("for a shop, {shop}"), format!("for a wearer, {wearer}")];
     [materials, labour, overhead, cost, shop, wearer]

@@ -1,6 +1,7 @@
 //! A piece on the neck, in English.
 
 use crate::design::{Build, Design, Index, Strand};
+use crate::english::list;
 use crate::paint::layout::text::Type;
 use crate::paint::metrics;
 use crate::sheet::said::{EndsInFront, Hooked, Neck, OnNeck};
@@ -97,7 +98,7 @@ fn hooked(hooked: Hooked, units: UnitStyle) -> String {
 /// How stiff its cord is taken to be, where the pattern does not say it.
 fn cord(neck: &Neck<'_>) -> Option<String> {
     let wire = neck.assumes_wire.then(|| "wire of 49 fine strands".to_owned());
-    let limp = (!neck.limp.is_empty()).then(|| format!("limp {}", neck.limp.join(" and ")));
+    let limp = (!neck.limp.is_empty()).then(|| format!("limp {}", list(&neck.limp)));
     wire.into_iter().chain(limp).reduce(|wire, limp| format!("{wire}, {limp}"))
 }
 

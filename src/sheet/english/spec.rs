@@ -110,15 +110,11 @@ fn cord(cord: &Cord, units: UnitStyle) -> String {
 /// What wire is made of: `, of 7 fine strands`, `, solid copper`; not what is not said where how stiff it is is.
 fn made_of(cord: &Cord) -> String {
     let Some(wire) = &cord.wire else { return String::new() };
-    let metal = wire.metal.as_ref();
+    let metal = |before: &str| wire.metal.as_ref().map(|metal| format!("{before}{metal}")).unwrap_or_default();
     match wire.filaments {
-        Stated::Stated(1) => format!(", solid{}", metal.map(|metal| format!(" {metal}")).unwrap_or_default()),
-        Stated::Assumed(_) if !cord.stiffness.is_assumed() => {
-            metal.map(|metal| format!(", {metal}")).unwrap_or_default()
-        }
-        count => {
-            format!(", of {} fine strands{}", *count, metal.map(|metal| format!(" of {metal}")).unwrap_or_default())
-        }
+        Stated::Stated(1) => format!(", solid{}", metal(" ")),
+        Stated::Assumed(_) if !cord.stiffness.is_assumed() => metal(", "),
+        count => format!(", of {} fine strands{}", *count, metal(" of ")),
     }
 }
 

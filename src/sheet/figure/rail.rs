@@ -3,7 +3,7 @@
 use crate::Piece;
 use crate::drape::{Joint, fall};
 use crate::geometry::{Extent, Point};
-use crate::paint::mark::{Fill, Mark, Rgb, Stroke};
+use crate::paint::mark::{Fill, Mark, Rgb};
 use crate::paint::{outline, style};
 
 use super::{Canvas, LEVEL};
@@ -19,7 +19,7 @@ pub fn rail(piece: &Piece, canvas: Canvas<'_>) -> Option<Mark> {
     let Extent { low, high } = Extent::of(on_top(&hung.joints))?;
     let (corner, width) = (canvas.page(Point::new(low.x, high.y)), (high.x - low.x) * canvas.scale());
     let [height, round] = SIZE.map(|size| size * canvas.scale());
-    let stroke = Some(Stroke::new(style::RULE, style::THIN_RULE.width));
+    let stroke = Some(style::RULE_HAIRLINE);
     let outline = outline::rounded_rect(corner, width, height, round);
     (width > 2.0 * round).then_some(Mark::Shape { outline, fill: Some(Fill::Flat(WOOD, 1.0)), stroke })
 }

@@ -27,8 +27,8 @@ const LEVEL_START: f64 = 0.1;
 pub fn ring(piece: &Piece, canvas: Canvas<'_>) -> Option<Vec<Mark>> {
     let tightest = piece.drape.ring()?;
     let rows = rows(piece);
+    let closure = closing(tightest, &rows, piece, canvas);
     let rows: Vec<_> = rows.iter().map(Option::as_ref).collect();
-    let closure = closing(tightest, piece, canvas);
     let mut marks = laid(piece, &rows, canvas);
     marks.extend(bars(&rows, canvas));
     Some(vec![Mark::figure(english::figure(&Alternative::Closed), closure.around(marks))])
@@ -46,7 +46,8 @@ fn laid(piece: &Piece, rows: &[Option<&Hung>], canvas: Canvas<'_>) -> Vec<Mark> 
 /// The box round the closed piece: its rows, and all that is drawn of the closure and of bars across the rows.
 pub fn ring_extent(piece: &Piece) -> Option<Extent> {
     let tightest = piece.drape.ring()?;
-    closed_box(piece, &rows(piece), |canvas| closing(tightest, piece, canvas))
+    let rows = rows(piece);
+    closed_box(piece, &rows, |canvas| closing(tightest, &rows, piece, canvas))
 }
 
 /// The box round strands, bars across them, and the closure.
@@ -120,14 +121,14 @@ fn middle(design: &Design) -> f64 {
 }
 
 /// Both sides of the closure, hooked up as short as it goes, along the joints in the gap.
-fn closing(ring: &Ring, piece: &Piece, canvas: Canvas<'_>) -> Layers {
+fn closing(ring: &Ring, rows: &[Option<Hung>], piece: &Piece, canvas: Canvas<'_>) -> Layers {
     let (design, several) = (&piece.design, is_several(piece));
     let hooked = [design.closure.left(), design.closure.right()].map(hooked);
     let (outward, sides) = gap(ring, piece, hooked);
     let inward: Vec<_> = outward.iter().rev().copied().collect();
     let inward = if ring.coil.is_some() { inward } else { across_bars(inward) };
     let hangs = [&inward, &outward].map(|way| hangs(ring, way));
-    let [first, last] = mouths(design, rows(piece).iter().map(Option::as_ref));
+    let [first, last] = mouths(design, rows.iter().map(Option::as_ref));
     let ways = [ClosureWay { line: inward, mouth: first }, ClosureWay { line: outward, mouth: last }];
     let layers = joined(ways, sides, hangs, canvas);
     let layers = if several { layers.map(from_above) } else { layers };
@@ -146,8 +147,10 @@ fn gap(ring: &Ring, piece: &Piece, sides: [Vec<Part>; 2]) -> (Vec<Point>, [Vec<P
         return (way, sides.map(|parts| shortened(&parts, share)));
     }
     let closed = drawn_in(ring, piece);
-    let closed = |at: Point| closed.as_ref().map_or(at, |closed| closed.at(at));
-    let raise = |at: &Point| if is_several(piece) { raised(closed(*at), middle(design)) } else { closed(*at) };
+    let raise = |at: &Point| {
+        let at = closed.as_ref().map_or(*at, |closed| closed.at(*at));
+        if is_several(piece) { raised(at, middle(design)) } else { at }
+    };
     (across_bars(ring.closing.iter().map(raise).collect()), sides)
 }
 

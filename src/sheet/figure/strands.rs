@@ -56,7 +56,7 @@ pub struct Sketch<'a> {
 }
 
 impl<'a> Sketch<'a> {
-    /// A strand on whose face one looks.
+    /// A strand that hangs so, on a canvas.
     pub const fn new(strand: &'a Strand, hung: &'a Hung, canvas: Canvas<'a>) -> Self {
         Self { strand, hung, canvas }
     }
@@ -216,10 +216,14 @@ impl Canvas<'_> {
         self.stencils.whole(index, centre - Point::towards(way) * ((back + over) * self.scale()), way, self.scale())
     }
 
+    /// The ring by which a branch hangs.
+    fn jump_ring(&self, dangle: &Dangle) -> Option<Index<Finding>> {
+        dangle.on.filter(|on| self.design().findings[*on].kind() == FindingKind::JumpRing)
+    }
+
     /// A ring by which a branch hangs straight down from a point on the cord, as what it goes through lies over it.
     pub fn ring(&self, dangle: &Dangle, from: Point) -> Option<Mark> {
-        let ring = dangle.on.filter(|on| self.design().findings[*on].kind() == FindingKind::JumpRing)?;
-        Some(self.stencils.finding(ring, from, FRAC_PI_2, self.scale()))
+        Some(self.stencils.finding(self.jump_ring(dangle)?, from, FRAC_PI_2, self.scale()))
     }
 
     /// A branch straight down from a point on the cord; a ring goes through both, so that half of it lies before them. A
@@ -241,9 +245,8 @@ impl Canvas<'_> {
 
     /// Whether what hangs on a branch is held by a ring that is seen to go through it.
     fn is_in_a_ring(&self, dangle: &Dangle) -> bool {
-        let is_ring = |on| self.design().findings[on].kind() == FindingKind::JumpRing;
         let is_tip = |bead: Index<Bead>| self.design().beads[bead].drilled == Drilled::Tip;
-        dangle.on.is_some_and(is_ring) && !dangle.bits.first().and_then(|bit| bit.what.bead()).is_some_and(is_tip)
+        self.jump_ring(dangle).is_some() && !dangle.bits.first().and_then(|bit| bit.what.bead()).is_some_and(is_tip)
     }
 
     /// What is strung on a branch in a place, from a point along a way.

@@ -20,7 +20,7 @@ const WORDS: f64 = 36.0;
 /// The type of the sizes in the squares.
 const SIZE: Type = Type::HEADING.coloured(style::INK);
 /// Room that the line takes outside the square.
-const EDGE: f64 = 0.1;
+const EDGE: f64 = style::THIN / 2.0;
 /// Room in mm between the lines of words, and above them below the squares.
 const LINES_APART: f64 = 0.8;
 const BELOW_SQUARES: f64 = 2.0;

@@ -47,7 +47,7 @@ fn beads(sheet: &Sheet<'_>, room: Rect, stencils: &Stencils<'_>) -> Table {
     let (letter, drawing) = (Column::new("", Align::Left), Column::new("", Align::Middle));
     let mut table = Table::new(vec![letter, drawing, Column::wrapping("")]);
     for (index, bead) in sheet.piece.design.beads.entries() {
-        let drawing = fitting(legend::drawing(index, bead, stencils), room);
+        let drawing = fitting(legend::drawing(index, bead, 1.0, stencils), room);
         let words = Cell::Double(bead.name.clone(), spec::size(bead));
         table.push(vec![Cell::strong(&bead.letter), Cell::Drawing(drawing), words]);
     }

@@ -1,7 +1,8 @@
 //! What to check a strand against: the beaded length, bare cord, where it starts.
 
 use super::remedy::remedy;
-use crate::design::{Bit, Design, Index, LEAST_BARE, Rest, Strand, TOLD_LACK, What};
+use super::strung;
+use crate::design::{Bead, Bit, Design, Index, LEAST_BARE, Rest, Strand, TOLD_LACK, What};
 use crate::drape::Hung;
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
@@ -50,11 +51,11 @@ fn checks(sheet: &Sheet<'_>, index: Index<Strand>) -> Vec<String> {
 
 /// Whether there are beads on its cord itself.
 fn is_strung_with_beads(strand: &Strand) -> bool {
-    strand.bits().any(|bit| matches!(bit.what, What::Bead(_)))
+    strung(strand).next().is_some()
 }
 
 fn tolerances<'d>(design: &'d Design, strand: &Strand) -> Tolerances<'d> {
-    let is_strung = |index: &Index<_>| strand.bits().any(|bit| bit.what == What::Bead(*index));
+    let is_strung = |index: &Index<Bead>| strung(strand).any(|bead| bead == *index);
     let beads = design.beads.indices().filter(is_strung).map(|index| &design.beads[index]).collect();
     let word = design.cords[strand.cord].word();
     let every_strand = is_held(design, strand);

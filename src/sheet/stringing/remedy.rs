@@ -10,15 +10,16 @@ use crate::steps::chart;
 const LONG: f64 = 25.4;
 
 /// What beads of other sizes ask for: where the strand's length follows from them, other counts; where it
-/// is written, the bare cord gives way. Knots that are tied stay, so that knotted rows change at the last end alone.
+/// is written, the bare cord gives way. Knots that are tied stay, so that a bead of a knotted row changes at the last end alone.
 pub fn remedy(design: &Design, strand: &Strand, is_held: bool) -> WhenOff {
-    let is_firm = strand.settle == Settle::Fill || strand.bare() < LEAST_BARE;
+    if strand.settle != Settle::Fill && strand.bare() >= LEAST_BARE {
+        return WhenOff::BareCord;
+    }
     let is_knotted = strand.bits().any(|bit| bit.what == What::Knot);
-    match (is_firm, is_knotted, change(design, strand, is_held)) {
-        (false, ..) => WhenOff::BareCord,
-        (true, true, Change::Beads(bead, _)) => WhenOff::Knots(Change::Beads(bead, ChangePlace::LastEnd)),
-        (true, true, change) => WhenOff::Knots(change),
-        (true, false, change) => WhenOff::Counts(change),
+    match change(design, strand, is_held) {
+        Change::Beads(bead, _) if is_knotted => WhenOff::Knots(Change::Beads(bead, ChangePlace::LastEnd)),
+        change if is_knotted => WhenOff::Knots(change),
+        change => WhenOff::Counts(change),
     }
 }
 
@@ -66,8 +67,9 @@ fn at_end(list: &[Phrase], mirrored: bool, place: ChangePlace) -> Change {
 
 /// Whether the first of phrases belongs to the repeat that comes next: it is said in that, too.
 fn is_of_repeat(inward: &[&Phrase]) -> bool {
-    let lists = inward.iter().filter_map(|phrase| if let Phrase::Times(_, list) = phrase { Some(list) } else { None });
-    lists.take(1).any(|list| list.contains(inward[0]))
+    let mut lists =
+        inward.iter().filter_map(|phrase| if let Phrase::Times(_, list) = phrase { Some(list) } else { None });
+    lists.next().is_some_and(|list| list.contains(inward[0]))
 }
 
 /// How much cord the beads of phrases take in mm, each among its own kind.

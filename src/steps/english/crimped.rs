@@ -136,7 +136,7 @@ impl Group<'_> {
             "Press the {} in the notched jaw of the {}, with one pass of the {} on each side of the dent. Turn it a \
              quarter and fold it shut in the round jaw.",
             self.teller.name(crimp),
-            pliers.map(|pliers| tools::tool(pliers, self.teller.units)).unwrap_or_default(),
+            pliers.map(|pliers| tools::tool(self.ends.design, pliers, self.teller.units)).unwrap_or_default(),
             self.cord()
         );
         Told::new("Press the crimp", text).check("Pull at the loop: nothing slips.")

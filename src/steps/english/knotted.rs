@@ -49,10 +49,7 @@ impl Group<'_> {
 
     /// What leads a knot down into its cover.
     fn led_with(self) -> &'static str {
-        match needle(self.ends.design, self.ends.strand) {
-            Some(Needle::Bought) => "the tip of the needle",
-            _ => "an awl or tweezers",
-        }
+        if self.ends.is_led_by_awl() { "an awl or tweezers" } else { "the tip of the needle" }
     }
 
     /// How far the strand reaches while its last cover is open: to where the cord goes into that.
@@ -61,7 +58,7 @@ impl Group<'_> {
         if self.ends.side != Side::Last || design.closure.loops() {
             return String::new();
         }
-        let short = strand.finished + strand.told_slack().unwrap_or_default() - strand.ends[1].takes;
+        let short = strand.pulled() - strand.ends[1].takes;
         let (from, short) = (from(datum(design, strand)), self.teller.ruler(short));
         let less = self.teller.ruler(strand.ends[1].takes);
         format!(

@@ -4,10 +4,11 @@ use super::words::strands as names;
 use super::{Teller, Told};
 use crate::design::{Bias, Design, Finding, Index, Strand, What};
 use crate::english::{count, list, plural};
-use crate::units::{Length, UnitStyle};
+use crate::units::{Length, UnitStyle, ranged};
 
 /// A ruler is read to about a millimetre, however alike the beads are.
 const LEAST_SPREAD: Length = Length::mm(1.0);
+
 impl Teller<'_> {
     /// Measure strands that are alike.
     pub(super) fn measure(self, strands: &[Index<Strand>]) -> Told {
@@ -74,8 +75,6 @@ fn not_counted(design: &Design, strand: &Strand) -> String {
 /// `to within 4.7 mm if all are 0.1 mm off one way`.
 #[must_use]
 pub fn bias(bias: &Bias, units: UnitStyle) -> String {
-    let [least, most] = bias.each;
-    let each =
-        if least == most { units.gauge(most) } else { format!("{} to {}", units.gauge(least), units.gauge(most)) };
+    let each = ranged(bias.each.map(|length| units.gauge(length)));
     format!("to within {} if all are {each} off one way", units.margin(bias.by))
 }

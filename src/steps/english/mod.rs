@@ -58,7 +58,7 @@ pub fn cautions(design: &Design) -> Vec<Warned> {
 /// The tools of a design in words, with lengths in units.
 #[must_use]
 pub fn tools(design: &Design, units: UnitStyle) -> Vec<String> {
-    super::tools(design).into_iter().map(|one| tool(one, units)).collect()
+    super::tools(design).into_iter().map(|one| tool(design, one, units)).collect()
 }
 
 /// A step in words.

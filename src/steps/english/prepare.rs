@@ -272,7 +272,7 @@ impl Teller<'_> {
             "Grip the tip of the wire of {} with round-nose pliers where their jaws are {} thick, and roll it back towards the \
              bend into a plain loop.",
             self.pins(pins),
-            self.of_pins(pins, |pin| *pin.eye() - pin.wire * 2.0)
+            self.of_pins(pins, Pin::open)
         );
         if open {
             Told::new("Turn a loop", format!("{text} Stop while it is still a little open."))

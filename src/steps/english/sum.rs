@@ -37,8 +37,8 @@ fn told(length: f64, units: UnitStyle) -> String {
 /// Lengths in mm rounded so that they add up to their whole as it is told. What is told elsewhere too is rounded by itself; of
 /// the others those that lose most by being rounded down are rounded up.
 fn added(lengths: &[(f64, bool)], units: UnitStyle) -> Vec<String> {
-    let unit = if units == UnitStyle::In { INCH / 100.0 } else { 0.1 };
-    let rounded = |length: f64| told(length, units).parse::<f64>().map_or(0.0, |read| (read * told_per(units)).round());
+    let (unit, parts_of_one) = if units == UnitStyle::In { (INCH / 100.0, 100.0) } else { (0.1, 10.0) };
+    let rounded = |length: f64| told(length, units).parse::<f64>().map_or(0.0, |read| (read * parts_of_one).round());
     let down = |&(length, kept): &(f64, bool)| if kept { rounded(length) } else { (length / unit).floor() };
     let mut parts: Vec<f64> = lengths.iter().map(down).collect();
     let lost = |at: usize| lengths[at].0 / unit - parts[at];
@@ -47,11 +47,6 @@ fn added(lengths: &[(f64, bool)], units: UnitStyle) -> Vec<String> {
     let short = rounded(lengths.iter().map(|(length, _)| length).sum()) - parts.iter().sum::<f64>();
     order.iter().cycle().take(short.abs() as usize).for_each(|at| parts[*at] += short.signum());
     parts.iter().map(|part| told(part * unit, units)).collect()
-}
-
-/// How many of the smallest parts that are told make up a unit.
-const fn told_per(units: UnitStyle) -> f64 {
-    if matches!(units, UnitStyle::In) { 100.0 } else { 10.0 }
 }
 
 /// The parts that take some of a strand, by name, with what all of each take.
@@ -88,7 +83,7 @@ fn ends(design: &Design, strand: &Strand, units: UnitStyle) -> Vec<(String, f64)
     }
 }
 
-/// `loop 2.76 mm, tube crimp 2 mm`: what an end has, and what of it adds to the strand.
+/// `loop 2.76, tube crimp 2`: what an end has, and what of it adds to the strand.
 fn of_end(design: &Design, strand: &Strand, side: Side, units: UnitStyle) -> String {
     let (end, way) = (end(strand, side), way(design, strand, side));
     let told = |what: &str, length: Length| format!("{what} {}", fine(length, units));

@@ -1,12 +1,13 @@
 //! Tools, in words.
 
+use crate::design::Design;
 use crate::english::count;
 use crate::steps::tools::Tool;
 use crate::units::UnitStyle;
 
 /// A tool's name, with how many where more than one is needed.
 #[must_use]
-pub fn tool(tool: Tool, units: UnitStyle) -> String {
+pub fn tool(design: &Design, tool: Tool, units: UnitStyle) -> String {
     let name = match tool {
         Tool::Board => "beading board or cloth",
         Tool::Ruler => "ruler",
@@ -14,8 +15,9 @@ pub fn tool(tool: Tool, units: UnitStyle) -> String {
         Tool::FlushCutters => "flush cutters",
         Tool::HardWireCutters => "memory wire cutters",
         Tool::Scissors => "sharp scissors",
-        Tool::OwnNeedle(cord) => return format!("needle: the {cord} has its own"),
-        Tool::Needle(hole) => return format!("beading needle for holes of {}", hole.hundredths()),
+        Tool::OwnNeedle(cord) => return format!("needle: the {} has its own", design.cords[cord].word()),
+        Tool::Needle(Some(hole)) => return format!("beading needle for holes of {}", hole.hundredths()),
+        Tool::Needle(None) => "beading needle",
         Tool::Tape => "tape for tags",
         Tool::Card(tall) => return format!("card {} tall", units.ruler(tall)),
         Tool::Stoppers(number) if number > 1 => return format!("{} or tape", count(number, "bead stopper")),

@@ -31,7 +31,7 @@ const SAME_STATION: f64 = 1e-6;
 /// Room in mm between the beads and what stands below them.
 const ABOVE_RULER: f64 = 1.0;
 /// Least that a line reaches above its cord and below it, in mm.
-pub const LEAST_REACH: f64 = 1.0;
+const LEAST_REACH: f64 = 1.0;
 /// Shortest stretch in mm along which a ruler has anything to read.
 const LEAST_RULER: f64 = 5.0;
 /// How far in mm the cord runs on beyond a line that does not end with the strand.
@@ -61,10 +61,9 @@ impl<'a, 'r> RowLine<'a, 'r> {
 
     /// The line as a block, and how many of its runs are too short for their letter.
     pub fn draw(&self) -> (Block, usize) {
-        let most = |of: fn(&Span<'_>) -> f64| self.spans.iter().map(of).fold(LEAST_REACH, f64::max);
         let labels = LineLabels::new(self);
-        let cord = labels.height() + labels::counts_height(&self.spans) + most(|span| span.reach.above);
-        let names_top = cord + most(|span| span.reach.below) + ABOVE_RULER;
+        let cord = labels.height() + labels::counts_height(&self.spans) + self.most(|span| span.reach.above);
+        let names_top = cord + self.most(|span| span.reach.below) + ABOVE_RULER;
         let names = Names::new(self.names(), self.of.width);
         let mut marks = labels.marks();
         marks.extend(labels::counts(self, cord));
@@ -75,6 +74,11 @@ impl<'a, 'r> RowLine<'a, 'r> {
         let (ruler, height) = self.ruler(names_top + names.height());
         marks.extend(ruler);
         (Block::new(self.of.width, height, marks), labels.left_out)
+    }
+
+    /// The farthest that anything on the line reaches in a way.
+    pub fn most(&self, reach: fn(&Span<'_>) -> f64) -> f64 {
+        self.spans.iter().map(reach).fold(LEAST_REACH, f64::max)
     }
 
     /// The ruler from a height on, where there is anything to read along it, and how far down that reaches.

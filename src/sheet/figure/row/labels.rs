@@ -10,7 +10,7 @@ use crate::sheet::english;
 use crate::sheet::said::BareCord;
 use crate::units::{Length, UnitStyle};
 
-use super::drawn::{LEAST_REACH, RowLine};
+use super::drawn::RowLine;
 use super::spans::{Span, Spanned};
 
 /// Height of one row of labels in mm.
@@ -237,8 +237,8 @@ pub fn counts_height(spans: &[Span<'_>]) -> f64 {
 /// are left out, how many they are and how long.
 pub fn counts(line: &RowLine<'_, '_>, cord: f64) -> Vec<Mark> {
     let (mut taken, mut ticks, mut marks) = (0.0, Vec::new(), Vec::new());
-    let baseline = cord - line.spans.iter().map(|span| span.reach.above).fold(LEAST_REACH, f64::max) - ABOVE_BEAD;
-    for span in line.spans.iter() {
+    let baseline = cord - line.most(|span| span.reach.above) - ABOVE_BEAD;
+    for span in &line.spans {
         let centred = |words: &str| {
             let wide = Type::TINY.width(words);
             (span.centre() - wide / 2.0).clamp(0.0, (line.of.width - wide).max(0.0))
