@@ -151,6 +151,8 @@ fn a_file_to_keep_is_a_pdf_alone_and_dated() {
     }
     let [one, two] = ["one.pdf", "two.pdf"].map(|name| fs::read(desk.path(name)).unwrap());
     assert!(one == two && String::from_utf8_lossy(&one).contains("<pdfaid:part>2<"));
+    assert_eq!(desk.run(&["sheet", "strap.yaml", "--archive", "2026-11-27", "--booklet", "-o", "folded.pdf"]).0, 0);
+    assert!(String::from_utf8_lossy(&fs::read(desk.path("folded.pdf")).unwrap()).contains("<pdfaid:part>2<"));
 }
 
 #[test]

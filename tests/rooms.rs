@@ -167,38 +167,6 @@ fn trade_sizes_have_one_value() {
     }
 }
 
-/// Names that one room shows others and another room has too, with why that is one meaning or cannot be mistaken.
-const TWICE: &[(&str, &str)] = &[("Node", "of a tree of values, and of a net of joints: the standard word for both")];
-
-/// A word has one meaning: what a room shows others, no other room calls by the same name. A pattern's words are those
-/// of its design, as written and resolved; what is said is named for what it is about.
-#[test]
-fn no_name_has_two_meanings() {
-    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
-    let texts: Vec<_> = ORDER.iter().map(|room| (*room, texts(&root, room))).collect();
-    let mut shown: BTreeMap<String, BTreeSet<&str>> = BTreeMap::new();
-    for (room, texts) in &texts {
-        let room = if *room == "design" { "pattern" } else { room };
-        for name in texts.iter().flat_map(|text| types(text, true)) {
-            shown.entry(name).or_default().insert(room);
-        }
-    }
-    assert!(shown.contains_key("Strand") && shown.len() > 300, "{} names", shown.len());
-    let is_imported = |name: &str| {
-        let of_others = |room: &str, text: &String| {
-            text.split("use crate::").skip(1).any(|used| {
-                let used = used.split(';').next().unwrap_or_default();
-                !used.starts_with(room) && names(used).any(|word| word == name)
-            })
-        };
-        texts.iter().any(|(room, texts)| texts.iter().any(|text| of_others(room, text)))
-    };
-    let twice =
-        shown.iter().filter(|(name, rooms)| rooms.len() > 1 && is_imported(name)).map(|(name, _)| name.as_str());
-    let known: Vec<_> = TWICE.iter().map(|(name, _)| *name).collect();
-    assert_eq!(twice.collect::<Vec<_>>(), known);
-}
-
 /// Names that stand for more than one type, hidden ones too, with why.
 const AGAIN: &[(&str, &str)] = &[
     ("Format", "each command has its own"),
@@ -213,10 +181,11 @@ fn a_name_is_given_once() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
     let mut given: BTreeMap<String, Vec<&str>> = BTreeMap::new();
     for room in ORDER.iter().chain(&["cli"]) {
-        for name in texts(&root, room).iter().flat_map(|text| types(text, false)) {
+        for name in texts(&root, room).iter().flat_map(|text| types(text)) {
             given.entry(name).or_default().push(room);
         }
     }
+    assert!(given.contains_key("Strand") && given.len() > 300, "{} names", given.len());
     // A pattern's words are those of its design, as written and resolved.
     let once = |rooms: &[&str]| usize::from(rooms.contains(&"pattern") && rooms.contains(&"design")) + 1;
     let again = given.iter().filter(|(_, rooms)| rooms.len() > once(rooms)).map(|(name, _)| name.as_str());
@@ -231,11 +200,11 @@ fn texts(root: &Path, room: &str) -> Vec<String> {
     files(root, room).into_iter().filter(|file| !is_said(file)).map(text).collect()
 }
 
-/// The types that a text declares, or lets others use, those that macros declare for the pattern among them.
-fn types(text: &str, shown: bool) -> Vec<String> {
+/// The types that a text declares, those that macros declare for the pattern among them.
+fn types(text: &str) -> Vec<String> {
     let declared = |line: &str| {
         let is_own = !line.starts_with(char::is_whitespace);
-        let line = if shown { line.strip_prefix("pub")? } else { line.strip_prefix("pub").unwrap_or(line) };
+        let line = line.strip_prefix("pub").unwrap_or(line);
         let line = line.strip_prefix('(').and_then(|line| line.split_once(')')).map_or(line, |(_, line)| line);
         let (kind, name) = line.trim_start().split_once(' ')?;
         (["struct", "enum", "trait"].contains(&kind) || kind == "type" && is_own)

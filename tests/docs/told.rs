@@ -64,14 +64,22 @@ fn ways(number: f64) -> Vec<String> {
     let near = |one: f64| (one - number).abs() < 1e-9;
     let words = WORDS.iter().filter(|(value, _)| near(*value)).map(|(_, word)| (*word).to_owned());
     let percent = format!("{} %", (number * 1000.0).round() / 10.0);
-    words.chain([number.to_string(), grouped(number), percent]).collect()
+    let thousands = (number >= 1000.0 && number.fract() == 0.0).then(|| grouped(number));
+    words.chain([number.to_string(), percent]).chain(thousands).collect()
 }
 
-/// `20,000`.
+/// A number of at least a thousand: `20,000`.
 fn grouped(number: f64) -> String {
     let text = format!("{number:.0}");
-    let at = text.len().saturating_sub(3);
-    if at == 0 { text } else { format!("{},{}", &text[..at], &text[at..]) }
+    let (thousands, rest) = text.split_at(text.len() - 3);
+    format!("{thousands},{rest}")
+}
+
+/// Whether a text has words that no figures go on before or behind.
+fn has(text: &str, words: &str) -> bool {
+    let is_number = |sign: char| sign.is_ascii_digit() || ".,".contains(sign);
+    let ends = |rest: &str| !rest.trim_start_matches(['.', ',']).starts_with(|sign: char| sign.is_ascii_digit());
+    text.match_indices(words).any(|(at, _)| !text[..at].ends_with(is_number) && ends(&text[at + words.len()..]))
 }
 
 const USUAL: &str = "src/trade/usual.rs";
@@ -162,7 +170,7 @@ fn explanations_tell_the_numbers_of_the_program() {
         let text = Code::named(one.code).unwrap().explanation();
         let number = one.value();
         let ways: Vec<_> = ways(number).iter().map(|way| one.words.replace("{}", way)).collect();
-        let is_told = |words: &String| text.to_lowercase().contains(&words.to_lowercase());
+        let is_told = |words: &String| has(&text.to_lowercase(), &words.to_lowercase());
         assert!(ways.iter().any(is_told), "{}: {number} is not told as {:?}", one.code, one.words);
     }
 }

@@ -23,6 +23,7 @@ fn all() -> &'static [Design] {
 fn made() -> Vec<Design> {
     let names = std::fs::read_dir("patterns").unwrap().map(|entry| entry.unwrap().file_name().into_string().unwrap());
     let mut names: Vec<_> = names.filter_map(|name| name.strip_suffix(".yaml").map(str::to_owned)).collect();
+    assert!(!names.is_empty(), "no patterns");
     names.sort();
     let made = |name: &String| festoon::piece(&shelved(&format!("patterns/{name}.yaml")), &Choice::default(), None).0;
     names.iter().map(|name| made(name).unwrap().design).collect()

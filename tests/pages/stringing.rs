@@ -31,7 +31,10 @@ fn drawn(pages: &[&Page], beads: usize) -> Vec<u32> {
 fn told(pages: &[&Page]) -> u32 {
     let texts = pages.iter().flat_map(|page| boxes(page)).filter_map(|found| found.text().map(str::to_owned));
     let texts: Vec<_> = texts.collect();
-    let of_run = |text: &String| text.split_once(" more")?.0.parse::<u32>().ok();
+    let of_run = |text: &String| {
+        let (count, rest) = text.split_once(" more")?;
+        (rest.is_empty() || rest.starts_with(", ")).then(|| count.parse::<u32>().ok())?
+    };
     let of_runs: u32 = texts.iter().filter_map(of_run).sum();
     let all = texts.join(" ");
     let elisions = all.split(" beads, ").zip(all.split(" beads, ").skip(1));

@@ -81,19 +81,11 @@ const OTHERS: &[(&str, &str, &str)] = &[
 
 #[test]
 fn words_stand_in_the_modules_of_a_language() {
-    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
     let mut found = Vec::new();
-    for (room, words) in ROOMS {
-        for file in files(&root, room) {
-            let place = file.strip_prefix(&root).expect("files of a room stand in it").display().to_string();
-            if place.starts_with(words) || place.ends_with("/tests.rs") || place.ends_with("/sample.rs") {
-                continue;
-            }
-            let text = std::fs::read_to_string(&file).expect("the sources can be read");
-            let is_other = |literal: &String| OTHERS.iter().any(|(at, other, _)| *at == place && literal == other);
-            let said = literals(&text).into_iter().filter(|literal| is_sentence(literal) && !is_other(literal));
-            found.extend(said.map(|literal| format!("{place}: {literal:?}")));
-        }
+    for (place, literals) in wordless() {
+        let is_other = |literal: &String| OTHERS.iter().any(|(at, other, _)| *at == place && literal == other);
+        let said = literals.into_iter().filter(|literal| is_sentence(literal) && !is_other(literal));
+        found.extend(said.map(|literal| format!("{place}: {literal:?}")));
     }
     assert!(found.is_empty(), "{}", found.join("\n"));
 }
@@ -101,23 +93,32 @@ fn words_stand_in_the_modules_of_a_language() {
 /// A single word that stands alone is a key or word of the language, or a name within a format.
 #[test]
 fn single_words_are_keys_or_names() {
-    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
     let (language, mut found) = (language(), Vec::new());
+    for (place, literals) in wordless() {
+        let names = NAMES.iter().find(|(at, _)| place.starts_with(at)).map(|(_, names)| *names);
+        let is_name = |word: &str| names.is_some_and(|names| names.is_empty() || names.contains(&word));
+        let single = literals.into_iter().filter(|literal| is_word(literal));
+        let strange = single.filter(|word| !language.contains(word.as_str()) && !is_name(word));
+        found.extend(strange.map(|word| format!("{place}: {word:?}")));
+    }
+    assert!(found.is_empty(), "{}", found.join("\n"));
+}
+
+/// What every file that has no words says, and where that stands.
+fn wordless() -> Vec<(String, Vec<String>)> {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    let mut all = Vec::new();
     for (room, words) in ROOMS {
         for file in files(&root, room) {
             let place = file.strip_prefix(&root).expect("files of a room stand in it").display().to_string();
             if place.starts_with(words) || place.ends_with("/tests.rs") || place.ends_with("/sample.rs") {
                 continue;
             }
-            let names = NAMES.iter().find(|(at, _)| place.starts_with(at)).map(|(_, names)| *names);
-            let is_name = |word: &str| names.is_some_and(|names| names.is_empty() || names.contains(&word));
             let text = std::fs::read_to_string(&file).expect("the sources can be read");
-            let single = literals(&text).into_iter().filter(|literal| is_word(literal));
-            let strange = single.filter(|word| !language.contains(word.as_str()) && !is_name(word));
-            found.extend(strange.map(|word| format!("{place}: {word:?}")));
+            all.push((place, literals(&text)));
         }
     }
-    assert!(found.is_empty(), "{}", found.join("\n"));
+    all
 }
 
 /// A word in small letters or with a capital, that is no unit's sign.
