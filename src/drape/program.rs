@@ -4,7 +4,7 @@
 //! space (3); links at most as long as they are (second-order cones: tight under tension, their multiplier is the
 //! tension), constraints not less than nothing. Ties that are pressed are no shorter along the way in which they lie; they
 //! turn aside of it, and round by round become as long as they are (`press`). Some constraints may give way at a price
-//! per mm, the weight of all that hangs, which no contact comes near where there is room; what gives way shows as overlap of
+//! per mm ([`Net::price`]), which nothing that presses comes near where there is room; what gives way shows as overlap of
 //! outlines.
 //!
 //! **Method.** The interior-point solver of the crate `clarabel`, with lengths in mm and weights in the
@@ -46,6 +46,9 @@ const EXACT: f64 = 1e-10;
 /// How much farther apart than it is long a pressed tie's joints may come in a round, as a share: it turns by 8 degrees at
 /// the most.
 const TURNS: f64 = 0.01;
+
+/// No cord is bent round less than this radius, in mm: what bends it so is its stiffness by the square of that.
+const KINK: f64 = 2.0;
 
 /// Two joints that are at most so many mm apart.
 #[derive(Clone, Copy, Debug)]
@@ -178,6 +181,17 @@ impl<const D: usize> Net<D> {
         self.nodes.iter().map(|node| node.weight).sum()
     }
 
+    /// What each mm by which a constraint gives way costs, in N: as much as all weighs, and as the stiffest cord presses with
+    /// where it is bent as sharply as any. Bars press on stiff cord many times as hard as all that hangs weighs.
+    pub fn price(&self) -> f64 {
+        let stiff = |bend: &Bend| {
+            let [one, other] = bend.links.map(|link| self.ties[link].length);
+            bend.spring * 0.5 * (one + other)
+        };
+        let stiffest = self.bends.iter().map(stiff).fold(0.0, f64::max);
+        self.weight() + stiffest / (KINK * KINK)
+    }
+
     /// Solves one round; nothing where the solver finds no answer. `pull` is in mean weights per mm.
     pub fn solve(&self, constraints: &[Constraint<D>], pull: f64) -> Option<Round<D>> {
         let columns = Columns::new(self);
@@ -186,7 +200,7 @@ impl<const D: usize> Net<D> {
         let pushes: Vec<Constraint<D>> = self.pressed().map(|tie| self.push(tie)).collect();
         let all: Vec<&Constraint<D>> = constraints.iter().chain(&pushes).collect();
         let giving = all.iter().filter(|constraint| constraint.gives).count();
-        let energy = self.energy(&columns, mean, pull, giving, free as f64);
+        let energy = self.energy(&columns, mean, pull, giving, self.price() / mean);
         let (square, linear) = (energy.matrix(), energy.linear);
         let mut table = Matrix::default();
         let mut slacks = columns.count..linear.len();

@@ -146,6 +146,7 @@ fn all() -> Vec<Tells> {
         tells("strands-unsettled", "farther than {} mm, or all", "src/drape/body/mod.rs", "RESTS"),
         tells("strands-unsettled", "nothing lies {} mm deep", "src/drape/body/mod.rs", "RESTS").which(1, |mm| mm),
         tells("strands-unsettled", "along their first {} mm", "src/drape/body/constraints.rs", "SHARED"),
+        tells("strands-unsettled", "round a radius of {} mm", "src/drape/program.rs", "KINK"),
         tells("strands-unsettled", "more than {} mm of that", "src/drape/body/mod.rs", "SHORT"),
         tells("too-many-beads", "at most {} beads", "src/pattern/bounds.rs", "MOST_STRUNG"),
         tells("too-many-beads", "at most {} over itself", "src/pattern/bounds.rs", "MOST_IN_VARIANTS"),

@@ -9,7 +9,7 @@ use super::rope::Rope;
 use crate::design::Passage;
 use crate::geometry::Point;
 
-/// What gives way presses as hard as all that hangs weighs, to this share.
+/// What gives way presses as hard as that costs, to this share.
 const GIVES: f64 = 0.99;
 
 /// What a round found.
@@ -107,6 +107,13 @@ impl Web {
         self.net.bends = bends(ropes);
     }
 
+    /// Puts the joints where strands have them.
+    pub fn follow(&mut self, ropes: &[Rope]) {
+        let joints = ropes.iter().flat_map(|rope| &rope.joints);
+        let places: Vec<_> = joints.map(|joint| [joint.at.x, joint.at.y]).collect();
+        self.net.go(&places);
+    }
+
     /// By how much any bar's joints are nearer to each other or farther apart than it holds them, in mm.
     pub fn off(&self) -> f64 {
         self.bars.off(&self.net)
@@ -117,9 +124,9 @@ impl Web {
         self.net.ties.iter().any(|tie| tie.pressed)
     }
 
-    /// Whether stiff cord is pressed harder than all that hangs weighs: it has no room in the plane, and would bend out of it.
+    /// Whether stiff cord is pressed as hard as giving way costs: it has no room in the plane, and would bend out of it.
     pub fn is_jammed(&self, round: &RoundOutcome) -> bool {
-        round.whole.thrust() > GIVES * self.net.weight()
+        round.whole.thrust() > GIVES * self.net.price()
     }
 }
 

@@ -10,17 +10,23 @@ use crate::geometry::Point;
 
 /// Rounds after which the best place found is taken, and where stiff cord is pressed, whose rounds go less far.
 const ROUNDS: u32 = 20;
-const PRESSED: u32 = 40;
+const PRESSED: u32 = 120;
 /// Rounds with smooth tubes at the most, which end when no joint moves farther than this, in mm.
 const PARTING: u32 = 3;
 const PARTED: f64 = 0.5;
 /// Rounds end when no joint moves farther than this, in mm, or would in the next, and no outline lies deeper in another.
 pub const STILL: f64 = 0.01;
-/// Strands of which links hang slack, or that jam, so many rounds after they were parted have no room.
+/// Strands of which links hang slack, or that jam, so many rounds after they were parted have no room; where stiff cord is
+/// pressed, after more.
 const PATIENCE: u32 = 3;
+const PATIENT: u32 = 20;
 /// The pull to the present place once rounds swing, and the strongest, in mean weights of a joint per mm.
 const FAINT: f64 = 0.01;
 const STRONG: f64 = 1.0;
+/// Steps are alike where each goes the way of the last, to this cosine of an angle: the next leaps as far as all that
+/// would follow add up to, but no joint farther than this, in mm.
+const ALIKE: f64 = 0.9;
+const LEAP: f64 = 2.0;
 /// Links times rounds that are spent on one piece, and shared by many variants of it: a round takes time and room in
 /// proportion to its links.
 pub const WORK: usize = 24_000;
@@ -166,7 +172,8 @@ impl<'a> Settling<'a> {
 
     /// Whether links hang slack or strands jam long after they were parted.
     fn has_no_room(&self, turn: &Advance, parted: u32) -> bool {
-        self.rounds - parted >= PATIENCE && (!turn.is_tense() || self.web.is_jammed(&turn.round))
+        let patience = if self.web.is_pressed() { PATIENT } else { PATIENCE };
+        self.rounds - parted >= patience && (!turn.is_tense() || self.web.is_jammed(&turn.round))
     }
 
     /// The pairs that have no room; that no place was found, where none presses.
@@ -178,9 +185,12 @@ impl<'a> Settling<'a> {
     /// Whether strands lie still beside one another.
     fn rests(&self, turn: &Advance, next: &[Contact], parted: u32) -> bool {
         let (moved, last) = (self.pace.moved, turn.last);
-        // Steps shrink alike from round to round: the next one is told by the last two.
-        let next_is_still = || self.rounds > parted + 1 && moved < last && moved * moved / last < STILL;
-        let is_still = moved < STILL || next_is_still();
+        // Steps shrink alike from round to round: the next one is told by the last two, and what all add up to where they are
+        // many.
+        let shrinks = self.rounds > parted + 1 && moved < last && last.is_finite();
+        let next_is_still = || moved < STILL || shrinks && moved * moved / last < STILL;
+        let all_are_still = || shrinks && moved * moved / (last - moved) < STILL;
+        let is_still = if self.web.is_pressed() { all_are_still() } else { next_is_still() };
         is_still && deepest(next, &self.web) < STILL && turn.is_tense() && !turn.is_long
     }
 
@@ -203,6 +213,18 @@ impl<'a> Settling<'a> {
     fn go_on(&mut self, next: Vec<Contact>, tense: bool) {
         self.parted = self.parted.or((!self.is_parting()).then_some(self.rounds));
         (self.contacts, self.were_tense) = (next, tense);
+        if self.web.is_pressed() {
+            self.leap();
+        }
+    }
+
+    /// Goes on where steps are alike: pressed cord turns aside by small ones, and many of them.
+    fn leap(&mut self) {
+        let Some(by) = self.pace.leap() else { return };
+        let joints = self.ropes.iter_mut().flat_map(|rope| &mut rope.joints);
+        joints.zip(by).for_each(|(joint, by)| joint.at = joint.at + by);
+        self.web.follow(&self.ropes);
+        self.contacts = self.near();
     }
 
     /// The place nearest to rest.
@@ -215,15 +237,17 @@ impl<'a> Settling<'a> {
 struct Pace {
     /// The pull to the present place, in mean weights of a joint per mm.
     pull: f64,
-    /// How far the farthest joint went in the last round, in mm.
+    /// How far the farthest joint went in the last round, in mm; beyond all measure before the first, and after a leap.
     moved: f64,
     /// How far each went.
     steps: Vec<Point>,
+    /// What the last step is of the one before, where it goes the same way.
+    is_of_last: Option<f64>,
 }
 
 impl Default for Pace {
     fn default() -> Self {
-        Self { pull: 0.0, moved: f64::INFINITY, steps: Vec::new() }
+        Self { pull: 0.0, moved: f64::INFINITY, steps: Vec::new(), is_of_last: None }
     }
 }
 
@@ -238,9 +262,26 @@ impl Pace {
             let grown = (4.0 * self.pull).clamp(FAINT, STRONG);
             self.pull = if pressed && along > 0.0 { 0.5 * self.pull } else { grown };
         }
+        self.is_of_last = of_last(&self.steps, &steps);
         self.steps = steps;
         std::mem::replace(&mut self.moved, moved)
     }
+
+    /// How far joints go on where steps are alike: as far as all further ones would add up to.
+    fn leap(&mut self) -> Option<Vec<Point>> {
+        let (share, most) = (self.is_of_last.take()?, LEAP / self.moved);
+        let more = if share < 1.0 { most.min(share / (1.0 - share)) } else { most };
+        // The next step tells nothing of this one.
+        self.moved = f64::INFINITY;
+        Some(std::mem::take(&mut self.steps).into_iter().map(|step| step * more).collect())
+    }
+}
+
+/// What steps are of those before them, if all joints go on the same way.
+fn of_last(before: &[Point], steps: &[Point]) -> Option<f64> {
+    let sum = |one: &[Point], other: &[Point]| one.iter().zip(other).map(|(a, b)| a.dot(*b)).sum::<f64>();
+    let [along, was, is] = [sum(before, steps), sum(before, before), sum(steps, steps)];
+    (along > ALIKE * (was * is).sqrt()).then(|| along / was)
 }
 
 /// Strands as they hang alone.
