@@ -36,6 +36,7 @@ const NAMES: &[(&str, &[&str])] = &[
     ("materials/mod.rs", &["finding"]),
     ("design/ends.rs", &["loop"]),
     ("design/spring.rs", &["loop"]),
+    ("design/wire.rs", &["steel"]),
     ("art/look.rs", &["edge", "finding", "linked", "pin", "pressed", "speck"]),
     ("art/finding/mod.rs", &["fluted"]),
     ("art/light.rs", &["grey"]),
