@@ -1,4 +1,4 @@
-//! Strands at rest: cord, beads, knots, branches and end findings.
+//! Strands at rest: cord, beads, knots, branches and end findings. Lengths in mm on paper.
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
@@ -70,6 +70,22 @@ impl<'a> Sketch<'a> {
         Mark::figure(english::figure(&Alternative::Strand(&self.strand.name)), marks)
     }
 
+    /// Where a bead cap sits: in the line of the bead that it hugs, not of the cord; other things as they are.
+    fn on_its_bead(&self, seat: &Seat) -> Seat {
+        let bits = &self.strand.trains[seat.train].bits;
+        let cap = &bits[seat.bit];
+        let is_cap = matches!(cap.what, What::Finding(at) if self.design().findings[at].kind() == FindingKind::BeadCap);
+        let faced = if cap.turned { Some(seat.bit + 1) } else { seat.bit.checked_sub(1) };
+        let bead = faced.filter(|_| is_cap).and_then(|at| {
+            let is_it = |other: &&Seat| other.train == seat.train && other.bit == at;
+            matches!(bits.get(at)?.what, What::Bead(_)).then(|| self.hung.seats.iter().find(is_it))?
+        });
+        bead.map_or(*seat, |bead| {
+            let reach = if cap.turned { -bits[bead.bit].before - cap.after } else { bits[bead.bit].after + cap.before };
+            Seat { centre: bead.centre + Point::towards(bead.angle) * reach, angle: bead.angle, ..*seat }
+        })
+    }
+
     /// The strand by itself, with the bars and beads that it shares with others.
     pub fn alone(&self) -> Vec<Mark> {
         let mut marks = self.strand();
@@ -95,8 +111,7 @@ impl<'a> Sketch<'a> {
     /// the ends.
     pub(super) fn strung(&self) -> Vec<Mark> {
         let mut marks = self.ends();
-        let on_its_bead = |seat| on_its_bead(seat, self.strand, self.hung, self.design());
-        let seats: Vec<_> = self.hung.seats.iter().map(on_its_bead).collect();
+        let seats: Vec<_> = self.hung.seats.iter().map(|seat| self.on_its_bead(seat)).collect();
         let is_bead = |seat: &Seat| matches!(self.bit(seat).what, What::Bead(_));
         let (met, seats): (Vec<_>, Vec<_>) = seats.into_iter().partition(|seat| self.bit(seat).what.is_meeting());
         let (mut beads, mut others): (Vec<_>, Vec<_>) = seats.into_iter().partition(is_bead);
@@ -287,22 +302,6 @@ fn kept_off(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> f64 {
         (below > 0.0).then_some(centre.y - (other.centre.y - below))
     };
     hung.seats.iter().filter_map(lowered).filter(|by| *by < 2.0 * radius(met)).fold(0.0, f64::max)
-}
-
-/// Where a bead cap sits: in the line of the bead that it hugs, not of the cord; other things as they are.
-fn on_its_bead(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> Seat {
-    let bits = &strand.trains[seat.train].bits;
-    let cap = &bits[seat.bit];
-    let is_cap = matches!(cap.what, What::Finding(at) if design.findings[at].kind() == FindingKind::BeadCap);
-    let faced = if cap.turned { Some(seat.bit + 1) } else { seat.bit.checked_sub(1) };
-    let bead = faced.filter(|_| is_cap).and_then(|at| {
-        let is_it = |other: &&Seat| other.train == seat.train && other.bit == at;
-        matches!(bits.get(at)?.what, What::Bead(_)).then(|| hung.seats.iter().find(is_it))?
-    });
-    bead.map_or(*seat, |bead| {
-        let reach = if cap.turned { -bits[bead.bit].before - cap.after } else { bits[bead.bit].after + cap.before };
-        Seat { centre: bead.centre + Point::towards(bead.angle) * reach, angle: bead.angle, ..*seat }
-    })
 }
 
 /// The box round all strands with their beads and branches, in the drape's frame.
