@@ -119,12 +119,14 @@ fn closing(piece: &Piece, canvas: Canvas<'_>) -> Layers {
 const MOST_SHADOWS: usize = 4;
 
 /// Strands, those of the design in its order where they are seen: the longest first, so that shorter
-/// ones lie over longer ones; and on them the bars that they share.
+/// ones lie over longer ones, unless they are twisted or cross; and on them the bars that they share.
 pub fn strung(strands: &[Option<Hung>], shade: Shade, canvas: Canvas<'_>) -> Vec<Mark> {
     let design = canvas.design();
     let hung: Vec<_> = strands.iter().map(Option::as_ref).collect();
-    if design.twist.is_some() {
-        return vec![twined(&hung, shade, canvas)];
+    let bars = figure::bars(&hung, canvas);
+    let bars = (!bars.is_empty()).then(|| shade.touching(bars));
+    if figure::twined::are_twined(&hung, design) {
+        return std::iter::once(twined(&hung, shade, canvas)).chain(bars).collect();
     }
     let figure = |index: Index<Strand>| {
         let hung = (*hung.get(index.number())?)?;
@@ -134,16 +136,15 @@ pub fn strung(strands: &[Option<Hung>], shade: Shade, canvas: Canvas<'_>) -> Vec
     let figures: Vec<_> = figure::longest_first(design).into_iter().filter_map(figure).collect();
     let several = figures.len().div_ceil(MOST_SHADOWS).max(1);
     let mut marks: Vec<_> = figures.chunks(several).map(|some| shade.touching(some.to_vec())).collect();
-    let bars = figure::bars(&hung, canvas);
-    marks.extend((!bars.is_empty()).then(|| shade.touching(bars)));
+    marks.extend(bars);
     marks
 }
 
-/// Twisted strands, the nearer of which throw shadows on the farther.
+/// Twisted or crossing strands, the nearer of which throw shadows on the farther.
 fn twined(hung: &[Option<&Hung>], shade: Shade, canvas: Canvas<'_>) -> Mark {
     let layers = figure::twined::layers(hung, canvas, MOST_SHADOWS);
     Mark::figure(
-        english::figure(&Alternative::twisted(canvas.design())),
+        english::figure(&Alternative::twined(canvas.design())),
         layers.into_iter().map(|layer| shade.touching(layer)).collect(),
     )
 }

@@ -21,12 +21,13 @@ use super::fastened::{is_hung, lengthened};
 use super::{Canvas, ends, twined};
 
 /// Strands, those of the design in its order as far as they are laid: the longest first, so that shorter ones lie over longer ones; all cords below all
-/// beads. Twisted ones lie over one another as they are near.
+/// beads. Twisted ones, and those that cross, lie over one another as they are near.
 pub fn strands(hung: &[Option<&Hung>], canvas: Canvas<'_>) -> Vec<Mark> {
     let design = canvas.design();
-    if design.twist.is_some() {
+    if twined::are_twined(hung, design) {
         let all = twined::layers(hung, canvas, 1).concat();
-        return vec![Mark::figure(english::figure(&Alternative::twisted(design)), all)];
+        let bars = bars(hung, canvas);
+        return vec![Mark::figure(english::figure(&Alternative::twined(design)), [all, bars].concat())];
     }
     let sketch = |at: Index<Strand>| Some(Sketch::new(&design.strands[at], (*hung.get(at.number())?)?, canvas));
     let laid: Vec<_> = longest_first(design).into_iter().filter_map(sketch).collect();
@@ -82,7 +83,8 @@ impl<'a> Sketch<'a> {
         });
         bead.map_or(*seat, |bead| {
             let reach = if cap.turned { -bits[bead.bit].before - cap.after } else { bits[bead.bit].after + cap.before };
-            Seat { centre: bead.centre + Point::towards(bead.angle) * reach, angle: bead.angle, ..*seat }
+            let centre = bead.centre + Point::towards(bead.angle) * reach;
+            Seat { centre, angle: bead.angle, near: bead.near.max(seat.near), ..*seat }
         })
     }
 
@@ -111,9 +113,8 @@ impl<'a> Sketch<'a> {
     /// the ends.
     pub(super) fn strung(&self) -> Vec<Mark> {
         let mut marks = self.ends();
-        let seats: Vec<_> = self.hung.seats.iter().map(|seat| self.on_its_bead(seat)).collect();
         let is_bead = |seat: &Seat| matches!(self.bit(seat).what, What::Bead(_));
-        let (met, seats): (Vec<_>, Vec<_>) = seats.into_iter().partition(|seat| self.bit(seat).what.is_meeting());
+        let (met, seats) = self.seats();
         let (mut beads, mut others): (Vec<_>, Vec<_>) = seats.into_iter().partition(is_bead);
         for seats in [&mut beads, &mut others] {
             seats.sort_by(|one, other| one.near.total_cmp(&other.near));
@@ -125,6 +126,20 @@ impl<'a> Sketch<'a> {
             marks.extend(self.seated(seat));
         }
         marks
+    }
+
+    /// Where what the ends meet in sits, and all else.
+    fn seats(&self) -> (Vec<Seat>, Vec<Seat>) {
+        let seats = self.hung.seats.iter().map(|seat| self.on_its_bead(seat));
+        seats.partition(|seat| self.bit(seat).what.is_meeting())
+    }
+
+    /// What is strung, each with how near it is: what covers a bead comes behind it, and is as near as that at the least.
+    pub(super) fn heaped(&self) -> impl Iterator<Item = (f64, Vec<Mark>)> {
+        let (met, mut seats) = self.seats();
+        seats.sort_by_key(|seat| !matches!(self.bit(seat).what, What::Bead(_)));
+        let met = met.into_iter().map(|seat| (seat.near, self.met(&seat)));
+        met.chain(seats.into_iter().map(|seat| (seat.near, self.seated(&seat))))
     }
 
     /// What the ends meet in, as far below as the beads at the ends let it come, with both ends' cord down to it.
