@@ -1,4 +1,5 @@
 //! The list of what one piece takes: short on the face, whole with what to buy on the buying page.
+//! Lengths in mm on paper.
 
 use crate::Piece;
 use crate::design::{Finding, Index, Size};
