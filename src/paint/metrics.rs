@@ -3,7 +3,6 @@
 //! Lengths in mm. Shaping is that of the renderer (kerning and ligatures included), so that a width
 //! is the width drawn. What a font cannot draw counts as wide as its empty box; [`missing`] names it.
 
-use std::ops::Range;
 use std::sync::LazyLock;
 
 use rustybuzz::{Direction, Face, GlyphBuffer, ShapePlan, UnicodeBuffer, script};
@@ -11,7 +10,8 @@ use rustybuzz::{Direction, Face, GlyphBuffer, ShapePlan, UnicodeBuffer, script};
 use super::advances::advance;
 pub use super::advances::forget;
 use super::font;
-use super::fraction::{LARGER, SLASH, runs, tucks};
+use super::fraction::{LARGER, runs, tucks};
+pub use super::lines::{lines, widest, wrap};
 use super::mark::Weight;
 
 const ELLIPSIS: char = '…';
@@ -111,161 +111,6 @@ pub fn cap_height(size: f64, weight: Weight) -> f64 {
     shaper.millimetres(units, size)
 }
 
-/// The lines of a text that are no wider than `most`: it breaks at white space, which the break swallows, after a
-/// hyphen or slash, at a line break in the text, and inside a word where that alone is too wide. A
-/// character wider than `most` stands on a line of its own. No-break spaces do not break, nor do the
-/// spaces inside a number and before a short word behind it.
-#[must_use]
-pub fn wrap(text: &str, size: f64, weight: Weight, most: f64) -> Vec<&str> {
-    lines(text, size, weight, most).into_iter().map(|line| &text[line]).collect()
-}
-
-/// The same, each line by where it lies in the text.
-#[must_use]
-pub fn lines(text: &str, size: f64, weight: Weight, most: f64) -> Vec<Range<usize>> {
-    let mut start = 0;
-    let paragraphs = text.split_inclusive('\n').flat_map(|text| {
-        let from = start;
-        start += text.len();
-        let lines = Paragraph { text: text.trim_end_matches(['\r', '\n']), size, weight, most }.lines();
-        lines.into_iter().map(move |line| from + line.start..from + line.end)
-    });
-    paragraphs.collect()
-}
-
-/// How much narrower or broader, in mm, a line may be than the sum of its words, which are kerned with the spaces
-/// between them.
-const KERNED: f64 = 0.5;
-
-/// A text without a line break of its own, and the room of its lines. Lines and words of it are told by where they lie.
-struct Paragraph<'t> {
-    text: &'t str,
-    size: f64,
-    weight: Weight,
-    most: f64,
-}
-
-impl Paragraph<'_> {
-    fn width(&self, part: Range<usize>) -> f64 {
-        width(&self.text[part], self.size, self.weight)
-    }
-
-    /// A line without the white space at its end.
-    fn trimmed(&self, line: Range<usize>) -> Range<usize> {
-        line.start..line.start + self.text[line].trim_end().len()
-    }
-
-    fn fits(&self, line: Range<usize>) -> bool {
-        self.width(self.trimmed(line)) <= self.most
-    }
-
-    /// The lines, with a word more on the last where that would be one alone and the line before it can spare one.
-    fn lines(&self) -> Vec<Range<usize>> {
-        let mut lines = self.filled();
-        let [.., before, last] = lines.as_mut_slice() else { return lines };
-        let words = pieces(&self.text[before.clone()]);
-        let is_lone = pieces(&self.text[last.clone()]).len() == 1;
-        if let Some(word) = words.last().filter(|_| is_lone && words.len() > 2) {
-            let start = before.start + word.start;
-            if self.fits(start..last.end) {
-                (*before, *last) = (self.trimmed(before.start..start), start..last.end);
-            }
-        }
-        lines
-    }
-
-    /// Lines as full as they can be.
-    fn filled(&self) -> Vec<Range<usize>> {
-        let pieces = pieces(self.text);
-        let (mut lines, mut line, mut rest) = (Vec::new(), 0..0, pieces.as_slice());
-        while !rest.is_empty() {
-            let [surely, perhaps] = [-KERNED, KERNED].map(|more| self.roughly(line.clone(), rest, self.most + more));
-            let fits = |count: &usize| self.fits(line.start..rest[count - 1].end);
-            let count = (surely + 1..=perhaps).rev().find(fits).unwrap_or(surely);
-            let (on_it, after) = rest.split_at(count);
-            line.end = on_it.last().map_or(line.end, |piece| piece.end);
-            rest = after;
-            if let Some((piece, after)) = rest.split_first() {
-                self.close(line, &mut lines);
-                line = self.broken(piece.clone(), &mut lines);
-                rest = after;
-            }
-        }
-        self.close(line, &mut lines);
-        if lines.is_empty() { vec![0..0] } else { lines }
-    }
-
-    /// How many pieces a line has room for by the sum of its words. The same words come again and again, so
-    /// that their widths are known where a whole line's would have to be measured.
-    fn roughly(&self, line: Range<usize>, pieces: &[Range<usize>], most: f64) -> usize {
-        let mut taken = self.width(line);
-        let fits = |piece: &&Range<usize>| {
-            let word = self.trimmed((*piece).clone());
-            let end = taken + self.width(word.clone());
-            taken = end + self.width(word.end..piece.end);
-            end <= most
-        };
-        pieces.iter().take_while(fits).count()
-    }
-
-    /// Ends a line, unless nothing but white space stands on it.
-    fn close(&self, line: Range<usize>, lines: &mut Vec<Range<usize>>) {
-        let line = self.trimmed(line);
-        if !line.is_empty() {
-            lines.push(line);
-        }
-    }
-
-    /// Breaks a word where it is too wide; gives back what is left for the next line.
-    fn broken(&self, word: Range<usize>, lines: &mut Vec<Range<usize>>) -> Range<usize> {
-        if self.fits(word.clone()) {
-            return word;
-        }
-        let mut start = word.start;
-        for (at, sign) in self.text[word.clone()].char_indices().map(|(at, sign)| (word.start + at, sign)) {
-            if !self.fits(start..at + sign.len_utf8()) {
-                self.close(start..at, lines);
-                start = at;
-            }
-        }
-        start..word.end
-    }
-}
-
-/// The pieces of a text that end where a line may.
-fn pieces(text: &str) -> Vec<Range<usize>> {
-    let (mut pieces, mut start) = (Vec::new(), 0);
-    for (at, c) in text.char_indices().filter(|(_, c)| breaks_after(*c)) {
-        let end = at + c.len_utf8();
-        let (before, after) = (&text[..at], &text[end..]);
-        let quantity = if c == ' ' { in_quantity(before, after) } else { between_figures(before, after) };
-        if !quantity {
-            pieces.push(start..end);
-            start = end;
-        }
-    }
-    pieces.push(start..text.len());
-    pieces
-}
-
-/// Whether a hyphen or slash stands in a size or a range, as in `8/0` and `3-4`.
-fn between_figures(before: &str, after: &str) -> bool {
-    before.ends_with(char::is_numeric) && after.starts_with(char::is_numeric)
-}
-
-/// Whether a space stands inside a number, as in `16 ½` and `2 × 60`, or before a word too short to begin a line behind
-/// one, which is most often what it counts: `60 mm`, `124 A`.
-fn in_quantity(before: &str, after: &str) -> bool {
-    let word = after.split([' ', ')', ',', '.', ';', ':']).next().unwrap_or_default();
-    let goes_on = word.starts_with(|c: char| c.is_numeric() && !c.is_ascii_digit()) || word.contains(SLASH);
-    let is_short = matches!(word.chars().count(), 1 | 2) && word.chars().all(char::is_alphabetic);
-    before.ends_with('×') || before.ends_with(char::is_numeric) && (goes_on || is_short || word == "×")
-}
-
-const fn breaks_after(c: char) -> bool {
-    matches!(c, ' ' | '\t' | '-' | '–' | '/' | '\u{2003}' | '\u{2002}' | '\u{2009}')
-}
-
 /// The text, shortened with an ellipsis where it is wider than `most`; empty where not even the
 /// ellipsis fits.
 #[must_use]
@@ -332,6 +177,8 @@ mod tests {
         assert_eq!(wrap("a\u{a0}b c", 3.0, Weight::Regular, 4.0), ["a\u{a0}b", "c"]);
         assert_eq!(wrap("cut 16 ½ in, 2 × 8 mm", 3.0, Weight::Regular, 13.0), ["cut", "16 ½ in,", "2 × 8 mm"]);
         assert_eq!(wrap("cut 16 3⁄16 in", 3.0, Weight::Regular, 13.0), ["cut", "16 3⁄16 in"]);
+        assert_eq!(wrap("7 in (451 to 507 mm)", 3.0, Weight::Regular, 24.0), ["7 in", "(451 to 507 mm)"]);
+        assert_eq!(wrap("cut 5 ft 9 ½ in", 3.0, Weight::Regular, 16.0), ["cut", "5 ft 9 ½ in"]);
         assert_eq!(wrap("seeds 11/0-15/0", 3.0, Weight::Regular, 13.0), ["seeds", "11/0-15/0"]);
         let lines = wrap("Donaudampfschifffahrt", 3.0, Weight::Regular, 10.0);
         assert!(lines.len() > 2);
@@ -350,6 +197,10 @@ mod tests {
         let most = width("string the beads and the", 3.0, Weight::Regular) + 0.1;
         let lines = wrap("string the beads and the clasp", 3.0, Weight::Regular, most);
         assert_eq!(lines, ["string the beads and", "the clasp"]);
+        let most = width("each kind by its letter and count the", 3.0, Weight::Regular) + 0.1;
+        let short = wrap("each kind by its letter and count the beads", 3.0, Weight::Regular, most);
+        assert_eq!(short, ["each kind by its letter and", "count the beads"]);
+        let most = width("string the beads and the", 3.0, Weight::Regular) + 0.1;
         let hyphened = wrap("string the beads of nylon-coated", 3.0, Weight::Regular, most);
         assert_eq!(hyphened.concat(), "string the beads ofnylon-coated");
         assert_eq!(wrap("beads clasp", 3.0, Weight::Regular, 8.0), ["beads", "clasp"]);

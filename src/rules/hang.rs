@@ -132,7 +132,9 @@ fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
 fn several_places(drops: &[f64], design: &Design) -> Option<Remark> {
     let first = design.strands.first()?.aside;
     let is_held = |strand: &Strand| strand.aside != first;
-    let are_held = design.twist.is_some() || design.strands.iter().any(is_held) || design.shared().any(|(.., sharers)| sharers.0.len() > 1);
+    let are_held = design.twist.is_some()
+        || design.strands.iter().any(is_held)
+        || design.shared().any(|(.., sharers)| sharers.0.len() > 1);
     let hanging: Vec<_> = design.strands.iter().zip(drops).filter(|_| !are_held).collect();
     let pairs = hanging.iter().flat_map(|lower| hanging.iter().map(move |other| (lower, other)));
     let is_amiss = |((lower, drop), (other, less)): &(&(&Strand, &f64), &(&Strand, &f64))| {

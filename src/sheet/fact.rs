@@ -106,7 +106,7 @@ pub fn inside(design: &Design) -> Option<Fact> {
 
 /// What a piece is made to go round, and how far round that is.
 pub fn worn_round(design: &Design) -> Option<Fact> {
-    let limb = limb(design.heading.kind).filter(|_| !design.wear.is_guessed() && design.closure.open().is_none());
+    let limb = limb(design.heading.kind).filter(|_| !design.wear.is_guessed());
     limb.map(|limb| Fact::Limb(limb, design.wear.girth))
 }
 

@@ -81,9 +81,12 @@ fn drops(design: &Design, worn: &Worn) -> Vec<(Index<Strand>, Option<Length>)> {
 }
 
 /// How an end that goes through the other is drawn, and how ends that meet are.
-fn ends(design: &Design) -> EndsInFront {
+fn ends(design: &Design) -> EndsInFront<'_> {
     match design.closure.open() {
-        Some(WornOpen::Through(tail)) => EndsInFront::Through(tail),
+        Some(WornOpen::Through(tail)) => {
+            let last = design.closure.right().last();
+            EndsInFront::Through(tail, last.map(|part| design.findings[part.finding].name.as_str()))
+        }
         _ if design.meeting().is_some() => EndsInFront::Meet,
         _ => EndsInFront::Joined,
     }

@@ -108,6 +108,8 @@ pub enum CutNote<'d> {
     OwnNeedle(Index<Cord>),
     /// Knots are tied to try in the cord of a strand.
     Trial(&'d Strand),
+    /// A tassel is made of the piece's own cord.
+    Tassel(Index<Finding>),
     /// The pieces of a cord.
     Pieces(Index<Cord>),
     /// What a strand's knots take up.

@@ -3,7 +3,7 @@
 use unicode_width::UnicodeWidthStr;
 
 use super::words::{
-    amount, estimates, factor, in_currency, is_nothing, left, long, lots, pieces, said, share, spare, verdict,
+    amount, estimates, factor, in_currency, is_nothing, left, long, lots, needed, pieces, said, share, spare, verdict,
 };
 use crate::english::{assumed, commas, count};
 use crate::materials::{Bagged, Cutting, Kit, Line, Materials, Packed, Spool, Suggestion};
@@ -49,7 +49,7 @@ fn row(line: &Line, units: UnitStyle) -> [String; 7] {
         (None, Some(within)) => [format!("in {}", within.name), left(within), String::new()],
         (None, None) => ["not priced".to_owned(), String::new(), String::new()],
     };
-    [line.name.clone(), amount(line.need, units), spare(line, units), some(line.in_hand), buy, left_over, cost]
+    [line.name.clone(), needed(line, units), spare(line, units), some(line.in_hand), buy, left_over, cost]
 }
 
 /// The rows as lines, the first column to the left and the others to the right.

@@ -92,11 +92,29 @@ impl Type {
         self.line(&metrics::fit(text, self.size, self.weight, width))
     }
 
+    /// Width of the widest part of a text that is not broken.
+    #[must_use]
+    pub fn widest(self, text: &str) -> f64 {
+        metrics::widest(text, self.size, self.weight)
+    }
+
     /// Text wrapped to a width, in lines by themselves.
     #[must_use]
     pub fn wrapped(self, text: &str, width: f64) -> Block {
+        self.aligned(text, width, 0.0)
+    }
+
+    /// The same, before each line such a share of what it is narrower than the widest.
+    #[must_use]
+    pub fn aligned(self, text: &str, width: f64, share: f64) -> Block {
         let lines = metrics::wrap(text, self.size, self.weight, width);
-        Block::stack(lines.into_iter().map(|line| self.line(line)), 0.0)
+        let lines: Vec<_> = lines.into_iter().map(|line| self.line(line)).collect();
+        let widest = lines.iter().map(|line| line.width).fold(0.0, f64::max);
+        let placed = |line: Block| {
+            let (left, height) = (share * (widest - line.width), line.height);
+            Block::new(widest, height, line.at(Point::new(left, 0.0)))
+        };
+        Block::stack(lines.into_iter().map(placed), 0.0)
     }
 
     /// Text wrapped to a width, read as one.

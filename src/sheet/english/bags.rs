@@ -16,6 +16,6 @@ pub fn labels_title(number: usize, count: usize) -> String {
 
 /// What a page of labels shows: of which kits, and for which bags.
 pub fn labels_shown<'a>(labels: impl Iterator<Item = [&'a str; 2]>) -> String {
-    let names: Vec<_> = labels.map(|label| commas(label)).collect();
+    let names: Vec<_> = labels.map(commas).collect();
     format!("Labels to cut apart: {}.", names.join("; "))
 }

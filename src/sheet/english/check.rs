@@ -11,7 +11,7 @@ const SAME: f64 = 0.5;
 
 /// What is said of a length on memory wire.
 pub const CURVED: &str =
-    "That is along the wire as it is curved, where beads touch on the inner side; here they are drawn as far apart.";
+    "That is along the wire as it is curved: there beads touch on the inner side alone, and so they stand apart here.";
 
 /// What to do where the length differs by more.
 pub fn tolerances(design: &Design, tolerances: &Tolerances<'_>, units: UnitStyle) -> String {

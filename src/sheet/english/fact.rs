@@ -80,14 +80,13 @@ pub const fn kind(kind: Kind) -> &'static str {
 /// How printed lengths are rounded, where some of them add up to others.
 #[must_use]
 pub fn rounding(units: UnitStyle) -> String {
-    let nearest = match units {
+    let step = match units {
         UnitStyle::In => "1⁄16 in",
         UnitStyle::Mm => "millimetre",
         UnitStyle::Both => "1⁄16 in and millimetre",
     };
     format!(
-        "Every length is rounded by itself, to the nearest {nearest}, short ones finer and long ones coarser: sums may \
-         differ a little."
+        "Every length is rounded by itself, cuts up to the next {step}, others to the nearest: sums may differ a little."
     )
 }
 

@@ -33,7 +33,9 @@ pub fn figure(figure: &Alternative<'_>) -> String {
 /// What the two cords there are.
 pub const ENDS: [&str; 2] = ["first end", "last end"];
 /// What stands before the bar that tells whether a page was printed at its size.
-pub const CHECK_PRINT: &str = "Check the print: outer ticks above 50 mm, below 2 in apart";
+pub const CHECK_PRINT: &str = "Check the print";
+/// How long its edges are, in words that stand at their ends.
+pub const CHECK_LENGTHS: [&str; 2] = ["50 mm", "2 in"];
 
 impl fmt::Display for Scale {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -21,9 +21,9 @@ mod strand;
 pub use bags::{bag, labels_shown, labels_title};
 pub use buying::{NEEDS_TABLE, bought_in, costs, price_parts, sets, spare, suggestion};
 pub use check::{CURVED, bare, not_as_it_is, tolerances};
-pub use cutting::{CUTTING_TABLE, LEFT_OVER, cut_in_two_lines, listed_cut, made_up, only_cut, plan_note};
+pub use cutting::{CUTTING_TABLE, LEFT_OVER, listed_cut, made_up, only_cut, plan_note};
 pub use fact::{CALLED, along, fact, finished, kind, length, named, rounding};
-pub use figure::{CHECK_PRINT, ENDS, about, bar_length, beside_bar, figure, scaled, seen_as};
+pub use figure::{CHECK_LENGTHS, CHECK_PRINT, ENDS, about, bar_length, beside_bar, figure, scaled, seen_as};
 pub use heading::{heading, numbered, page, page_title, section};
 pub use label::{
     BEFORE_TWISTING, STRANDS_TABLE, abreast, bare_cord, cap, hangs, left_out, more_beads, straight, twisted,

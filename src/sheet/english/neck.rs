@@ -56,8 +56,11 @@ fn hangs(neck: &Neck<'_>, units: UnitStyle) -> String {
         if several { format!("{}: {drop}", number(neck.design, *at)) } else { drop }
     };
     let drops: Vec<_> = neck.drops.iter().map(drop).collect();
-    let cord = cords(neck.design);
-    format!("Hangs below the front of the neck (dashed), to the middle of its {cord}: {}", drops.join("; "))
+    let to = match neck.ends {
+        EndsInFront::Through(_, Some(last)) => format!("the end of its {last}"),
+        _ => format!("the middle of its {}", cords(neck.design)),
+    };
+    format!("Hangs below the front of the neck (dashed), to {to}: {}", drops.join("; "))
 }
 
 /// A strand's number, with its name where there are few.
@@ -77,14 +80,15 @@ fn trade(neck: &Neck<'_>, units: UnitStyle) -> String {
 }
 
 /// How an end that goes through the other is drawn, and how ends that meet are.
-fn ends(ends: EndsInFront, units: UnitStyle) -> String {
+fn ends(ends: EndsInFront<'_>, units: UnitStyle) -> String {
     match ends {
         EndsInFront::Joined => String::new(),
         EndsInFront::Meet => RAIL.to_owned(),
-        EndsInFront::Through(tail) => {
+        EndsInFront::Through(tail, last) => {
             let assumed = if tail.is_assumed() { ", assumed" } else { "" };
-            let tail = units.ruler(*tail);
-            format!(" Drawn with {tail} of the last end through the ring{assumed}: the wearer sets it.{RAIL}")
+            let (tail, last) =
+                (units.ruler(*tail), last.map(|last| format!(", its {last} counted")).unwrap_or_default());
+            format!(" Drawn with {tail} of the last end through the ring{last}{assumed}: the wearer sets it.{RAIL}")
         }
     }
 }

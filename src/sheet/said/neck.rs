@@ -24,7 +24,7 @@ pub struct Neck<'a> {
     /// What the trade calls its length, with the least that is called so, and the most.
     pub trade: Option<(&'static str, Length, Option<Length>)>,
     /// How its ends are drawn.
-    pub ends: EndsInFront,
+    pub ends: EndsInFront<'a>,
     /// Whether it has flat beads.
     pub has_flat: bool,
     /// How its closure is drawn.
@@ -37,13 +37,13 @@ pub struct Neck<'a> {
 
 /// What becomes of a piece's ends in front.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum EndsInFront {
+pub enum EndsInFront<'a> {
     /// Nothing: they are joined.
     Joined,
     /// They meet in something.
     Meet,
-    /// The last goes through a ring, and hangs so far down from there.
-    Through(Stated<Length>),
+    /// The last goes through a ring, and hangs so far down from there, what it ends in counted.
+    Through(Stated<Length>, Option<&'a str>),
 }
 
 /// How a closure is drawn.

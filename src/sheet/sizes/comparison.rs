@@ -2,7 +2,7 @@
 
 use crate::design::{Cord, Design, Index, LEAST_BARE, Size, Strand, Twist};
 use crate::english::times;
-use crate::materials::render::words::{self as amount, long};
+use crate::materials::render::words as amount;
 use crate::materials::{Article, need};
 use crate::sheet::english;
 use crate::sheet::fact::{self, Fact};
@@ -127,7 +127,7 @@ impl<'a> Sizes<'a> {
         let several = move |cord: &&Cord| pieces(self.design, &cord.id).count() > 1;
         let cords = self.design.cords.iter().filter(several);
         cords.map(move |cord| {
-            self.row(&Compared::Cord(&cord.name), |design| long(pieces(design, &cord.id).sum(), self.units))
+            self.row(&Compared::Cord(&cord.name), |design| amount::cut(pieces(design, &cord.id).sum(), self.units))
         })
     }
 

@@ -120,8 +120,7 @@ impl Group<'_> {
                 "Lay all strands in a round, as they will be worn, so that they will drape together. ".to_owned()
             }
             (true, Kind::Necklace | Kind::Strap) if design.twist.is_none() => {
-                "Coil the strand a little more than once round, as it will lie when worn, so that it will drape. "
-                    .to_owned()
+                "Lay the strand in a round, as it will be worn, so that it will drape. ".to_owned()
             }
             (true, Kind::Earrings) if self.ends.strand.told_slack().is_some() => {
                 "Fold the strand in its middle, as it will hang. ".to_owned()

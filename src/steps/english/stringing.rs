@@ -34,8 +34,11 @@ impl Teller<'_> {
             () if several => format!("Take the tag off the {} piece and string {chart}.", strand.name),
             () => format!("String {chart}."),
         };
+        // Common practice, no source.
+        let pointed = design.cords[strand.cord].kind == CordKind::Leather;
+        let pointed = pointed.then(|| format!("Cut the last end of the {} to a long point.", self.cord(strand)));
         let besides = besides.iter().map(|beside| self.beside(strand, *beside));
-        let said: Vec<_> = std::iter::once(string).chain(besides).collect();
+        let said: Vec<_> = pointed.into_iter().chain([string]).chain(besides).collect();
         let verb = if chain { "Hang" } else { "String" };
         Told::new(format!("{verb} {title}"), said.join(" ")).check(self.strung(strand))
     }

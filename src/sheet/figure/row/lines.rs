@@ -24,8 +24,8 @@ const SAME_CORD: f64 = 1e-6;
 
 /// Most beads of a run that are drawn at either end of what is left out.
 const DRAWN: usize = 10;
-/// Width in mm of what stands for those left out: room for their number and length.
-const LEFT_OUT: f64 = 34.0;
+/// Width in mm of what stands for those left out: room for their number and length in both units.
+const LEFT_OUT: f64 = 38.0;
 /// The most of a line that a shortened run takes.
 const RUN_SHARE: f64 = 0.85;
 /// How many times as long a run is as what would be drawn of it, at least, for some of it to be left out.
