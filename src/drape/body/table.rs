@@ -20,7 +20,7 @@ use super::super::{Drape, Hung, Waypoint, fall};
 use super::front::Front;
 use super::loops::{Loops, Straight, StrandPieces, length};
 use super::pushed::Pushed;
-use super::rest::{Still, WORK};
+use super::rest::{PULL, Still, WORK};
 use super::skin::Surface;
 use super::way::Way;
 use super::{Bed, Laying, MOST_STRANDS, closing, turned};
@@ -32,7 +32,7 @@ use crate::pattern::Kind;
 const CORNERS: u32 = 96;
 
 /// When they lie as still as a picture shows: what is left is a pixel of 2,000 across a necklace.
-const DRAWN: Still = Still { moves: 0.1, overlap: 0.05 };
+const DRAWN: Still = Still { moves: 0.1, overlap: 0.05, forces: f64::INFINITY, pull: PULL };
 
 /// A necklace laid closed: x to the right, y away from who looks down on it, and z up.
 #[derive(Clone, Debug)]
