@@ -245,6 +245,25 @@ mod tests {
         }
     }
 
+    /// Rest is told by what is left of forces alone, however far the last round went: the tension is then as true as they are.
+    #[test]
+    fn what_is_in_balance_rests_however_far_it_went() {
+        let (angle, length, weight) = (0.6, 300.0, 0.2);
+        let oval = |share: f64| {
+            let (sin, cos) = libm::sincos(TAU * share);
+            Point3::new(-45.0 * sin, -60.0, -65.0 * cos)
+        };
+        for pull in [PULL, STRONG] {
+            let mut loops = closed(120, length, weight, oval);
+            let still = Still { moves: f64::INFINITY, pull, ..RESTS };
+            let tensions = settle(&mut loops, &Cone(angle), still, WORK).unwrap();
+            let expected = weight / (TAU * libm::tan(angle));
+            // A joint bears 0.02 of the tension.
+            let off = tensions.iter().map(|tension| (tension / expected - 1.0).abs()).fold(0.0, f64::max);
+            assert!(off < 2e-3, "pulled by {pull}, tensions are {off} off");
+        }
+    }
+
     /// A ring that is bent alike all round holds no force across itself, so that nothing of what a cone carries is taken from
     /// its tension, however stiff it is: the balance of a piece of it with the push of the cone on it alone.
     #[test]
