@@ -32,7 +32,7 @@ pub const WORK: usize = 800_000;
 /// a far step would lead through one another, and the strongest, in mean weights of a joint per mm. It is made four times as
 /// strong where a round goes back on the last one's way by more than a share of it, and halved where it goes on.
 pub const PULL: f64 = 0.06;
-pub const NEARLY: f64 = 0.004;
+pub const NEARLY: f64 = 0.008;
 const FAINT: f64 = 1e-3;
 const HELD: f64 = 0.01;
 const STRONG: f64 = 1.0;
