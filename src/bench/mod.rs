@@ -8,7 +8,6 @@ mod things;
 
 use std::sync::Arc;
 
-use crate::Piece;
 use crate::art::{Ink, Stencils};
 use crate::design::{Index, Strand, nth};
 use crate::drape::Hung;
@@ -16,6 +15,7 @@ use crate::geometry::Point;
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Mark, Page};
+use crate::piece::Piece;
 use crate::sheet::figure::{self, Canvas, Frame};
 
 pub use plain::plain;

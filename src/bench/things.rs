@@ -1,9 +1,9 @@
 //! Where each thing strung lies in the drawing, and where the pattern says it.
 
-use crate::Piece;
 use crate::design::{Bead, Bit, Finding, Index, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
+use crate::piece::Piece;
 use crate::sheet::figure::{Frame, bit_box};
 use crate::source::Place;
 

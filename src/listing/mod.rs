@@ -8,11 +8,11 @@ mod render;
 
 use serde::Serialize;
 
-use crate::Piece;
 use crate::design::{Design, Size};
 use crate::materials::{Amount, Article, Order, materials};
 use crate::pattern::Kind;
 use crate::picture;
+use crate::piece::Piece;
 use crate::sheet;
 use crate::units::{Length, UnitStyle};
 

@@ -12,12 +12,12 @@ use std::f64::consts::FRAC_PI_2;
 
 use serde::Serialize;
 
-use crate::Piece;
 use crate::design::{Bead, Bias, Bit, Design, Index, Strand, What};
 use crate::drape::{Clearance, Drape, Hung, Seat, Waypoint, on_way};
 use crate::geometry::Point3;
 use crate::materials::{Order, materials, render};
 use crate::pattern::{Kind, VERSION};
+use crate::piece::Piece;
 use crate::remark::Remark;
 use crate::remark::escape::in_json;
 use crate::remark::render::{Record, records};

@@ -1,9 +1,9 @@
 //! A necklace laid closed, in the frame of [`crate::drape::Closed`], and a strap in a loose curve.
 
-use crate::Piece;
 use crate::drape::{self, Hung};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
+use crate::piece::Piece;
 use crate::sheet::figure::{
     Canvas, ClosureWay, DrawnIn, Layers, Track, closed_box, closing_on, hooked, joined, mouths, on_tracks,
 };

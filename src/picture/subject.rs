@@ -1,11 +1,11 @@
 //! What a picture shows: the piece laid down, closed, in a pair, or on the bust.
 
-use crate::Piece;
 use crate::design::{Index, Strand};
 use crate::drape::Hung;
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::pattern::Kind;
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::figure::{self, Canvas, Layers, Sketch};
 use crate::sheet::said::Alternative;

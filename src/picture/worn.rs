@@ -1,10 +1,10 @@
 //! Strands on the bust, in the frame of [`crate::drape::Worn`]. What lies behind the neck or the shoulders
 //! is not drawn.
 
-use crate::Piece;
 use crate::design::{Strand, What};
 use crate::geometry::Extent;
 use crate::paint::mark::Mark;
+use crate::piece::Piece;
 use crate::sheet::figure::{Canvas, Track, closing_on, on_tracks};
 
 use super::bust::Bust;

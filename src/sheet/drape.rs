@@ -1,10 +1,10 @@
 //! The cover's figures: the picture of the finished piece, the drape with its measures, and rows laid straight.
 
-use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Design, Index, Strand};
 use crate::geometry::{Extent, Point};
 use crate::pattern::Kind;
+use crate::piece::Piece;
 use crate::units::Length;
 
 use super::figure::{self, BAR_HEIGHT, Canvas, DROPS_WIDTH, Frame, LabelRoom, OpenClosure, Scale, Sketch};

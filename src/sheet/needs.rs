@@ -1,10 +1,10 @@
 //! The list of what one piece takes: short on the face, whole with what to buy on the buying page.
 
-use crate::Piece;
 use crate::design::{Finding, Index, Size};
 use crate::materials::render::words::{amount, left, lots, said, spare};
 use crate::materials::{self, Article, Buy, Line, Materials, Order, need};
 use crate::pattern::FindingKind;
+use crate::piece::Piece;
 use crate::units::UnitStyle;
 
 use super::english::{self, spec};

@@ -240,7 +240,7 @@ mod tests {
     use crate::design::nth;
     use crate::source::Source;
 
-    fn laid(name: &str, text: &str) -> (crate::Piece, Closed) {
+    fn laid(name: &str, text: &str) -> (crate::piece::Piece, Closed) {
         let piece = crate::piece(&Source::new(name, text), &crate::design::Choice::default(), None).0.unwrap();
         let closed = lay_closed(&piece.design, &piece.drape).unwrap();
         (piece, closed)

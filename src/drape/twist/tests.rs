@@ -26,7 +26,7 @@ fn places(design: &Design, at: Index<Strand>, axis: &Axis) -> Vec<Point3> {
 }
 
 /// Hawser's strands, shorter, round a wrist, with hardly any closure.
-fn bracelet() -> crate::Piece {
+fn bracelet() -> crate::piece::Piece {
     let closure = "closure: { each side: [eye, cone], left: [{ links: 50 mm }], right: [hook] }";
     assert!(HAWSER.contains(closure));
     let text = HAWSER

@@ -4,7 +4,6 @@
 //! Where the hollow is too small for the list, it stands beside the drape; where the strands are too close for discs,
 //! the list goes by their order, innermost first.
 
-use crate::Piece;
 use crate::design::{Index, Strand, Twist, What, nth};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
@@ -13,6 +12,7 @@ use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Weight};
 use crate::paint::{metrics, outline, style};
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::said::HangsDown;
 use crate::units::Length;

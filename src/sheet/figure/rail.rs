@@ -1,10 +1,10 @@
 //! The rail over which hangs what is open in front: as broad as the neck, seen from its end.
 
-use crate::Piece;
 use crate::drape::{Joint, fall};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::{Fill, Mark, Rgb};
 use crate::paint::{outline, style};
+use crate::piece::Piece;
 
 use super::{Canvas, LEVEL};
 

@@ -3,13 +3,13 @@
 //! One row is seen along the limb, as a true ring, its flat beads turned as they lie on a table: with their faces up. Several side by side, or one that goes round more than once, are
 //! seen from a little above, see [`coil`](super::coil), the first row lowest.
 
-use crate::Piece;
 use crate::art::{Ink, Stencils};
 use crate::design::{Bead, Design, Index, Part, Strand};
 use crate::drape::{Hung, Ring, fall};
 use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::Mark;
 use crate::pattern::Kind;
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::said::{Alternative, SeenAs};
 use crate::units::Length;

@@ -2,7 +2,6 @@
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
-use crate::Piece;
 use crate::art::Deal;
 use crate::design::{Bar, Bead, Bit, Dangle, Design, Finding, Index, Strand, What};
 use crate::drape::{Hung, Seat};
@@ -10,6 +9,7 @@ use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::paint::outline;
 use crate::pattern::{Drilled, FindingKind};
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::said::Alternative;
 use crate::trade::usual;

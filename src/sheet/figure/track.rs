@@ -4,11 +4,11 @@
 //! The frame is that of [`crate::drape::Worn`], looked at along z. What the body hides is not drawn: of each strand
 //! what is seen is the stretch that holds its lowest place; of one whose ends are in front, both sides of the neck.
 
-use crate::Piece;
 use crate::design::{Design, Part, Strand};
 use crate::drape::{Hung, Joint, Seat, Waypoint, on_way};
 use crate::geometry::Point3;
 use crate::pattern::FindingKind;
+use crate::piece::Piece;
 use crate::units::Length;
 
 use super::Canvas;

@@ -2,7 +2,6 @@
 
 use std::f64::consts::FRAC_PI_2;
 
-use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Index, Strand};
 use crate::drape::{Hung, Waypoint, Worn};
@@ -10,6 +9,7 @@ use crate::geometry::{Extent, Point};
 use crate::paint::layout::Block;
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::said::Alternative;
 
