@@ -119,7 +119,7 @@ impl Strand {
     #[must_use]
     pub fn tail(&self, end: &End, design: &Model) -> Length {
         let crimps = end.findings.iter().filter_map(|at| design.findings[*at].crimp());
-        let back = end.bight + crimps.map(|crimp| crimp.length).sum();
+        let back = end.bight.unwrap_or_default() + crimps.map(|crimp| crimp.length).sum();
         (*self.allowance - back).max(Length::ZERO)
     }
 

@@ -337,7 +337,7 @@ pub fn bit_box(bit: &Bit, at: Extent, design: &Design) -> Extent {
         }
         What::Finding(index) => {
             let finding = &design.findings[*index];
-            let sizes = [finding.length(), finding.outside(), finding.bar().map(Bar::breadth)];
+            let sizes = [finding.length(), finding.across(), finding.bar().map(Bar::breadth)];
             at.grown(sizes.into_iter().flatten().map(Length::value).fold(0.0, f64::max) / 2.0)
         }
         What::Dangle(dangle) => {
@@ -358,10 +358,11 @@ fn hanger_width(hanger: &Finding) -> f64 {
     drawn.max(hanger.outside().unwrap_or_default()).value() + EDGES
 }
 
+/// How wide a bit of a branch is drawn; a finding of which that is not known by eye, and no wider than long.
 fn bit_width(bit: &Bit, design: &Design) -> f64 {
     match bit.what {
         What::Bead(bead) => design.beads[bead].across.value(),
-        What::Finding(at) => design.findings[at].across().value(),
+        What::Finding(at) => design.findings[at].across().map_or(bit.length(), Length::value),
         _ => 0.0,
     }
 }
