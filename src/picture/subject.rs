@@ -1,6 +1,6 @@
 //! What a picture shows: the piece laid down, closed, in a pair, or on the bust.
 
-use crate::design::{Index, Strand};
+use crate::design::{Entries, Index, Strand};
 use crate::drape::Hung;
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
@@ -99,7 +99,7 @@ impl<'a> Subject<'a> {
     }
 
     fn with_closing(&self, strands: &[Hung], closure: Layers, canvas: Canvas<'_>) -> Mark {
-        let strands: Vec<_> = strands.iter().cloned().map(Some).collect();
+        let strands = strands.iter().cloned().map(Some).collect();
         let strands = strung(self.piece, &strands, self.shade, canvas);
         self.shade.resting(self.shade.closed(strands, closure))
     }
@@ -118,15 +118,15 @@ fn closing(piece: &Piece, canvas: Canvas<'_>) -> Layers {
 /// are more strands, several that follow one another share one.
 const MOST_SHADOWS: usize = 4;
 
-/// Strands, those of the design in its order where they are seen: the longest first, so that shorter
+/// Strands where they are seen: the longest first, so that shorter
 /// ones lie over longer ones; and on them the bars that they share.
-pub fn strung(piece: &Piece, strands: &[Option<Hung>], shade: Shade, canvas: Canvas<'_>) -> Vec<Mark> {
-    let hung: Vec<_> = strands.iter().map(Option::as_ref).collect();
+pub fn strung(piece: &Piece, strands: &Entries<Option<Hung>, Strand>, shade: Shade, canvas: Canvas<'_>) -> Vec<Mark> {
+    let hung: Entries<_, Strand> = strands.iter().map(Option::as_ref).collect();
     if piece.design.twist.is_some() {
         return vec![twined(&hung, shade, canvas)];
     }
     let figure = |index: Index<Strand>| {
-        let hung = (*hung.get(index.number())?)?;
+        let hung = (*hung.get(index)?)?;
         let sketch = Sketch::new(&piece.design.strands[index], hung, canvas);
         Some(sketch.named(sketch.strand()))
     };
@@ -139,7 +139,7 @@ pub fn strung(piece: &Piece, strands: &[Option<Hung>], shade: Shade, canvas: Can
 }
 
 /// Twisted strands, the nearer of which throw shadows on the farther.
-fn twined(hung: &[Option<&Hung>], shade: Shade, canvas: Canvas<'_>) -> Mark {
+fn twined(hung: &Entries<Option<&Hung>, Strand>, shade: Shade, canvas: Canvas<'_>) -> Mark {
     let layers = figure::twined::layers(hung, canvas, MOST_SHADOWS);
     Mark::figure(
         english::figure(&Alternative::twisted(canvas.design())),

@@ -35,8 +35,8 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let strands = || design.strands.iter();
     // Twisted strands are one.
     let judged = if design.twist.is_some() { 1 } else { design.strands.len() };
-    let lacks = |at: usize| drape.worn.as_ref().and_then(|worn| worn.spare.get(at)).map_or(0.0, |spare| 0.0 - spare);
-    let short = strands().take(judged).enumerate();
+    let lacks = |at| drape.worn.as_ref().and_then(|worn| worn.spare.get(at)).map_or(0.0, |spare| 0.0 - spare);
+    let short = design.strands.entries().take(judged);
     let short = short.filter_map(|(at, strand)| too_short(strand, Length::mm(lacks(at)), design));
     // Strands that came to no rest may have room.
     let settled = drape.clearances.iter().filter(|_| drape.unrest.is_none());
@@ -272,7 +272,9 @@ mod tests {
     fn only_figures_that_were_found_are_told() {
         let told = |unrest| Remark::new(Hang::Unsettled(unrest)).headline();
         assert!(told(Unrest::TooMany).contains("too many parts"));
-        assert!(told(Unrest::Short { by: 2.0 }).ends_with("is drawn 2.00 mm shorter than it is, with beads in one another"));
+        assert!(
+            told(Unrest::Short { by: 2.0 }).ends_with("is drawn 2.00 mm shorter than it is, with beads in one another")
+        );
         let lost = told(Unrest::Lost { rounds: 7 });
         assert!(lost.contains("no place in 7 rounds") && !lost.contains("mm"), "{lost}");
         let left = |overlap, moves| told(Unrest::Left { rounds: 20, overlap, moves });

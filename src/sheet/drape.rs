@@ -123,7 +123,7 @@ fn beside_labels(piece: &Piece, whole: Extent, room: Rect) -> (Rect, Scale) {
 
 /// All strands as they hang, and the closure laid open.
 fn at_rest(piece: &Piece, closing: Option<OpenClosure>, canvas: Canvas<'_>) -> Vec<Mark> {
-    let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
+    let hung = piece.drape.strands.iter().map(Some).collect();
     let closure = closing.map(|closing| closing.layers(canvas)).unwrap_or_default();
     [figure::rail(piece, canvas).into_iter().collect(), closure.around(figure::strands(&hung, canvas))].concat()
 }

@@ -3,7 +3,7 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::art::Deal;
-use crate::design::{Bar, Bead, Bit, Dangle, Design, Finding, Index, Strand, What};
+use crate::design::{Bar, Bead, Bit, Dangle, Design, Entries, Finding, Index, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
@@ -20,15 +20,15 @@ use super::ends::EndFinding;
 use super::fastened::{is_hung, lengthened};
 use super::{Canvas, ends, twined};
 
-/// Strands, those of the design in its order as far as they are laid: the longest first, so that shorter ones lie over longer ones; all cords below all
+/// Strands, as far as they are laid: the longest first, so that shorter ones lie over longer ones; all cords below all
 /// beads. Twisted ones lie over one another as they are near.
-pub fn strands(hung: &[Option<&Hung>], canvas: Canvas<'_>) -> Vec<Mark> {
+pub fn strands(hung: &Entries<Option<&Hung>, Strand>, canvas: Canvas<'_>) -> Vec<Mark> {
     let design = canvas.design();
     if design.twist.is_some() {
         let all = twined::layers(hung, canvas, 1).concat();
         return vec![Mark::figure(english::figure(&Alternative::twisted(design)), all)];
     }
-    let sketch = |at: Index<Strand>| Some(Sketch::new(&design.strands[at], (*hung.get(at.number())?)?, canvas));
+    let sketch = |at: Index<Strand>| Some(Sketch::new(&design.strands[at], (*hung.get(at)?)?, canvas));
     let laid: Vec<_> = longest_first(design).into_iter().filter_map(sketch).collect();
     let mut marks: Vec<_> = laid.iter().flat_map(Sketch::cord).collect();
     marks.extend(laid.iter().map(|sketch| sketch.named(sketch.strung())));

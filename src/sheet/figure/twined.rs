@@ -1,12 +1,13 @@
 //! Twisted strands: what is strung on all of them, the farther before the nearer, over all their cords.
 
+use crate::design::{Entries, Strand};
 use crate::drape::Hung;
 use crate::paint::mark::Mark;
 
 use super::{Canvas, Sketch};
 
 /// Twisted strands in so many layers, from the cords and what is farthest to what is nearest.
-pub fn layers(hung: &[Option<&Hung>], canvas: Canvas<'_>, count: usize) -> Vec<Vec<Mark>> {
+pub fn layers(hung: &Entries<Option<&Hung>, Strand>, canvas: Canvas<'_>, count: usize) -> Vec<Vec<Mark>> {
     let laid = canvas.design().strands.iter().zip(hung).filter_map(|(strand, hung)| Some((strand, (*hung)?)));
     let laid: Vec<_> = laid.map(|(strand, hung)| Sketch::new(strand, hung, canvas)).collect();
     let mut ground: Vec<_> = laid.iter().flat_map(Sketch::cord).collect();

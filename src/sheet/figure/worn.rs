@@ -3,7 +3,7 @@
 use std::f64::consts::FRAC_PI_2;
 
 use crate::art::Stencils;
-use crate::design::{Index, Strand};
+use crate::design::{Entries, Index, Strand};
 use crate::drape::{Hung, Waypoint, Worn};
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::Block;
@@ -44,7 +44,7 @@ pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &Stencils<'_>
     if strung(piece) > MOST {
         marks.extend(worn.lines.iter().flat_map(|line| strand(line, &frame)));
     } else {
-        let laid: Vec<_> = laid.iter().map(Option::as_ref).collect();
+        let laid = laid.iter().map(Option::as_ref).collect();
         let canvas = Canvas::new(frame, stencils);
         marks.extend(closing_on(&tracks, canvas).around(super::strands(&laid, canvas)));
     }
@@ -59,7 +59,7 @@ fn strung(piece: &Piece) -> usize {
 }
 
 /// The box round figure and strands with what hangs from them, in the worn frame.
-fn extent(piece: &Piece, worn: &Worn, laid: &[Option<Hung>]) -> Option<Extent> {
+fn extent(piece: &Piece, worn: &Worn, laid: &Entries<Option<Hung>, Strand>) -> Option<Extent> {
     let breadth = worn.skin.breadth();
     let frame = Extent {
         low: Point::new(-SHOULDERS * breadth, worn.skin.front().y),
