@@ -2,6 +2,8 @@
 
 #[path = "rooms/face.rs"]
 mod face;
+#[path = "rooms/units.rs"]
+mod units;
 #[path = "rooms/words.rs"]
 mod words;
 
