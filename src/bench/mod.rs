@@ -52,7 +52,7 @@ pub fn bench(piece: &Piece, ink: Ink) -> Bench {
         if closed.is_some() { figure::ring(piece, canvas).unwrap_or_default() } else { open(piece, &hung, canvas) };
     let size = (extent.width() + 2.0 * margin, extent.height() + 2.0 * margin);
     let lows = if closed.is_some() { Vec::new() } else { lows(&hung, &frame) };
-    Bench { page: page(piece, size, marks, stencils), things: things(piece, &hung, &frame), lows }
+    Bench { page: page(piece, size, marks, stencils), things: things(&piece.design, &hung, &frame), lows }
 }
 
 /// Every strand laid straight in lines of a width in mm, at actual size with its ruler.

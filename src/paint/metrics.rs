@@ -3,6 +3,7 @@
 //! Lengths in mm. Shaping is that of the renderer (kerning and ligatures included), so that a width
 //! is the width drawn. What a font cannot draw counts as wide as its empty box; [`missing`] names it.
 
+use std::ops::Range;
 use std::sync::LazyLock;
 
 use rustybuzz::{Direction, Face, GlyphBuffer, ShapePlan, UnicodeBuffer, script};
@@ -110,112 +111,140 @@ pub fn cap_height(size: f64, weight: Weight) -> f64 {
     shaper.millimetres(units, size)
 }
 
-/// Breaks a text into lines no wider than `most`: at white space, which the break swallows, after a
+/// The lines of a text that are no wider than `most`: it breaks at white space, which the break swallows, after a
 /// hyphen or slash, at a line break in the text, and inside a word where that alone is too wide. A
 /// character wider than `most` stands on a line of its own. No-break spaces do not break, nor do the
-/// spaces inside a quantity.
+/// spaces inside a number and before a short word behind it.
 #[must_use]
-pub fn wrap(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
-    text.lines().flat_map(|line| wrap_line(line, size, weight, most)).collect()
+pub fn wrap(text: &str, size: f64, weight: Weight, most: f64) -> Vec<&str> {
+    lines(text, size, weight, most).into_iter().map(|line| &text[line]).collect()
+}
+
+/// The same, each line by where it lies in the text.
+#[must_use]
+pub fn lines(text: &str, size: f64, weight: Weight, most: f64) -> Vec<Range<usize>> {
+    let mut start = 0;
+    let paragraphs = text.split_inclusive('\n').flat_map(|text| {
+        let from = start;
+        start += text.len();
+        let lines = Paragraph { text: text.trim_end_matches(['\r', '\n']), size, weight, most }.lines();
+        lines.into_iter().map(move |line| from + line.start..from + line.end)
+    });
+    paragraphs.collect()
 }
 
 /// How much narrower or broader, in mm, a line may be than the sum of its words, which are kerned with the spaces
 /// between them.
 const KERNED: f64 = 0.5;
 
-fn wrap_line(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
-    let fits = |line: &str| width(line.trim_end(), size, weight) <= most;
-    kept_company(filled(text, size, weight, most), text, &fits)
+/// A text without a line break of its own, and the room of its lines. Lines and words of it are told by where they lie.
+struct Paragraph<'t> {
+    text: &'t str,
+    size: f64,
+    weight: Weight,
+    most: f64,
 }
 
-/// The lines with a word more on the last, where that would be one alone and the line before it can
-/// spare one.
-fn kept_company(mut lines: Vec<String>, text: &str, fits: &dyn Fn(&str) -> bool) -> Vec<String> {
-    let [.., before, last] = lines.as_mut_slice() else { return lines };
-    let (words, is_lone) = (pieces(before), pieces(last).len() == 1);
-    let Some((word, kept)) = words.split_last().filter(|(_, kept)| is_lone && kept.len() > 1) else { return lines };
-    let longer = [format!("{word} {last}"), format!("{word}{last}")];
-    if let Some(longer) = longer.into_iter().find(|longer| text.trim_end().ends_with(longer) && fits(longer)) {
-        (*before, *last) = (kept.concat().trim_end().to_owned(), longer);
+impl Paragraph<'_> {
+    fn width(&self, part: Range<usize>) -> f64 {
+        width(&self.text[part], self.size, self.weight)
     }
-    lines
-}
 
-/// Lines as full as they can be.
-fn filled(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
-    let fits = |line: &str| width(line.trim_end(), size, weight) <= most;
-    let pieces = pieces(text);
-    let (mut lines, mut line, mut rest) = (Vec::new(), String::new(), pieces.as_slice());
-    while !rest.is_empty() {
-        let longer = |count: usize| format!("{line}{}", rest[..count].concat());
-        let [surely, perhaps] = [most - KERNED, most + KERNED].map(|most| roughly(&line, rest, size, weight, most));
-        let count = (surely + 1..=perhaps).rev().find(|count| fits(&longer(*count))).unwrap_or(surely);
-        line = longer(count);
-        rest = &rest[count..];
-        if let Some((piece, after)) = rest.split_first() {
-            close(&mut lines, &mut line);
-            line = break_word(piece, &fits, &mut lines);
+    /// A line without the white space at its end.
+    fn trimmed(&self, line: Range<usize>) -> Range<usize> {
+        line.start..line.start + self.text[line].trim_end().len()
+    }
+
+    fn fits(&self, line: Range<usize>) -> bool {
+        self.width(self.trimmed(line)) <= self.most
+    }
+
+    /// The lines, with a word more on the last where that would be one alone and the line before it can spare one.
+    fn lines(&self) -> Vec<Range<usize>> {
+        let mut lines = self.filled();
+        let [.., before, last] = lines.as_mut_slice() else { return lines };
+        let words = pieces(&self.text[before.clone()]);
+        let is_lone = pieces(&self.text[last.clone()]).len() == 1;
+        if let Some(word) = words.last().filter(|_| is_lone && words.len() > 2) {
+            let start = before.start + word.start;
+            if self.fits(start..last.end) {
+                (*before, *last) = (self.trimmed(before.start..start), start..last.end);
+            }
+        }
+        lines
+    }
+
+    /// Lines as full as they can be.
+    fn filled(&self) -> Vec<Range<usize>> {
+        let pieces = pieces(self.text);
+        let (mut lines, mut line, mut rest) = (Vec::new(), 0..0, pieces.as_slice());
+        while !rest.is_empty() {
+            let [surely, perhaps] = [-KERNED, KERNED].map(|more| self.roughly(line.clone(), rest, self.most + more));
+            let fits = |count: &usize| self.fits(line.start..rest[count - 1].end);
+            let count = (surely + 1..=perhaps).rev().find(fits).unwrap_or(surely);
+            let (on_it, after) = rest.split_at(count);
+            line.end = on_it.last().map_or(line.end, |piece| piece.end);
             rest = after;
+            if let Some((piece, after)) = rest.split_first() {
+                self.close(line, &mut lines);
+                line = self.broken(piece.clone(), &mut lines);
+                rest = after;
+            }
+        }
+        self.close(line, &mut lines);
+        if lines.is_empty() { vec![0..0] } else { lines }
+    }
+
+    /// How many pieces a line has room for by the sum of its words. The same words come again and again, so
+    /// that their widths are known where a whole line's would have to be measured.
+    fn roughly(&self, line: Range<usize>, pieces: &[Range<usize>], most: f64) -> usize {
+        let mut taken = self.width(line);
+        let fits = |piece: &&Range<usize>| {
+            let word = self.trimmed((*piece).clone());
+            let end = taken + self.width(word.clone());
+            taken = end + self.width(word.end..piece.end);
+            end <= most
+        };
+        pieces.iter().take_while(fits).count()
+    }
+
+    /// Ends a line, unless nothing but white space stands on it.
+    fn close(&self, line: Range<usize>, lines: &mut Vec<Range<usize>>) {
+        let line = self.trimmed(line);
+        if !line.is_empty() {
+            lines.push(line);
         }
     }
-    close(&mut lines, &mut line);
-    if lines.is_empty() { vec![String::new()] } else { lines }
-}
 
-/// How many pieces a line has room for by the sum of its words. The same words come again and again, so
-/// that their widths are known where a whole line's would have to be measured.
-fn roughly(line: &str, pieces: &[&str], size: f64, weight: Weight, most: f64) -> usize {
-    let measure = |text: &str| width(text, size, weight);
-    let mut taken = measure(line);
-    let fits = |piece: &&&str| {
-        let (word, space) = piece.split_at(piece.trim_end().len());
-        let end = taken + measure(word);
-        taken = end + measure(space);
-        end <= most
-    };
-    pieces.iter().take_while(fits).count()
-}
-
-/// Ends a line, unless nothing but white space stands on it.
-fn close(lines: &mut Vec<String>, line: &mut String) {
-    let done = std::mem::take(line);
-    if !done.trim_end().is_empty() {
-        lines.push(done.trim_end().to_owned());
-    }
-}
-
-/// Breaks a word where it is too wide; gives back what is left for the next line.
-fn break_word(word: &str, fits: &dyn Fn(&str) -> bool, lines: &mut Vec<String>) -> String {
-    if fits(word) {
-        return word.to_owned();
-    }
-    let mut line = String::new();
-    for c in word.chars() {
-        let longer = format!("{line}{c}");
-        if fits(&longer) {
-            line = longer;
-        } else {
-            close(lines, &mut line);
-            line.push(c);
+    /// Breaks a word where it is too wide; gives back what is left for the next line.
+    fn broken(&self, word: Range<usize>, lines: &mut Vec<Range<usize>>) -> Range<usize> {
+        if self.fits(word.clone()) {
+            return word;
         }
+        let mut start = word.start;
+        for (at, sign) in self.text[word.clone()].char_indices().map(|(at, sign)| (word.start + at, sign)) {
+            if !self.fits(start..at + sign.len_utf8()) {
+                self.close(start..at, lines);
+                start = at;
+            }
+        }
+        start..word.end
     }
-    line
 }
 
-/// The text in pieces that end where a line may.
-fn pieces(text: &str) -> Vec<&str> {
-    let mut pieces = Vec::new();
-    let mut start = 0;
+/// The pieces of a text that end where a line may.
+fn pieces(text: &str) -> Vec<Range<usize>> {
+    let (mut pieces, mut start) = (Vec::new(), 0);
     for (at, c) in text.char_indices().filter(|(_, c)| breaks_after(*c)) {
         let end = at + c.len_utf8();
         let (before, after) = (&text[..at], &text[end..]);
         let quantity = if c == ' ' { in_quantity(before, after) } else { between_figures(before, after) };
         if !quantity {
-            pieces.push(&text[start..end]);
+            pieces.push(start..end);
             start = end;
         }
     }
-    pieces.push(&text[start..]);
+    pieces.push(start..text.len());
     pieces
 }
 
@@ -224,14 +253,13 @@ fn between_figures(before: &str, after: &str) -> bool {
     before.ends_with(char::is_numeric) && after.starts_with(char::is_numeric)
 }
 
-/// Whether a space stands inside a quantity, as in `16 ½ in`, `2 × 60 mm` and `124 A`, so many of a bead.
+/// Whether a space stands inside a number, as in `16 ½` and `2 × 60`, or before a word too short to begin a line behind
+/// one, which is most often what it counts: `60 mm`, `124 A`.
 fn in_quantity(before: &str, after: &str) -> bool {
-    const UNITS: [&str; 6] = ["in", "mm", "ft", "m", "g", "N"];
     let word = after.split([' ', ')', ',', '.', ';', ':']).next().unwrap_or_default();
     let goes_on = word.starts_with(|c: char| c.is_numeric() && !c.is_ascii_digit()) || word.contains(SLASH);
-    let is_letter = matches!(word.len(), 1 | 2) && word.chars().all(|c| c.is_ascii_uppercase());
-    let counted = before.ends_with(char::is_numeric) && (goes_on || word == "×" || is_letter || UNITS.contains(&word));
-    counted || before.ends_with('×')
+    let is_short = matches!(word.chars().count(), 1 | 2) && word.chars().all(char::is_alphabetic);
+    before.ends_with('×') || before.ends_with(char::is_numeric) && (goes_on || is_short || word == "×")
 }
 
 const fn breaks_after(c: char) -> bool {
@@ -279,6 +307,7 @@ mod tests {
         let size = 3.0;
         let room = width("You have 6", size, Weight::Regular) + 0.1;
         assert_eq!(wrap("You have 6 C", size, Weight::Regular, room), ["You have", "6 C"]);
+        assert_eq!(wrap("You have 6 lb", size, Weight::Regular, room), ["You have", "6 lb"]);
     }
 
     #[test]
@@ -307,6 +336,13 @@ mod tests {
         let lines = wrap("Donaudampfschifffahrt", 3.0, Weight::Regular, 10.0);
         assert!(lines.len() > 2);
         assert_eq!(lines.concat(), "Donaudampfschifffahrt");
+    }
+
+    #[test]
+    fn a_line_is_told_by_where_it_lies() {
+        let text = "reed green\r\nglass\n\nseeds ";
+        let lines = lines(text, 3.0, Weight::Regular, 8.0);
+        assert_eq!(lines, [0..4, 5..10, 12..17, 18..18, 19..24]);
     }
 
     #[test]
@@ -352,7 +388,7 @@ mod tests {
             let dense = |text: &str| text.chars().filter(|c| *c != ' ').collect::<String>();
             prop_assert_eq!(dense(&lines.concat()), dense(&text));
             for line in lines {
-                prop_assert!(width(&line, 3.0, Weight::Regular) <= most || line.chars().count() == 1, "{}", line);
+                prop_assert!(width(line, 3.0, Weight::Regular) <= most || line.chars().count() == 1, "{}", line);
             }
         }
     }

@@ -42,9 +42,9 @@ impl Arranged {
     }
 
     /// Its marks.
-    pub fn marks(&self, piece: &Piece, shade: Shade, canvas: Canvas<'_>) -> Mark {
+    pub fn marks(&self, shade: Shade, canvas: Canvas<'_>) -> Mark {
         let closure = self.closure(canvas);
-        let strands = strung(piece, &self.strands, shade, canvas);
+        let strands = strung(&self.strands, shade, canvas);
         shade.resting(shade.closed(strands, closure))
     }
 

@@ -38,7 +38,7 @@ impl Bearing {
     /// The bust, and what of the piece lies in front of it.
     pub fn marks(&self, piece: &Piece, shade: Shade, canvas: Canvas<'_>) -> Vec<Mark> {
         let closure = closing_on(&self.tracks, canvas);
-        let strands = strung(piece, &on_tracks(piece, &self.tracks), shade, canvas);
+        let strands = strung(&on_tracks(piece, &self.tracks), shade, canvas);
         let mut all = self.bust.marks(&canvas.frame);
         all.push(shade.resting(shade.closed(strands, closure)));
         all

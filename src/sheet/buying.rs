@@ -1,4 +1,4 @@
-//! Buying and cutting: materials, cutting list, tools, sizes and, when asked for, prices.
+//! Buying and cutting: materials, cutting list, tools, sizes and, when asked for, prices. Lengths in mm on paper.
 
 use crate::geometry::Point;
 use crate::materials::render::words::{estimates, in_currency};

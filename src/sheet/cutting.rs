@@ -1,7 +1,7 @@
 //! The cutting list: a bar for each spool with its pieces to proportion, and what to cut.
 //!
 //! Bars are drawn to a stated scale, as large as the pieces allow. What is left of a spool is drawn
-//! to the same scale where there is room, else broken off.
+//! to the same scale where there is room, else broken off. Lengths in mm on paper.
 
 use crate::design::{Design, Finding, Strand};
 use crate::geometry::Point;

@@ -1,7 +1,7 @@
 //! The short facts of a piece, as data; their words are in [`super::english`].
 
 use crate::design::{Design, Stated};
-use crate::drape::piece_length;
+use crate::drape::{piece_length, ring};
 use crate::pattern::{Kind, Skill};
 use crate::piece::Piece;
 use crate::steps::tools::glues;
@@ -82,7 +82,7 @@ pub fn facts(piece: &Piece) -> Vec<Fact> {
     let ring = piece.drape.ring().map(|ring| [ring.inside_girth, ring.longest_girth].map(Length::mm));
     let facts = [
         Some(Fact::Kind(heading.kind)),
-        Some(Fact::Length(along(design), piece_length(design, &piece.drape))),
+        Some(length(piece)),
         worn_round(design),
         wraps(design),
         twist(design),
@@ -92,6 +92,16 @@ pub fn facts(piece: &Piece) -> Vec<Fact> {
         heading.time.clone().map(|time| Fact::Time(time, glues(design))),
     ];
     facts.into_iter().flatten().collect()
+}
+
+/// How long a piece is.
+pub fn length(piece: &Piece) -> Fact {
+    Fact::Length(along(&piece.design), piece_length(&piece.design, &piece.drape))
+}
+
+/// The girth inside what a design makes, closed to a ring.
+pub fn inside(design: &Design) -> Option<Fact> {
+    ring::inside(design).map(Fact::InsideGirth)
 }
 
 /// What a piece is made to go round, and how far round that is.
@@ -125,7 +135,7 @@ pub fn along(design: &Design) -> LengthAlong {
 }
 
 /// The limb that a piece is made for.
-const fn limb(kind: Kind) -> Option<Limb> {
+pub const fn limb(kind: Kind) -> Option<Limb> {
     match kind {
         Kind::Necklace => Some(Limb::NeckBase),
         Kind::Bracelet => Some(Limb::Wrist),

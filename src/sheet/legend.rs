@@ -1,4 +1,4 @@
-//! The legend: every bead with its letter, drawn at actual size.
+//! The legend: every bead with its letter, drawn at actual size. Lengths in mm on paper.
 
 use crate::art::{Ink, Stencils};
 use crate::design::{Bead, Finding, Index};
@@ -56,8 +56,7 @@ pub fn colourways(piece: &Piece, width: f64, ink: Ink) -> Option<Block> {
         let swatches = way.colours.iter().zip(letters()).map(|(colour, letter)| swatch(*colour, letter));
         let face = if way.chosen { Type::SMALL_STRONG } else { Type::SMALL };
         let words = face.fitted(&english::colourway(way), width);
-        let names =
-            way.names.iter().map(|(letter, name)| format!("{letter}\u{a0}{name}")).collect::<Vec<_>>().join(", ");
+        let names = english::names(way);
         let rows = Block::rows(swatches.chain([words]), SWATCHES_APART, width).into_iter();
         let named = (!names.is_empty()).then(|| Type::TINY.paragraph(&names, width));
         Block::stack(rows.chain(named), SWATCHES_APART).in_role(Role::Paragraph)

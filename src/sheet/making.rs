@@ -1,4 +1,4 @@
-//! Making: cautions, the designer's notes, and the numbered steps with small drawings.
+//! Making: cautions, the designer's notes, and the numbered steps with small drawings. Lengths in mm on paper.
 
 mod around;
 pub mod cautions;

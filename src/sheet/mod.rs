@@ -31,8 +31,8 @@ use crate::trade::paper::Paper;
 use crate::units::UnitStyle;
 
 pub use booklet::booklet;
+pub use english::finished;
 pub use english::spec::{of_all as asked_for, size as bead_size};
-pub use english::{finished, length as length_of, length_fact, twist, wraps};
 pub use fact::facts;
 pub use illustration::Illustration;
 pub use labels::labels;

@@ -1,4 +1,5 @@
 //! The list of what one piece takes: short on the face, whole with what to buy on the buying page.
+//! Lengths in mm on paper.
 
 use crate::design::{Finding, Index, Size};
 use crate::materials::render::words::{amount, left, lots, said, spare};

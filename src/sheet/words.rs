@@ -1,5 +1,7 @@
 //! Word charts set with their letters in semibold.
 
+use std::ops::Range;
+
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::paint::metrics;
@@ -9,29 +11,41 @@ use crate::steps::english::chart::{ChartRun, WordChart};
 pub fn set(chart: &WordChart, face: Type, width: f64) -> Vec<Block> {
     // Measured in the wider weight, so that every line fits whichever of its words are letters.
     let strong = face.bold();
-    let mut signs = signs(chart);
-    let lines = metrics::wrap(&chart.to_string(), strong.size, strong.weight, width);
-    lines.iter().map(|line| self::line(&mut signs, line, face)).collect()
+    let (text, runs) = (chart.to_string(), runs(chart));
+    let lines = metrics::lines(&text, strong.size, strong.weight, width);
+    lines.into_iter().map(|line| self::line(&text, line, &runs, face)).collect()
 }
 
-/// A line, which is made of the chart's next signs but for the spaces at which lines are broken.
-fn line(signs: &mut impl Iterator<Item = (char, bool)>, text: &str, face: Type) -> Block {
-    let signs: Vec<_> = text.chars().filter_map(|sign| signs.find(|(next, _)| *next == sign)).collect();
-    let parts = signs.chunk_by(|(_, one), (_, next)| one == next).map(|part| {
-        let words: String = part.iter().map(|(sign, _)| *sign).collect();
-        if part[0].1 { face.bold() } else { face }.line(&words)
+/// A line of a chart's text.
+fn line(text: &str, line: Range<usize>, runs: &[Lettering], face: Type) -> Block {
+    let first = runs.partition_point(|(run, _)| run.end <= line.start);
+    let here = runs[first..].iter().take_while(|(run, _)| run.start < line.end);
+    let parts = here.map(|(run, is_letter)| {
+        let words = &text[run.start.max(line.start)..run.end.min(line.end)];
+        if *is_letter { face.bold() } else { face }.line(words)
     });
     Block::row(parts, 0.0)
 }
 
-/// Every sign of a chart, with whether it is a bead's letter.
-fn signs(chart: &WordChart) -> impl Iterator<Item = (char, bool)> {
+/// Where beads' letters lie in a chart's text, and what is none between them.
+type Lettering = (Range<usize>, bool);
+
+fn runs(chart: &WordChart) -> Vec<Lettering> {
     let of = |run: &ChartRun| match run {
-        ChartRun::Beads(count, letter) => vec![(count.to_string(), false), (letter.clone(), true)],
-        ChartRun::Words(words) => vec![(words.clone(), false)],
+        ChartRun::Beads(count, letter) => vec![(count.to_string().len(), false), (letter.len(), true)],
+        ChartRun::Words(words) => vec![(words.len(), false)],
     };
-    let marked = |(words, is_letter): (String, bool)| words.chars().map(|sign| (sign, is_letter)).collect::<Vec<_>>();
-    chart.runs().iter().flat_map(of).flat_map(marked).collect::<Vec<_>>().into_iter()
+    let mut runs: Vec<Lettering> = Vec::new();
+    for (length, is_letter) in chart.runs().iter().flat_map(of) {
+        match runs.last_mut() {
+            Some((run, is_same)) if *is_same == is_letter => run.end += length,
+            last => {
+                let start = last.map_or(0, |(run, _)| run.end);
+                runs.push((start..start + length, is_letter));
+            }
+        }
+    }
+    runs
 }
 
 #[cfg(test)]

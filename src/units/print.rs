@@ -56,7 +56,23 @@ impl UnitStyle {
     /// thirty-second and the half.
     #[must_use]
     pub fn ruler(self, length: Length) -> String {
-        self.both(&self.inches(length), &on_ruler(length).value().to_string())
+        self.told(self.apart(length))
+    }
+
+    /// The same in inches and in millimetres, each by itself.
+    #[must_use]
+    pub fn apart(self, length: Length) -> [String; 2] {
+        [format!("{} in", self.inches(length)), format!("{} mm", on_ruler(length).value())]
+    }
+
+    /// What is told in feet or inches, and in metres or millimetres: one of them, or both.
+    #[must_use]
+    pub fn told(self, [inches, metric]: [String; 2]) -> String {
+        match self {
+            Self::In => inches,
+            Self::Mm => metric,
+            Self::Both => format!("{inches} ({metric})"),
+        }
     }
 
     /// Two lengths for the same reader, or one where both are printed alike: `16 ½ to 18 ½ in (419 to 470 mm)`.
@@ -79,7 +95,7 @@ impl UnitStyle {
     /// The same to the tenth of a millimetre.
     #[must_use]
     pub fn fine(self, length: Length) -> String {
-        self.both(&fraction(length), length.tenths().trim_end_matches(" mm"))
+        self.both(&fraction(length), &trimmed(length.value(), 1))
     }
 
     /// Prints how far a length may be off: millimetres whole, small ones to the tenth; inches as a length's, and where only they
@@ -98,11 +114,7 @@ impl UnitStyle {
     }
 
     fn both(self, inches: &str, mm: &str) -> String {
-        match self {
-            Self::In => format!("{inches} in"),
-            Self::Mm => format!("{mm} mm"),
-            Self::Both => format!("{inches} in ({mm} mm)"),
-        }
+        self.told([format!("{inches} in"), format!("{mm} mm")])
     }
 }
 
@@ -203,7 +215,7 @@ pub fn figures(value: f64, places: usize) -> String {
 
 /// A number with at most `places` decimals and no trailing zeros.
 #[must_use]
-pub(super) fn trimmed(value: f64, places: usize) -> String {
+pub fn trimmed(value: f64, places: usize) -> String {
     let text = format!("{value:.places$}");
     if !text.contains('.') {
         return text;

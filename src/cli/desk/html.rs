@@ -20,7 +20,7 @@ pub fn facts(piece: &Piece) -> Markup {
     let units = piece.telling.units;
     html! {
         dl class="facts" {
-            @for (name, fact) in sheet::facts(piece).iter().map(|fact| english::fact(fact, units)) { div { dt { (name) } dd { (fact) } } }
+            @for fact in sheet::facts(piece) { div { dt { (english::named(&fact)) } dd { (english::fact(&fact, units)) } } }
         }
         (strands(&piece.design, units))
         (beads(piece))

@@ -41,9 +41,9 @@ pub struct Still {
 }
 
 /// How far each joint went in a round.
-struct Steps(Vec<Point3>);
+struct Moves(Vec<Point3>);
 
-impl Steps {
+impl Moves {
     fn new(loops: &Loops, places: &[[f64; 3]]) -> Self {
         Self(places.iter().enumerate().map(|(node, place)| Point3::from(*place) - loops.at(node)).collect())
     }
@@ -96,19 +96,19 @@ impl Depths {
 /// # Errors
 /// What is left where they come to no rest; they are then where the round before the last found them.
 pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still, work: usize) -> Result<Vec<f64>, Unrest> {
-    let (mut pull, mut last, mut rounds): (f64, Option<Steps>, u32) = (PULL, None, 1);
+    let (mut pull, mut last, mut rounds): (f64, Option<Moves>, u32) = (PULL, None, 1);
     let ((most, faint), mut depths) = (limits(loops, work), Depths { least: f64::INFINITY, since: 1 });
     loop {
         loops.open();
         let constraints: Vec<Constraint<3>> =
-            contacts(loops, skin, last.as_ref().map_or(f64::INFINITY, Steps::farthest));
+            contacts(loops, skin, last.as_ref().map_or(f64::INFINITY, Moves::farthest));
         let Some(round) = loops.net.solve(&constraints, pull) else { return Err(Unrest::Lost { rounds }) };
         let overlap = constraints.iter().map(|constraint| -constraint.gap).fold(loops.off(), f64::max);
-        let steps = Steps::new(loops, &round.places);
+        let moves = Moves::new(loops, &round.places);
         let (was, bent) = (loops.net.nodes.clone(), loops.net.bent());
         loops.go(&round.places);
-        let rises = steps.rises(loops) + (loops.net.bent() - bent) / loops.net.weight();
-        let rests = steps.farthest() < still.moves || rises.abs() < RISES;
+        let rises = moves.rises(loops) + (loops.net.bent() - bent) / loops.net.weight();
+        let rests = moves.farthest() < still.moves || rises.abs() < RISES;
         let amiss = loops.press(&round);
         if rests && !amiss && overlap < still.overlap {
             return Ok(round.tensions);
@@ -116,11 +116,11 @@ pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still, work: usize)
         if rounds == most || loops.order == Precedence::Beside && depths.are_hopeless(rounds, overlap) {
             // Where they were is what is told.
             loops.net.nodes = was;
-            return Err(Unrest::Left { rounds, overlap, moves: steps.farthest() });
+            return Err(Unrest::Left { rounds, overlap, moves: moves.farthest() });
         }
-        let swings = last.as_ref().is_some_and(|last| steps.along(last) < 0.0);
+        let swings = last.as_ref().is_some_and(|last| moves.along(last) < 0.0);
         pull = (pull * if swings { 4.0 } else { 0.5 }).clamp(faint, STRONG);
-        (last, rounds) = (Some(steps), rounds + 1);
+        (last, rounds) = (Some(moves), rounds + 1);
     }
 }
 

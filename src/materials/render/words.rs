@@ -1,7 +1,7 @@
 //! How amounts, lots and cutting plans are said, in every table and on the sheet.
 
 use crate::design::Stated;
-use crate::english::{assumed, count};
+use crate::english::{assumed, commas, count};
 use crate::materials::{Amount, BoughtWith, Buy, Cut, Cutting, Line, Materials, SoldAs, Suggestion};
 use crate::units::{INCH, Length, Money, UnitStyle, grouped, sixteenths};
 
@@ -40,23 +40,23 @@ pub fn long(length: Length, units: UnitStyle) -> String {
     if length < LONG {
         return units.ruler(length);
     }
-    told(length, feet(length, f64::round), units)
-}
-
-/// A length in metres, and as it is told in feet.
-fn told(length: Length, feet: String, units: UnitStyle) -> String {
-    let metres = format!("{} m", (length.value().round() / 1000.0));
-    match units {
-        UnitStyle::In => feet,
-        UnitStyle::Mm => metres,
-        UnitStyle::Both => format!("{feet} ({metres})"),
-    }
+    units.told([feet(length, f64::round), metres(length)])
 }
 
 /// A piece to cut: told as a ruler shows it, from ten feet on as one buys it, but never shorter than it is.
 #[must_use]
 pub fn cut(length: Length, units: UnitStyle) -> String {
-    if length < COARSE { units.ruler(length) } else { told(length, feet(length, f64::ceil), units) }
+    units.told(cut_apart(length, units))
+}
+
+/// The same in inches and in millimetres, each by itself.
+#[must_use]
+pub fn cut_apart(length: Length, units: UnitStyle) -> [String; 2] {
+    if length < COARSE { units.apart(length) } else { [feet(length, f64::ceil), metres(length)] }
+}
+
+fn metres(length: Length) -> String {
+    format!("{} m", length.value().round() / 1000.0)
 }
 
 /// Sixteenths of an inch in a foot.
@@ -181,7 +181,7 @@ pub fn pieces(pieces: &[Cut], units: UnitStyle) -> String {
         let times = if count > 1 { format!("{count} × ") } else { String::new() };
         format!("{times}{} {}", piece.label, cut(piece.length, units))
     });
-    said.collect::<Vec<_>>().join(", ")
+    commas(said)
 }
 
 /// The currency behind a space, where the pattern says it.

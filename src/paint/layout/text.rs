@@ -95,8 +95,8 @@ impl Type {
     /// Text wrapped to a width, in lines by themselves.
     #[must_use]
     pub fn wrapped(self, text: &str, width: f64) -> Block {
-        let lines = text.lines().flat_map(|line| metrics::wrap(line, self.size, self.weight, width));
-        Block::stack(lines.map(|line| self.line(&line)), 0.0)
+        let lines = metrics::wrap(text, self.size, self.weight, width);
+        Block::stack(lines.into_iter().map(|line| self.line(line)), 0.0)
     }
 
     /// Text wrapped to a width, read as one.

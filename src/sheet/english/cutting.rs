@@ -1,9 +1,9 @@
 //! Cutting plans and lists, in English.
 
 use super::fact::rounding;
-use crate::english::count;
+use crate::english::{capital, count};
 use crate::materials::Cutting;
-use crate::materials::render::words::{cut, verdict};
+use crate::materials::render::words::{cut, cut_apart, verdict};
 use crate::sheet::said::{CutOrder, ListedCut, MadeUp, PlanNote};
 use crate::units::{Length, UnitStyle};
 
@@ -21,7 +21,7 @@ pub fn plan_note(cutting: &Cutting, note: &PlanNote, units: UnitStyle) -> String
     let from = from(cutting);
     let from = match note.bars {
         Some(scale) => format!("Bars at {scale}; {from}"),
-        None => from[..1].to_uppercase() + &from[1..],
+        None => capital(&from),
     };
     let order = note.order.map(order).unwrap_or_default();
     let takes = if note.takes_links { TAKES_LINKS } else { "" };
@@ -60,9 +60,8 @@ pub fn only_cut(only: &ListedCut, units: UnitStyle) -> String {
 
 /// A length that is cut in two lines, where it is told in two units: `6 ¾ in` and `(171 mm)`.
 pub fn cut_in_two_lines(length: Length, units: UnitStyle) -> Option<[String; 2]> {
-    let told = cut(length, units);
-    let (first, second) = told.split_once(" (")?;
-    Some([first.to_owned(), format!("({second}")])
+    let [inches, metric] = cut_apart(length, units);
+    (units == UnitStyle::Both).then(|| [inches, format!("({metric})")])
 }
 
 /// What a piece's length is made up of: `2 × 410 mm finished + 12 mm in knots + 2 × 50 mm`, or

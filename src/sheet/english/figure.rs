@@ -16,6 +16,7 @@ pub fn figure(figure: &Alternative<'_>) -> String {
         Alternative::Beads(name, [first, last]) => return format!("strand {name}, beads {first} to {last}"),
         Alternative::Meeting(name) => return format!("strand {name}, {MEETING}"),
         Alternative::Twisted(names) => return format!("strands {}, twisted together", list(names)),
+        Alternative::Crossing(names) => return format!("strands {}, over one another", list(names)),
         Alternative::Square(size) => return format!("a square of {size}"),
         Alternative::Closed => "the piece closed",
         Alternative::Side(0) => "first side of the closure",

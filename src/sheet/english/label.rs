@@ -1,7 +1,7 @@
 //! What is printed in drawings, in English.
 
 use crate::design::Design;
-use crate::english::{count, times};
+use crate::english::{commas, count, times};
 use crate::sheet::said::{BareCord, HangsDown, LeftOut};
 use crate::steps::english::chart;
 use crate::units::{Length, UnitStyle};
@@ -67,7 +67,7 @@ pub fn straight(name: &str, length: Length, is_twisted: bool, units: UnitStyle) 
 
 /// Strands of one length laid straight.
 pub fn abreast(names: &[&str], length: Length, units: UnitStyle) -> String {
-    format!("{}, each {}", names.join(", "), units.ruler(length))
+    format!("{}, each {}", commas(names), units.ruler(length))
 }
 
 /// The columns of a list of strands.

@@ -1,7 +1,9 @@
 //! A piece on the neck, in English.
 
+use std::collections::BTreeSet;
+
 use crate::design::{Build, Design, Index, Strand};
-use crate::english::list;
+use crate::english::{commas, list};
 use crate::paint::layout::text::Type;
 use crate::paint::metrics;
 use crate::sheet::said::{EndsInFront, Hooked, Neck, OnNeck};
@@ -98,7 +100,8 @@ fn hooked(hooked: Hooked, units: UnitStyle) -> String {
 /// How stiff its cord is taken to be, where the pattern does not say it.
 fn cord(neck: &Neck<'_>) -> Option<String> {
     let wire = neck.assumes_wire.then(|| "wire of 49 fine strands".to_owned());
-    let limp = (!neck.limp.is_empty()).then(|| format!("limp {}", list(&neck.limp)));
+    let cords: BTreeSet<_> = neck.limp.iter().map(|cord| cord.word()).collect();
+    let limp = (!cords.is_empty()).then(|| format!("limp {}", list(&Vec::from_iter(cords))));
     wire.into_iter().chain(limp).reduce(|wire, limp| format!("{wire}, {limp}"))
 }
 
@@ -110,8 +113,8 @@ fn build(build: Build, cord: Option<String>) -> String {
     let rest = "usual shoulders, and no friction but at the nape".to_owned();
     let which =
         |assumed: bool| [&neck, &chest].into_iter().filter(move |(is, _)| *is == assumed).map(|(_, words)| words);
-    let said = which(false).cloned().collect::<Vec<_>>().join(", ");
-    let assumed = which(true).chain(&cord).chain([&rest]).cloned().collect::<Vec<_>>().join(", ");
+    let said = commas(which(false));
+    let assumed = commas(which(true).chain(&cord).chain([&rest]));
     let said = if said.is_empty() { said } else { format!(" From the pattern: {said}.") };
     format!("{said} Assumed: {assumed}.")
 }

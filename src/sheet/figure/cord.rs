@@ -1,4 +1,4 @@
-//! The cord of a strand as it hangs: its way, and how it ends.
+//! The cord of a strand as it hangs: its way, and how it ends. Lengths in mm on paper.
 
 use std::iter::Peekable;
 

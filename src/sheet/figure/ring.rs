@@ -29,17 +29,18 @@ pub fn ring(piece: &Piece, canvas: Canvas<'_>) -> Option<Vec<Mark>> {
     let rows = rows(piece);
     let closure = closing(tightest, &rows, piece, canvas);
     let rows = rows.iter().map(Option::as_ref).collect();
-    let mut marks = laid(piece, &rows, canvas);
+    let mut marks = laid(&rows, canvas);
     marks.extend(bars(&rows, canvas));
     Some(vec![Mark::figure(english::figure(&Alternative::Closed), closure.around(marks))])
 }
 
 /// The rows: of what meets on the page the higher is nearer.
-fn laid(piece: &Piece, rows: &Entries<Option<&Hung>, Strand>, canvas: Canvas<'_>) -> Vec<Mark> {
-    if piece.design.twist.is_some() {
+fn laid(rows: &Entries<Option<&Hung>, Strand>, canvas: Canvas<'_>) -> Vec<Mark> {
+    let design = canvas.design();
+    if design.twist.is_some() {
         return strands(rows, canvas);
     }
-    let laid = piece.design.strands.iter().zip(rows).filter_map(|(strand, hung)| Some((strand, (*hung)?)));
+    let laid = design.strands.iter().zip(rows).filter_map(|(strand, hung)| Some((strand, (*hung)?)));
     laid.flat_map(|(strand, hung)| Sketch::new(strand, hung, canvas).strand()).collect()
 }
 

@@ -1,4 +1,5 @@
 //! The running ruler: millimetres with figures at the centimetres, inches in eighths, or both.
+//! Lengths in mm on paper.
 
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;

@@ -1,4 +1,4 @@
-//! Strands at rest: cord, beads, knots, branches and end findings.
+//! Strands at rest: cord, beads, knots, branches and end findings. Lengths in mm on paper.
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
@@ -21,12 +21,13 @@ use super::fastened::{is_hung, lengthened};
 use super::{Canvas, ends, twined};
 
 /// Strands, as far as they are laid: the longest first, so that shorter ones lie over longer ones; all cords below all
-/// beads. Twisted ones lie over one another as they are near.
+/// beads. Twisted ones, and those that cross, lie over one another as they are near.
 pub fn strands(hung: &Entries<Option<&Hung>, Strand>, canvas: Canvas<'_>) -> Vec<Mark> {
     let design = canvas.design();
-    if design.twist.is_some() {
+    if twined::are_twined(hung, design) {
         let all = twined::layers(hung, canvas, 1).concat();
-        return vec![Mark::figure(english::figure(&Alternative::twisted(design)), all)];
+        let bars = bars(hung, canvas);
+        return vec![Mark::figure(english::figure(&Alternative::twined(design)), [all, bars].concat())];
     }
     let sketch = |at: Index<Strand>| Some(Sketch::new(&design.strands[at], (*hung.get(at)?)?, canvas));
     let laid: Vec<_> = longest_first(design).into_iter().filter_map(sketch).collect();
@@ -70,6 +71,23 @@ impl<'a> Sketch<'a> {
         Mark::figure(english::figure(&Alternative::Strand(&self.strand.name)), marks)
     }
 
+    /// Where a bead cap sits: in the line of the bead that it hugs, not of the cord; other things as they are.
+    fn on_its_bead(&self, seat: &Seat) -> Seat {
+        let bits = &self.strand.trains[seat.train].bits;
+        let cap = &bits[seat.bit];
+        let is_cap = matches!(cap.what, What::Finding(at) if self.design().findings[at].kind() == FindingKind::BeadCap);
+        let faced = if cap.turned { Some(seat.bit + 1) } else { seat.bit.checked_sub(1) };
+        let bead = faced.filter(|_| is_cap).and_then(|at| {
+            let is_it = |other: &&Seat| other.train == seat.train && other.bit == at;
+            matches!(bits.get(at)?.what, What::Bead(_)).then(|| self.hung.seats.iter().find(is_it))?
+        });
+        bead.map_or(*seat, |bead| {
+            let reach = if cap.turned { -bits[bead.bit].before - cap.after } else { bits[bead.bit].after + cap.before };
+            let centre = bead.centre + Point::towards(bead.angle) * reach;
+            Seat { centre, angle: bead.angle, near: bead.near.max(seat.near), ..*seat }
+        })
+    }
+
     /// The strand by itself, with the bars and beads that it shares with others.
     pub fn alone(&self) -> Vec<Mark> {
         let mut marks = self.strand();
@@ -95,10 +113,8 @@ impl<'a> Sketch<'a> {
     /// the ends.
     pub(super) fn strung(&self) -> Vec<Mark> {
         let mut marks = self.ends();
-        let on_its_bead = |seat| on_its_bead(seat, self.strand, self.hung, self.design());
-        let seats: Vec<_> = self.hung.seats.iter().map(on_its_bead).collect();
         let is_bead = |seat: &Seat| matches!(self.bit(seat).what, What::Bead(_));
-        let (met, seats): (Vec<_>, Vec<_>) = seats.into_iter().partition(|seat| self.bit(seat).what.is_meeting());
+        let (met, seats) = self.seats();
         let (mut beads, mut others): (Vec<_>, Vec<_>) = seats.into_iter().partition(is_bead);
         for seats in [&mut beads, &mut others] {
             seats.sort_by(|one, other| one.near.total_cmp(&other.near));
@@ -110,6 +126,20 @@ impl<'a> Sketch<'a> {
             marks.extend(self.seated(seat));
         }
         marks
+    }
+
+    /// Where what the ends meet in sits, and all else.
+    fn seats(&self) -> (Vec<Seat>, Vec<Seat>) {
+        let seats = self.hung.seats.iter().map(|seat| self.on_its_bead(seat));
+        seats.partition(|seat| self.bit(seat).what.is_meeting())
+    }
+
+    /// What is strung, each with how near it is: what covers a bead comes behind it, and is as near as that at the least.
+    pub(super) fn heaped(&self) -> impl Iterator<Item = (f64, Vec<Mark>)> {
+        let (met, mut seats) = self.seats();
+        seats.sort_by_key(|seat| !matches!(self.bit(seat).what, What::Bead(_)));
+        let met = met.into_iter().map(|seat| (seat.near, self.met(&seat)));
+        met.chain(seats.into_iter().map(|seat| (seat.near, self.seated(&seat))))
     }
 
     /// What the ends meet in, as far below as the beads at the ends let it come, with both ends' cord down to it.
@@ -287,22 +317,6 @@ fn kept_off(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> f64 {
         (below > 0.0).then_some(centre.y - (other.centre.y - below))
     };
     hung.seats.iter().filter_map(lowered).filter(|by| *by < 2.0 * radius(met)).fold(0.0, f64::max)
-}
-
-/// Where a bead cap sits: in the line of the bead that it hugs, not of the cord; other things as they are.
-fn on_its_bead(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> Seat {
-    let bits = &strand.trains[seat.train].bits;
-    let cap = &bits[seat.bit];
-    let is_cap = matches!(cap.what, What::Finding(at) if design.findings[at].kind() == FindingKind::BeadCap);
-    let faced = if cap.turned { Some(seat.bit + 1) } else { seat.bit.checked_sub(1) };
-    let bead = faced.filter(|_| is_cap).and_then(|at| {
-        let is_it = |other: &&Seat| other.train == seat.train && other.bit == at;
-        matches!(bits.get(at)?.what, What::Bead(_)).then(|| hung.seats.iter().find(is_it))?
-    });
-    bead.map_or(*seat, |bead| {
-        let reach = if cap.turned { -bits[bead.bit].before - cap.after } else { bits[bead.bit].after + cap.before };
-        Seat { centre: bead.centre + Point::towards(bead.angle) * reach, angle: bead.angle, ..*seat }
-    })
 }
 
 /// The box round all strands with their beads and branches, in the drape's frame.

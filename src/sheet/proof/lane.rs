@@ -1,4 +1,4 @@
-//! Lanes: a strand, or a side of the closure, laid straight at actual size below its ruler.
+//! Lanes: a strand, or a side of the closure, laid straight at actual size below its ruler. Lengths in mm on paper.
 
 use crate::art::Stencils;
 use crate::design::{Bit, Design, Part, Rest, Strand, What};

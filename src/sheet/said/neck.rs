@@ -1,6 +1,6 @@
 //! What is said of a piece on the neck.
 
-use crate::design::{Design, Index, Stated, Strand};
+use crate::design::{Cord, Design, Index, Stated, Strand};
 use crate::units::Length;
 
 /// What is said below the piece on the neck.
@@ -31,8 +31,8 @@ pub struct Neck<'a> {
     pub hooked: Hooked,
     /// Whether it lies as it does by a stiffness that its pattern does not say.
     pub assumes_wire: bool,
-    /// Words for the cords that it is taken to have no stiffness of, where its pattern does not say so.
-    pub limp: Vec<&'static str>,
+    /// The cords that it is taken to have no stiffness of, where its pattern does not say so.
+    pub limp: Vec<&'a Cord>,
 }
 
 /// What becomes of a piece's ends in front.

@@ -4,7 +4,7 @@ use super::prepare::flying;
 use super::words::{few, strands as strands_named};
 use super::{Group, Told, ordinal, tools};
 use crate::design::{Finding, Index, Strand};
-use crate::english::{a, list};
+use crate::english::{a, commas, list};
 use crate::pattern::{FindingKind, Kind};
 use crate::steps::ends::end;
 use crate::steps::side::Side;
@@ -149,9 +149,7 @@ impl Group<'_> {
         });
         let place = match (hides.len() - usize::from(cut.is_some()), self.ends.side, close) {
             (0, _, close) => close.unwrap_or_default(),
-            (_, Side::Last, close) => {
-                ["where it leaves the beads".to_owned()].into_iter().chain(close).collect::<Vec<_>>().join(", ")
-            }
+            (_, Side::Last, close) => commas(["where it leaves the beads".to_owned()].into_iter().chain(close)),
             (_, _, close) => {
                 let others = close.map(|close| format!(" Cut that {close}.{}", self.flying())).unwrap_or_default();
                 let text = format!("Leave the tail as it is: the first beads will go over it.{others}");

@@ -1,11 +1,11 @@
 //! What each part of a strand takes of it, so that a reader can add all of them up to its length.
 
 use crate::design::{Bit, Design, Finding, Strand, What};
-use crate::english::{count, list};
+use crate::english::{commas, count, list};
 use crate::pattern::FindingKind;
 use crate::steps::ends::{Fastening, beyond, end, way};
 use crate::steps::side::Side;
-use crate::units::{INCH, Length, UnitStyle};
+use crate::units::{INCH, Length, UnitStyle, trimmed};
 
 /// Bare cord in mm that is none.
 const NONE: f64 = 0.05;
@@ -30,7 +30,7 @@ pub fn sum(design: &Design, strand: &Strand, units: UnitStyle) -> String {
 fn told(length: f64, units: UnitStyle) -> String {
     match units {
         UnitStyle::In => format!("{:.2}", length / INCH),
-        UnitStyle::Mm | UnitStyle::Both => Length::mm(length).tenths().trim_end_matches(" mm").to_owned(),
+        UnitStyle::Mm | UnitStyle::Both => trimmed(length, 1),
     }
 }
 
@@ -99,14 +99,14 @@ fn of_end(design: &Design, strand: &Strand, side: Side, units: UnitStyle) -> Str
         FindingKind::CrimpCover => format!("{} over it", finding.name),
         _ => told(&finding.name, within(finding)),
     });
-    a_loop.into_iter().chain(knot).chain(names).collect::<Vec<_>>().join(", ")
+    commas(a_loop.into_iter().chain(knot).chain(names))
 }
 
 /// A part of an end to the hundredth, without its unit.
 fn fine(length: Length, units: UnitStyle) -> String {
     match units {
         UnitStyle::In => told(length.value(), units),
-        UnitStyle::Mm | UnitStyle::Both => length.hundredths().trim_end_matches(" mm").to_owned(),
+        UnitStyle::Mm | UnitStyle::Both => trimmed(length.value(), 2),
     }
 }
 

@@ -1,4 +1,5 @@
 //! Spans: a strand from end to end, one thing after another, with the room that each takes on paper.
+//! Lengths in mm on paper.
 
 use crate::art::Deal;
 use crate::design::{Bar, Bead, Bit, Dangle, Design, End, Finding, Index, Rest, Strand, What};
