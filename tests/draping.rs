@@ -312,7 +312,12 @@ fn an_extender_is_let_out_as_far_as_it_takes_to_go_round() {
     let (tight, ..) = worn(380.0 + least + 20.0);
     assert!((tight.closure - least - 20.0).abs() < 1e-9);
     // It just goes round the base, and lies higher.
-    assert!(tight.lines[nth(0)].len() > 2 && tight.drops[nth(0)] < easy.drops[nth(0)] - 5.0, "{} {}", tight.drops[nth(0)], easy.drops[nth(0)]);
+    assert!(
+        tight.lines[nth(0)].len() > 2 && tight.drops[nth(0)] < easy.drops[nth(0)] - 5.0,
+        "{} {}",
+        tight.drops[nth(0)],
+        easy.drops[nth(0)]
+    );
     // What does not go round the base goes round the neck above it, and what does not go round that is not worn.
     let (high, ..) = worn(380.0 + most + 1.0);
     assert!(high.closure == most && !high.lines[nth(0)].is_empty() && high.unrest.is_none());

@@ -12,8 +12,8 @@ use crate::pattern::{CordKind, FindingKind};
 pub fn lay_out(design: &Design) -> Option<Step<'_>> {
     let knotted = design.strands.iter().map(|strand| strand.in_end_knots(design).count() as u64).sum();
     let counts = design.counts();
-    let kinds = counts.iter().filter(|count| **count > 0).count();
-    (kinds > 0).then(|| Step::new(Task::LayOut { counts, knotted }).drawing(Drawing::laid_out(kinds)))
+    let has_beads = counts.iter().any(|count| *count > 0);
+    has_beads.then(|| Step::new(Task::LayOut { counts, knotted }).drawing(Drawing::LaidOut))
 }
 
 /// Cut each strand's cord, and tell the pieces apart.

@@ -269,7 +269,7 @@ pub enum Needled {
 }
 
 /// Which of the strands that go through something a strand is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Pass {
     /// The first.
     First,

@@ -103,7 +103,10 @@ impl Fastened {
         match self {
             Self::Plain | Self::Within(_) => Vec::new(),
             Self::Looped(long) if long <= 0.0 => Vec::new(),
-            Self::Looped(long) => vec![stencils.cord(strand.cord, &cord(oval(outside, long - out)), scale)],
+            Self::Looped(long) => {
+                let thick = design.cords[strand.cord].diameter.value();
+                vec![stencils.cord(strand.cord, &cord(eye(outside, long - out, thick)), scale)]
+            }
             Self::Hitched(bar) => {
                 let thick = design.cords[strand.cord].diameter.value();
                 vec![stencils.cord(strand.cord, &cord(hitch(bar, thick)), scale)]
@@ -153,6 +156,16 @@ fn bar(strand: &Strand, onto: &[Part], design: &Design) -> f64 {
     let thick = design.cords[strand.cord].diameter.value();
     let wire = onto.first().and_then(|part| design.findings[part.finding].wire()).map_or(0.0, |wire| wire.value());
     (wire + 0.5 * thick).clamp(HITCH_BAR[0] * thick, HITCH_BAR[1] * thick)
+}
+
+/// A loop that reaches from a crimp, where both its legs lie side by side, out to a place.
+fn eye(from: f64, to: f64, thick: f64) -> Vec<Segment> {
+    let (long, broad) = (to - from, 0.5 * (to - from) * LOOP_BREADTH);
+    let side = [(0.12, 0.72), (0.42, 1.0), (0.76, 0.62)].map(|(along, aside)| (from + along * long, aside * broad));
+    let side: Vec<_> = side.into_iter().chain([(to, 0.5 * thick)]).collect();
+    let back = side.iter().rev().map(|(along, aside)| Point::new(*along, -aside));
+    let out = side.iter().map(|(along, aside)| Point::new(*along, *aside));
+    outline::curve(&back.chain([Point::new(from, 0.0)]).chain(out).collect::<Vec<_>>())
 }
 
 /// A loop between two places.

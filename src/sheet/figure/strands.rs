@@ -3,12 +3,12 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::art::Deal;
-use crate::design::{Bar, Bead, Bit, Dangle, Design, Entries, Finding, Index, Strand, What};
+use crate::design::{Bar, Bead, Bit, Cord, Dangle, Design, Entries, Finding, Index, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::paint::outline;
-use crate::pattern::{Drilled, FindingKind};
+use crate::pattern::{CordKind, Drilled, FindingKind};
 use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::said::Alternative;
@@ -232,18 +232,9 @@ impl Canvas<'_> {
             }
             What::Gap => Vec::new(),
             What::Knot => vec![self.stencils.knot(strand.cord, strand.legs, at, angle, scale, bit.length())],
-            What::Finding(index) => vec![self.strung_finding(*index, bit, at, angle)],
-            What::Dangle(dangle) => self.branch((dangle, deal), at),
+            What::Finding(index) => vec![self.stencils.strung(*index, bit, at, angle, scale)],
+            What::Dangle(dangle) => self.branch((dangle, deal), strand.cord, at),
         }
-    }
-
-    /// A strung finding with its centre at a point; one that is turned round is drawn from its far end. A cap
-    /// reaches over its bead by as much as it is longer than the cord that it takes.
-    fn strung_finding(&self, index: Index<Finding>, bit: &Bit, centre: Point, angle: f64) -> Mark {
-        let way = if bit.turned { angle + PI } else { angle };
-        let back = if bit.turned { bit.after } else { bit.before };
-        let over = self.stencils.cap_length(index).map_or(0.0, |length| (length - bit.length()).max(0.0));
-        self.stencils.whole(index, centre - Point::towards(way) * ((back + over) * self.scale()), way, self.scale())
     }
 
     /// The ring by which a branch hangs.
@@ -251,19 +242,34 @@ impl Canvas<'_> {
         dangle.on.filter(|on| self.design().findings[*on].kind() == FindingKind::JumpRing)
     }
 
-    /// A ring by which a branch hangs straight down from a point on the cord, as what it goes through lies over it.
-    pub fn ring(&self, dangle: &Dangle, from: Point) -> Option<Mark> {
-        Some(self.stencils.finding(self.jump_ring(dangle)?, from, FRAC_PI_2, self.scale()))
+    /// The ring or the pin by which a branch hangs straight down from a point on the cord, as what it goes through lies over
+    /// it.
+    pub fn hanger(&self, dangle: &Dangle, cord: Index<Cord>, from: Point) -> Option<Mark> {
+        let (on, scale) = (dangle.on?, self.scale());
+        match self.design().findings[on].kind() {
+            FindingKind::JumpRing => Some(self.stencils.finding(on, from, FRAC_PI_2, scale)),
+            _ => {
+                let (foot, reach) = self.pinned(dangle, cord, from)?;
+                Some(self.stencils.pin(on, foot, -FRAC_PI_2, scale, reach))
+            }
+        }
     }
 
-    /// A branch straight down from a point on the cord; a ring goes through both, so that half of it lies before them. A
-    /// bead that is drilled across its tip hides the wire in it.
-    pub fn branch(&self, (dangle, deal): (&Dangle, Deal), from: Point) -> Vec<Mark> {
+    /// Where the foot is of the pin that a branch hangs on, and how far its loop reaches up from there in mm: round the cord,
+    /// or into the link that it hangs in.
+    fn pinned(&self, dangle: &Dangle, cord: Index<Cord>, from: Point) -> Option<(Point, f64)> {
+        let (pin, cord) = (self.design().findings[dangle.on?].pin()?, &self.design().cords[cord]);
+        let round = if cord.kind == CordKind::Chain { Length::ZERO } else { pin.wire + cord.diameter * 0.5 };
+        Some((from + Point::new(0.0, dangle.drop * self.scale()), dangle.drop + round.value()))
+    }
+
+    /// A branch straight down from a point on the cord; a ring or a pin's loop goes through that, so that half of it lies
+    /// before it. A bead that is drilled across its tip hides the wire in it.
+    pub fn branch(&self, (dangle, deal): (&Dangle, Deal), cord: Index<Cord>, from: Point) -> Vec<Mark> {
         let (down, scale) = (FRAC_PI_2, self.scale());
-        let foot = from + Point::new(0.0, dangle.drop * scale);
-        let hanger = |on: Index<Finding>| match self.design().findings[on].kind() {
-            FindingKind::JumpRing => self.stencils.front_half(on, from, down, scale),
-            _ if self.design().findings[on].is_pin() => self.stencils.pin(on, foot, -down, scale, dangle.drop),
+        let hanger = |on: Index<Finding>| match (self.design().findings[on].kind(), self.pinned(dangle, cord, from)) {
+            (FindingKind::JumpRing, _) => self.stencils.front_half(on, from, down, scale),
+            (_, Some((foot, reach))) => self.stencils.pin_loop(on, foot, -down, scale, reach),
             _ => self.stencils.whole(on, from, down, scale),
         };
         let (hanger, hung) = (dangle.on.map(hanger), self.branched((dangle, deal), from, down));
@@ -286,7 +292,7 @@ impl Canvas<'_> {
             let deal = Some(deal.hanging(below));
             match bit.what {
                 What::Bead(bead) => Some(self.stencils.bead_aslant(bead, deal, at, (way, 0.0), self.scale())),
-                What::Finding(index) => Some(self.strung_finding(index, bit, at, way)),
+                What::Finding(index) => Some(self.stencils.strung(index, bit, at, way, self.scale())),
                 What::Gap | What::Knot | What::Dangle(_) => None,
             }
         };

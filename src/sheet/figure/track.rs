@@ -100,7 +100,9 @@ pub fn closing_on(tracks: &Entries<Option<Track>, Strand>, canvas: Canvas<'_>) -
     };
     let first = side(0.0, left.collect(), closure.left()).unwrap_or_default();
     let last = side(length, right.collect(), closure.right()).unwrap_or_default();
-    Layers::of([(&first.0, &first.1), (&last.0, &last.1)], canvas)
+    let strand: Vec<_> =
+        track.spots.iter().filter(|spot| (0.0..=length).contains(&spot.station)).map(|spot| spot.at.front()).collect();
+    Layers::of([(&first.0, &first.1), (&last.0, &last.1)], &strand, canvas)
 }
 
 /// The parts of a closure's side of which something lies within so many mm of the strands' ends: a
