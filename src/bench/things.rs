@@ -1,6 +1,6 @@
 //! Where each thing strung lies in the drawing, and where the pattern says it.
 
-use crate::design::{Bead, Bit, Design, Finding, Index, Strand, What};
+use crate::design::{Bead, Bit, Design, Entries, Finding, Index, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::sheet::figure::{Frame, bit_box};
@@ -37,8 +37,8 @@ pub enum Of {
 
 /// Everything strung, strand by strand, in order; the beads of a branch follow what they hang on.
 #[must_use]
-pub fn things(design: &Design, hung: &[Option<Hung>], frame: &Frame) -> Vec<Thing> {
-    let laid = design.strands.indices().zip(hung).filter_map(|(strand, hung)| Some((strand, hung.as_ref()?)));
+pub fn things(design: &Design, hung: &Entries<Option<Hung>, Strand>, frame: &Frame) -> Vec<Thing> {
+    let laid = hung.entries().filter_map(|(strand, hung)| Some((strand, hung.as_ref()?)));
     laid.flat_map(|(strand, hung)| hung.seats.iter().flat_map(move |seat| seated(design, strand, seat, frame)))
         .collect()
 }

@@ -2,11 +2,11 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::Piece;
 use crate::design::{Design, Strand};
 use crate::materials::render::words::in_currency;
 use crate::materials::{Order, materials};
 use crate::picture::{self, Proportion};
+use crate::piece::Piece;
 use crate::sheet::fact::{self, Fact};
 use crate::sheet::{self, english};
 use crate::units::UnitStyle;

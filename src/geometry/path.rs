@@ -4,7 +4,7 @@ use super::Point;
 
 // `windows(2)` gives pairs, so that the indices 0 and 1 are there.
 
-/// Length of a path.
+/// Length of a path, in mm.
 #[must_use]
 pub fn length(path: &[Point]) -> f64 {
     path.windows(2).map(|ends| ends[0].distance(ends[1])).sum()
@@ -43,7 +43,7 @@ pub fn sides(polygon: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
     polygon.iter().copied().zip(polygon.iter().copied().cycle().skip(1))
 }
 
-/// The x at which the sides of a polygon cross the level line at height `y`, in their order.
+/// The x in mm at which the sides of a polygon cross the level line at height `y`, in their order.
 pub fn crossings(polygon: &[Point], y: f64) -> impl Iterator<Item = f64> + '_ {
     let crossed = sides(polygon).filter(move |(a, b)| (a.y > y) != (b.y > y));
     crossed.map(move |(a, b)| a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y))

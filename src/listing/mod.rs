@@ -8,12 +8,12 @@ mod render;
 
 use serde::Serialize;
 
-use crate::Piece;
 use crate::design::{Design, Size, Strand};
 use crate::drape::hung_length;
 use crate::materials::{Amount, Article, Order, materials};
 use crate::pattern::Kind;
 use crate::picture;
+use crate::piece::Piece;
 use crate::sheet;
 use crate::sheet::fact::{self, Fact, Limb};
 use crate::units::Length;

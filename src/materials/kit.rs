@@ -22,7 +22,7 @@ pub struct Kit {
     pub packed: Vec<Packed>,
     /// What it costs, at each article's share of its lot.
     pub contents: Money,
-    /// What the contents are multiplied by for a shop and for a maker, where the pattern has a price.
+    /// Factors by which the contents are multiplied for a shop and for a maker, where the pattern has a price.
     pub factors: Option<[Stated<f64>; 2]>,
     /// Ids of what has no price.
     pub unpriced: Vec<String>,

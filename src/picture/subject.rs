@@ -1,11 +1,11 @@
 //! What a picture shows: the piece laid down, closed, in a pair, or on the bust.
 
-use crate::Piece;
-use crate::design::{Index, Strand};
+use crate::design::{Entries, Index, Strand};
 use crate::drape::Hung;
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::pattern::Kind;
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::figure::{self, Canvas, Layers, Sketch};
 use crate::sheet::said::Alternative;
@@ -99,7 +99,7 @@ impl<'a> Subject<'a> {
     }
 
     fn with_closing(&self, strands: &[Hung], closure: Layers, canvas: Canvas<'_>) -> Mark {
-        let strands: Vec<_> = strands.iter().cloned().map(Some).collect();
+        let strands = strands.iter().cloned().map(Some).collect();
         let strands = strung(&strands, self.shade, canvas);
         self.shade.resting(self.shade.closed(strands, closure))
     }
@@ -118,18 +118,18 @@ fn closing(piece: &Piece, canvas: Canvas<'_>) -> Layers {
 /// are more strands, several that follow one another share one.
 const MOST_SHADOWS: usize = 4;
 
-/// Strands, those of the design in its order where they are seen: the longest first, so that shorter
+/// Strands where they are seen: the longest first, so that shorter
 /// ones lie over longer ones, unless they are twisted or cross; and on them the bars that they share.
-pub fn strung(strands: &[Option<Hung>], shade: Shade, canvas: Canvas<'_>) -> Vec<Mark> {
+pub fn strung(strands: &Entries<Option<Hung>, Strand>, shade: Shade, canvas: Canvas<'_>) -> Vec<Mark> {
     let design = canvas.design();
-    let hung: Vec<_> = strands.iter().map(Option::as_ref).collect();
+    let hung: Entries<_, Strand> = strands.iter().map(Option::as_ref).collect();
     let bars = figure::bars(&hung, canvas);
     let bars = (!bars.is_empty()).then(|| shade.touching(bars));
     if figure::twined::are_twined(&hung, design) {
         return std::iter::once(twined(&hung, shade, canvas)).chain(bars).collect();
     }
     let figure = |index: Index<Strand>| {
-        let hung = (*hung.get(index.number())?)?;
+        let hung = (*hung.get(index)?)?;
         let sketch = Sketch::new(&design.strands[index], hung, canvas);
         Some(sketch.named(sketch.strand()))
     };
@@ -141,7 +141,7 @@ pub fn strung(strands: &[Option<Hung>], shade: Shade, canvas: Canvas<'_>) -> Vec
 }
 
 /// Twisted or crossing strands, the nearer of which throw shadows on the farther.
-fn twined(hung: &[Option<&Hung>], shade: Shade, canvas: Canvas<'_>) -> Mark {
+fn twined(hung: &Entries<Option<&Hung>, Strand>, shade: Shade, canvas: Canvas<'_>) -> Mark {
     let layers = figure::twined::layers(hung, canvas, MOST_SHADOWS);
     Mark::figure(
         english::figure(&Alternative::twined(canvas.design())),

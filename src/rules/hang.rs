@@ -37,8 +37,8 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let strands = || design.strands.iter();
     // Twisted strands are one.
     let judged = if design.twist.is_some() { 1 } else { design.strands.len() };
-    let lacks = |at: usize| drape.worn.as_ref().and_then(|worn| worn.spare.get(at)).map_or(0.0, |spare| 0.0 - spare);
-    let short = strands().take(judged).enumerate();
+    let lacks = |at| drape.worn.as_ref().and_then(|worn| worn.spare.get(at)).map_or(0.0, |spare| 0.0 - spare);
+    let short = design.strands.entries().take(judged);
     let short = short.filter_map(|(at, strand)| too_short(strand, Length::mm(lacks(at)), design));
     // Strands that came to no rest may have room.
     let settled = drape.clearances.iter().filter(|_| drape.unrest.is_none());

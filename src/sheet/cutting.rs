@@ -3,12 +3,12 @@
 //! Bars are drawn to a stated scale, as large as the pieces allow. What is left of a spool is drawn
 //! to the same scale where there is room, else broken off. Lengths in mm on paper.
 
-use crate::Piece;
 use crate::design::{Design, Finding, Strand};
 use crate::geometry::Point;
 use crate::materials::cutting::lost;
 use crate::materials::render::words::{cut, long, runs};
 use crate::materials::{Article, Cut, Cutting, Spool};
+use crate::piece::Piece;
 use crate::trade::usual;
 use crate::units::{Length, UnitStyle};
 

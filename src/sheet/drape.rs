@@ -1,12 +1,12 @@
 //! The cover's figures: the picture of the finished piece, the drape with its measures, and rows laid straight.
 //! Lengths in mm on paper.
 
-use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Design, Index, Strand};
 use crate::drape::Drape;
 use crate::geometry::{Extent, Point};
 use crate::pattern::Kind;
+use crate::piece::Piece;
 use crate::units::Length;
 
 use super::figure::{self, BAR_HEIGHT, Canvas, DROPS_WIDTH, Frame, LabelRoom, OpenClosure, Scale, Sketch};
@@ -125,7 +125,7 @@ fn beside_labels(piece: &Piece, whole: Extent, room: Rect) -> (Rect, Scale) {
 
 /// All strands as they hang, and the closure laid open.
 fn at_rest(drape: &Drape, closing: Option<OpenClosure>, canvas: Canvas<'_>) -> Vec<Mark> {
-    let hung: Vec<_> = drape.strands.iter().map(Some).collect();
+    let hung = drape.strands.iter().map(Some).collect();
     let closure = closing.map(|closing| closing.layers(canvas)).unwrap_or_default();
     let rail = drape.strands.iter().next().and_then(|first| figure::rail(first, canvas));
     [rail.into_iter().collect(), closure.around(figure::strands(&hung, canvas))].concat()

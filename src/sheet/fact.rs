@@ -1,9 +1,9 @@
 //! The short facts of a piece, as data; their words are in [`super::english`].
 
-use crate::Piece;
 use crate::design::{Design, Stated};
 use crate::drape::{piece_length, ring};
 use crate::pattern::{Kind, Skill};
+use crate::piece::Piece;
 use crate::steps::tools::glues;
 use crate::trade::lengths::length_name;
 use crate::units::{Length, Mass};

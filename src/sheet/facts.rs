@@ -1,8 +1,8 @@
 //! The head of the face page, its short facts, and what is said of the piece on the neck.
 
-use crate::Piece;
 use crate::design::{Bead, Cord, Design, Index, Stated, Strand, WornOpen};
 use crate::drape::Worn;
+use crate::piece::Piece;
 use crate::units::Length;
 
 use super::english;

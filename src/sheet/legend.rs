@@ -1,10 +1,10 @@
 //! The legend: every bead with its letter, drawn at actual size. Lengths in mm on paper.
 
-use crate::Piece;
 use crate::art::{Ink, Stencils};
 use crate::design::{Bead, Finding, Index};
 use crate::geometry::{Extent, Point};
 use crate::palette::Colourway;
+use crate::piece::Piece;
 
 use super::english::{self, spec};
 use crate::paint::layout::Block;

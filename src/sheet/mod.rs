@@ -24,9 +24,9 @@ mod sizes;
 mod stringing;
 mod words;
 
-use crate::Piece;
 use crate::art::{Ink, Stencils};
 use crate::materials::{Order, materials};
+use crate::piece::Piece;
 use crate::trade::paper::Paper;
 use crate::units::UnitStyle;
 

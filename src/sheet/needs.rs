@@ -1,11 +1,11 @@
 //! The list of what one piece takes: short on the face, whole with what to buy on the buying page.
 //! Lengths in mm on paper.
 
-use crate::Piece;
 use crate::design::{Finding, Index, Size};
 use crate::materials::render::words::{amount, left, lots, needed, said, spare};
 use crate::materials::{self, Article, Buy, Line, Materials, Order, need};
 use crate::pattern::FindingKind;
+use crate::piece::Piece;
 use crate::units::UnitStyle;
 
 use super::english::{self, spec};

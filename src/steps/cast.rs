@@ -135,7 +135,7 @@ impl Cast {
 /// The kinds that the piece has.
 fn laid_out(design: &Design) -> Vec<Index<Bead>> {
     let counts = design.counts();
-    design.beads.indices().filter(|at| counts[at.number()] > 0).collect()
+    design.beads.indices().filter(|at| counts[*at] > 0).collect()
 }
 
 /// Whether a finding covers a pin.

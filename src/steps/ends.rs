@@ -362,5 +362,5 @@ impl<'d> AlikeEnds<'d> {
 pub fn beyond(design: &Design, end: &End) -> Length {
     let is_around = |kind| matches!(kind, FindingKind::CrimpCover | FindingKind::WireGuard);
     let along = end.findings.iter().map(|at| &design.findings[*at]).filter(|finding| !is_around(finding.kind()));
-    end.takes - end.bight - along.filter_map(Finding::length).sum()
+    end.takes - end.bight.unwrap_or_default() - along.filter_map(Finding::length).sum()
 }

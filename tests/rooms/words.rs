@@ -16,6 +16,7 @@ const ROOMS: &[(&str, &str)] = &[
     ("design", "design has no words"),
     ("palette", "palette has no words"),
     ("drape", "drape has no words"),
+    ("piece", "piece has no words"),
     ("materials", "materials/render"),
     ("steps", "steps/english"),
     ("art", "art has no words"),

@@ -11,6 +11,7 @@ use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark};
 use crate::pattern::FindingKind;
 use crate::steps::Cast;
+use crate::units::Length;
 
 /// How many times as large as they are things are drawn at most.
 const ENLARGED: f64 = 3.0;
@@ -161,7 +162,7 @@ impl<'a> OwnRow<'a> {
         let design = self.stencils.design();
         match bit.what {
             What::Bead(at) => design.beads[at].across.value(),
-            What::Finding(at) => design.findings[at].across().value(),
+            What::Finding(at) => design.findings[at].across().map_or(bit.length(), Length::value),
             What::Knot | What::Gap | What::Dangle(_) => 0.0,
         }
     }

@@ -1,4 +1,4 @@
-//! Closed loops round a neck: strands from one end of the closure to the other, and the closure behind.
+//! Closed loops round a neck: strands from one end of the closure to the other, and the closure behind. Lengths are mm.
 
 use std::ops::Range;
 

@@ -48,7 +48,7 @@ use super::contact::Unrest;
 use super::hang::Link;
 use super::open::Hinges;
 use super::{Waypoint, Worn};
-use crate::design::{Design, Finding, Index, Part, Passage, Strand, closing_parts};
+use crate::design::{Design, Finding, Index, Part, Passage, Strand, closing_parts, nth};
 use crate::geometry::Point3;
 use crate::units::NEWTON_PER_GRAM;
 use front::Front;
@@ -122,20 +122,21 @@ fn on_neck(design: &Design, strings: &[StrandPieces], order: &[usize], fronts: &
     let mut worn = Worn {
         skin,
         closure,
-        lines: vec![Vec::new(); strings.len()],
-        drops: vec![0.0; strings.len()],
-        spare,
+        lines: vec![Vec::new(); strings.len()].into(),
+        drops: vec![0.0; strings.len()].into(),
+        spare: spare.into(),
         unrest: laid.unrest(),
     };
     let front = skin.front().y;
     for (at, way) in order.into_iter().zip(laid.ways) {
         let seen = seen(&skin, &way, 0.5 * length(&closing));
-        worn.lines[at] = match &fronts[at] {
+        let line = match &fronts[at] {
             Some(front) => front.line(&way, &seen, |from, below| hanging(&skin, from, below, front.reach())),
             None => seen,
         };
-        let lowest = worn.lines[at].iter().map(|spot| spot.at.y).fold(f64::INFINITY, f64::min);
-        worn.drops[at] = (front - lowest).max(0.0);
+        let lowest = line.iter().map(|spot| spot.at.y).fold(f64::INFINITY, f64::min);
+        worn.drops[nth(at)] = (front - lowest).max(0.0);
+        worn.lines[nth(at)] = line;
     }
     worn
 }

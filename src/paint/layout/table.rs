@@ -1,4 +1,4 @@
-//! Tables: columns as wide as their contents, cells that wrap, thin rules, repeated headings.
+//! Tables: columns as wide as their contents, cells that wrap, thin rules, repeated headings. Lengths are mm of paper.
 
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Role};

@@ -1,4 +1,4 @@
-//! Lines and paragraphs of measured text.
+//! Lines and paragraphs of measured text. Lengths are mm of paper.
 
 use crate::geometry::Point;
 use crate::paint::mark::{Anchor, Mark, Rgb, Role, Text, Weight};

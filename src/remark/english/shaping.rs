@@ -44,6 +44,7 @@ const fn relation(sizes: Sizes) -> (&'static str, &'static str) {
         Sizes::TipAndInside => ("tip", "narrower than its inside"),
         Sizes::InsideAndMouth => ("inside", "narrower than its mouth"),
         Sizes::InsideAndOutside => ("inside", "less than its outside"),
+        Sizes::WireAndEye => ("wire", "less than half its eye"),
     }
 }
 

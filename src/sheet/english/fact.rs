@@ -1,10 +1,10 @@
 //! Facts in English.
 
-use crate::Piece;
 use crate::design::{Design, Stated};
 use crate::drape::{hung_length, piece_length};
 use crate::english::times;
 use crate::pattern::Kind;
+use crate::piece::Piece;
 use crate::sheet::fact::{Fact, LengthAlong, Limb};
 use crate::units::{Mass, UnitStyle};
 

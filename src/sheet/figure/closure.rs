@@ -2,11 +2,11 @@
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
-use crate::Piece;
 use crate::design::{Bar, Design, Finding, Part};
 use crate::drape::fall;
 use crate::geometry::{Extent, Point, path};
 use crate::pattern::{FindingKind, Kind};
+use crate::piece::Piece;
 use crate::units::Length;
 
 use super::extender::extender;

@@ -13,7 +13,6 @@ use crate::paint::outline::{self, QUARTER};
 use crate::pattern::FindingKind;
 use crate::steps::ends::{Fastening, way};
 use crate::steps::side::Side;
-use crate::units::Length;
 
 use super::Canvas;
 
@@ -45,11 +44,11 @@ impl Fastened {
         let end = &strand.ends[side];
         match way_of(strand, side, design) {
             Fastening::Hitched => Self::Hitched(bar(strand, design.closure.onto(side), design)),
-            Fastening::Crimped => Self::Looped(end.bight.value()),
+            Fastening::Crimped => end.bight.map_or(Self::Plain, |bight| Self::Looped(bight.value())),
             Fastening::Covered | Fastening::Glued => Self::Within(end.takes.value()),
-            Fastening::Knotted if end.bight > Length::ZERO => {
-                Self::Tied(end.bight.value(), (end.takes - end.bight).value().max(LEAST_KNOT))
-            }
+            Fastening::Knotted => end
+                .bight
+                .map_or(Self::Plain, |bight| Self::Tied(bight.value(), (end.takes - bight).value().max(LEAST_KNOT))),
             _ => Self::Plain,
         }
     }

@@ -2,14 +2,14 @@
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
-use crate::Piece;
 use crate::art::Deal;
-use crate::design::{Bar, Bead, Bit, Cord, Dangle, Design, Finding, Index, Strand, What};
+use crate::design::{Bar, Bead, Bit, Cord, Dangle, Design, Entries, Finding, Index, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::paint::outline;
 use crate::pattern::{CordKind, Drilled, FindingKind};
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::said::Alternative;
 use crate::trade::usual;
@@ -20,16 +20,16 @@ use super::ends::EndFinding;
 use super::fastened::{is_hung, lengthened};
 use super::{Canvas, ends, twined};
 
-/// Strands, those of the design in its order as far as they are laid: the longest first, so that shorter ones lie over longer ones; all cords below all
+/// Strands, as far as they are laid: the longest first, so that shorter ones lie over longer ones; all cords below all
 /// beads. Twisted ones, and those that cross, lie over one another as they are near.
-pub fn strands(hung: &[Option<&Hung>], canvas: Canvas<'_>) -> Vec<Mark> {
+pub fn strands(hung: &Entries<Option<&Hung>, Strand>, canvas: Canvas<'_>) -> Vec<Mark> {
     let design = canvas.design();
     if twined::are_twined(hung, design) {
         let all = twined::layers(hung, canvas, 1).concat();
         let bars = bars(hung, canvas);
         return vec![Mark::figure(english::figure(&Alternative::twined(design)), [all, bars].concat())];
     }
-    let sketch = |at: Index<Strand>| Some(Sketch::new(&design.strands[at], (*hung.get(at.number())?)?, canvas));
+    let sketch = |at: Index<Strand>| Some(Sketch::new(&design.strands[at], (*hung.get(at)?)?, canvas));
     let laid: Vec<_> = longest_first(design).into_iter().filter_map(sketch).collect();
     let mut marks: Vec<_> = laid.iter().flat_map(Sketch::cord).collect();
     marks.extend(laid.iter().map(|sketch| sketch.named(sketch.strung())));
@@ -357,7 +357,7 @@ pub fn bit_box(bit: &Bit, at: Extent, design: &Design) -> Extent {
         }
         What::Finding(index) => {
             let finding = &design.findings[*index];
-            let sizes = [finding.length(), finding.outside(), finding.bar().map(Bar::breadth)];
+            let sizes = [finding.length(), finding.across(), finding.bar().map(Bar::breadth)];
             at.grown(sizes.into_iter().flatten().map(Length::value).fold(0.0, f64::max) / 2.0)
         }
         What::Dangle(dangle) => {
@@ -378,10 +378,11 @@ fn hanger_width(hanger: &Finding) -> f64 {
     drawn.max(hanger.outside().unwrap_or_default()).value() + EDGES
 }
 
+/// How wide a bit of a branch is drawn; a finding of which that is not known by eye, and no wider than long.
 fn bit_width(bit: &Bit, design: &Design) -> f64 {
     match bit.what {
         What::Bead(bead) => design.beads[bead].across.value(),
-        What::Finding(at) => design.findings[at].across().value(),
+        What::Finding(at) => design.findings[at].across().map_or(bit.length(), Length::value),
         _ => 0.0,
     }
 }

@@ -1,7 +1,7 @@
 //! Strands of which none as a whole is the nearest, twisted or crossing: what is strung on all of them, the farther before the
 //! nearer, over all their cords.
 
-use crate::design::{Design, Strand};
+use crate::design::{Design, Entries, Strand};
 use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
 use crate::paint::mark::Mark;
@@ -23,15 +23,15 @@ struct Disc {
 }
 
 /// Whether no strand lies as a whole over those that are longer: they are twisted, or one somewhere lies under a longer one.
-pub fn are_twined(hung: &[Option<&Hung>], design: &Design) -> bool {
+pub fn are_twined(hung: &Entries<Option<&Hung>, Strand>, design: &Design) -> bool {
     design.twist.is_some() || any_under(discs(hung, design))
 }
 
 /// The beads of all strands.
-fn discs(hung: &[Option<&Hung>], design: &Design) -> Vec<Disc> {
+fn discs(hung: &Entries<Option<&Hung>, Strand>, design: &Design) -> Vec<Disc> {
     let of_strand = |(turn, index)| {
         let strand: &Strand = &design.strands[index];
-        let seats = hung.get(index.number()).copied().flatten().into_iter().flat_map(|hung| &hung.seats);
+        let seats = hung.get(index).copied().flatten().into_iter().flat_map(|hung| &hung.seats);
         seats.filter_map(move |seat| disc(seat, strand, turn, design))
     };
     longest_first(design).into_iter().enumerate().flat_map(of_strand).collect()
@@ -63,7 +63,7 @@ impl Disc {
 }
 
 /// Such strands in so many layers, from the cords and what is farthest to what is nearest.
-pub fn layers(hung: &[Option<&Hung>], canvas: Canvas<'_>, count: usize) -> Vec<Vec<Mark>> {
+pub fn layers(hung: &Entries<Option<&Hung>, Strand>, canvas: Canvas<'_>, count: usize) -> Vec<Vec<Mark>> {
     let laid = canvas.design().strands.iter().zip(hung).filter_map(|(strand, hung)| Some((strand, (*hung)?)));
     let laid: Vec<_> = laid.map(|(strand, hung)| Sketch::new(strand, hung, canvas)).collect();
     let mut ground: Vec<_> = laid.iter().flat_map(Sketch::cord).collect();

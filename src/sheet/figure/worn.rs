@@ -2,14 +2,14 @@
 
 use std::f64::consts::PI;
 
-use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Index, Strand};
+use crate::design::{Entries, Index, Strand};
 use crate::drape::{Hung, Waypoint, Worn};
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::Block;
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::said::Alternative;
 
@@ -46,7 +46,7 @@ pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &Stencils<'_>
     if strung(piece) > MOST {
         marks.extend(worn.lines.iter().flat_map(|line| strand(line, &frame)));
     } else {
-        let laid: Vec<_> = laid.iter().map(Option::as_ref).collect();
+        let laid = laid.iter().map(Option::as_ref).collect();
         let canvas = Canvas::new(frame, stencils);
         marks.extend(closing_on(&tracks, canvas).around(super::strands(&laid, canvas)));
     }
@@ -61,7 +61,7 @@ fn strung(piece: &Piece) -> usize {
 }
 
 /// The box round figure and strands with what hangs from them, in the worn frame.
-fn extent(piece: &Piece, worn: &Worn, laid: &[Option<Hung>]) -> Option<Extent> {
+fn extent(piece: &Piece, worn: &Worn, laid: &Entries<Option<Hung>, Strand>) -> Option<Extent> {
     let breadth = worn.skin.breadth();
     let frame = Extent {
         low: Point::new(-SHOULDERS * breadth, worn.skin.front().y),

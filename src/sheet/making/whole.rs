@@ -3,19 +3,20 @@
 
 use std::f64::consts::{FRAC_PI_2, TAU};
 
-use crate::Piece;
 use crate::art::pen::{arrow, at, ghost, line};
 use crate::art::{RULER, STEP_ROOM, Stencils, boxed, clipped, ruler, ruler_upright};
-use crate::design::{Bar, Design, Part, Strand};
+use crate::design::{Bar, Design, Entries, Part, Strand};
 use crate::drape::{Hung, Waypoint};
 use crate::geometry::{Point, Point3, path};
 use crate::paint::layout::Rect;
 use crate::paint::mark::Mark;
 use crate::paint::outline::polyline;
+use crate::piece::Piece;
 use crate::sheet::figure::{
     self, Canvas, ClosureWay, Frame, Layers, Track, closing_on, hooked, joined, mouths, on_tracks,
 };
 use crate::steps::{Drawing, Inspection, english};
+use crate::units::Length;
 
 /// How broad beads are drawn at most, and strands side by side.
 const BROAD: f64 = 3.2;
@@ -44,7 +45,7 @@ fn hung(piece: &Piece, stencils: &Stencils<'_>) -> Vec<Mark> {
     let extent = figure::hanging_extent(piece);
     let frame = Frame::filling(extent, Rect::new(4.0, 0.4, width - 11.0, height - 0.8));
     let canvas = Canvas::new(frame, stencils);
-    let strands: Vec<_> = piece.drape.strands.iter().map(Some).collect();
+    let strands = piece.drape.strands.iter().map(Some).collect();
     let closure = figure::closing(piece).map(|closing| closing.layers(canvas)).unwrap_or_default();
     let mut marks = closure.around(figure::strands(&strands, canvas));
     let drawn = stencils.around(&marks).unwrap_or_default();
@@ -102,7 +103,7 @@ impl<'a> RoundFigure<'a> {
     }
 
     /// The ways of the strands from both ends down to where they meet.
-    fn ways(&self) -> Vec<Vec<Waypoint>> {
+    fn ways(&self) -> Entries<Vec<Waypoint>, Strand> {
         let design = &self.piece.design;
         let middle = 0.5 * abreast(design);
         let way = |(strand, out): (&Strand, f64)| {
@@ -124,7 +125,7 @@ impl<'a> RoundFigure<'a> {
     fn marks(&self, canvas: Canvas<'_>) -> Vec<Mark> {
         let tracks = Track::all(&self.ways());
         let laid = on_tracks(self.piece, &tracks);
-        let hung: Vec<_> = laid.iter().map(Option::as_ref).collect();
+        let hung = laid.iter().map(Option::as_ref).collect();
         let mut marks = self.closure(&hung, canvas).around(strung(&hung, canvas));
         let foot = canvas.page(Point::new(0.0, -self.half.1 / self.scale));
         let half = 0.5 * (broadest(canvas.design()) + abreast(canvas.design())) * self.scale;
@@ -133,7 +134,7 @@ impl<'a> RoundFigure<'a> {
         marks
     }
 
-    fn closure(&self, hung: &[Option<&Hung>], canvas: Canvas<'_>) -> Layers {
+    fn closure(&self, hung: &Entries<Option<&Hung>, Strand>, canvas: Canvas<'_>) -> Layers {
         let design = canvas.design();
         let drawn = [design.closure.left(), design.closure.right()].map(hooked);
         let line = self.line(0.0);
@@ -201,10 +202,10 @@ fn straight(piece: &Piece, stencils: &Stencils<'_>) -> Vec<Mark> {
             |after| Point::new(all - right - after, 0.0),
         )
     };
-    let lines: Vec<_> = design.strands.iter().take(1).map(way).collect();
+    let lines = design.strands.iter().take(1).map(way).collect();
     let tracks = Track::all(&lines);
     let laid = on_tracks(piece, &tracks);
-    let hung: Vec<_> = laid.iter().map(Option::as_ref).collect();
+    let hung = laid.iter().map(Option::as_ref).collect();
     let mut marks = closing_on(&tracks, canvas).around(strung(&hung, canvas));
     marks.extend(left_out(at(ENDS[0] + 0.5 * (left + all - right) * scale, LEVEL), 0.5 * broadest(design) * scale));
     marks.extend(ENDS.map(|x| ghost(polyline(&[at(x, LEVEL + 1.8), at(x, RULER)]))));
@@ -229,7 +230,7 @@ fn halves(finished: f64, seen: f64, first: impl Fn(f64) -> Point, last: impl Fn(
 }
 
 /// The strands as far as they are laid, but for shared bars.
-fn strung(hung: &[Option<&Hung>], canvas: Canvas<'_>) -> Vec<Mark> {
+fn strung(hung: &Entries<Option<&Hung>, Strand>, canvas: Canvas<'_>) -> Vec<Mark> {
     let rows = canvas.design().strands.iter().zip(hung);
     let laid = rows.filter_map(|(strand, hung)| Some(figure::Sketch::new(strand, (*hung)?, canvas)));
     laid.flat_map(|sketch| sketch.strand()).collect()
@@ -277,5 +278,5 @@ fn broadest(design: &Design) -> f64 {
 /// How broad a part of the closure is.
 fn broad(part: &Part, design: &Design) -> f64 {
     let finding = &design.findings[part.finding];
-    finding.across().max(finding.bar().map(Bar::breadth).unwrap_or_default()).value()
+    [finding.across(), finding.bar().map(Bar::breadth)].into_iter().flatten().map(Length::value).fold(0.0, f64::max)
 }

@@ -5,7 +5,6 @@
 //! whichever lies on top. A strip that is taller than a page goes on below, on pages of its own that overlap in
 //! the same way. What is larger than an overlap ends at the edge of its strip. Lengths in mm on paper.
 
-use crate::Piece;
 use crate::art::Stencils;
 use crate::geometry::Point;
 use crate::paint::layout::flow::Flow;
@@ -13,6 +12,7 @@ use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Stroke};
 use crate::paint::{outline, style};
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::said::Join;
 

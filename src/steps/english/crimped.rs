@@ -10,7 +10,6 @@ use crate::steps::ends::end;
 use crate::steps::side::Side;
 use crate::steps::tail::{Hides, hidden};
 use crate::steps::tools::crimping_pliers;
-use crate::units::Length;
 
 impl Group<'_> {
     /// Thread all that sits on the cord before the end is closed.
@@ -81,11 +80,9 @@ impl Group<'_> {
     }
 
     fn loop_check(self) -> String {
-        let bight = end(self.ends.strand, self.ends.side).bight;
-        if bight > Length::ZERO {
-            format!("The loop stands {} out of the crimp and moves freely.", self.teller.ruler(bight))
-        } else {
-            "The loop moves freely.".to_owned()
+        match end(self.ends.strand, self.ends.side).bight {
+            Some(bight) => format!("The loop stands {} out of the crimp and moves freely.", self.teller.ruler(bight)),
+            None => "The loop moves freely.".to_owned(),
         }
     }
 

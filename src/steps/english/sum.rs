@@ -102,8 +102,8 @@ fn of_end(design: &Design, strand: &Strand, side: Side, units: UnitStyle) -> Str
     let (end, way) = (end(strand, side), way(design, strand, side));
     let told = |what: &str, length: Length| format!("{what} {}", fine(length, units));
     let word = if way == Fastening::Hitched { "hitch" } else { "loop" };
-    let a_loop = (end.bight > Length::ZERO).then(|| told(word, end.bight));
-    let knot = (way == Fastening::Knotted && a_loop.is_some()).then(|| told("knot", end.takes - end.bight));
+    let a_loop = end.bight.map(|bight| told(word, bight));
+    let knot = end.bight.filter(|_| way == Fastening::Knotted).map(|bight| told("knot", end.takes - bight));
     let findings = || end.findings.iter().map(|at| &design.findings[*at]);
     let within = |finding: &Finding| finding.length().unwrap_or_default();
     let beyond = beyond(design, end);

@@ -11,11 +11,11 @@ mod labels;
 mod lines;
 mod spans;
 
-use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Design, Index, Strand};
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::said::LeftOut;
 use crate::steps::posts::Posts;
