@@ -97,7 +97,7 @@ fn drawings_show_the_beads_that_their_step_handles() {
                 Drawing::LaidOut => {
                     let mut kinds = drawn;
                     kinds.dedup();
-                    let used = piece.design.beads.indices().filter(|at| counts[at.number()] > 0);
+                    let used = piece.design.beads.indices().filter(|at| counts[*at] > 0);
                     assert_eq!(kinds, used.collect::<Vec<_>>(), "{name}");
                 }
                 Drawing::Threaded(_) | Drawing::Measure(_) => {
