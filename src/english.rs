@@ -30,6 +30,13 @@ pub fn count(number: u64, noun: &str) -> String {
     format!("{} {}", grouped(number), plural(number, noun))
 }
 
+/// Words begun with a capital, as a sentence is.
+#[must_use]
+pub fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().into_iter().flat_map(char::to_uppercase).chain(letters).collect()
+}
+
 /// How often, to the nearest eighth: `once`, `3 times`, `3 ½ times`.
 #[must_use]
 pub fn times(turns: f64) -> String {
@@ -48,6 +55,14 @@ pub fn list<T: AsRef<str>>(items: &[T]) -> String {
     items.iter().enumerate().flat_map(|(at, item)| [before(at, items.len()), item.as_ref()]).collect()
 }
 
+/// Items that are none's last: `inner, middle, outer`.
+#[must_use]
+pub fn commas(items: impl IntoIterator<Item = impl AsRef<str>>) -> String {
+    let mut items = items.into_iter();
+    let first = items.next().map(|item| item.as_ref().to_owned()).unwrap_or_default();
+    items.fold(first, |all, item| all + ", " + item.as_ref())
+}
+
 /// What stands before an item of a list of so many.
 #[must_use]
 pub const fn before(at: usize, of: usize) -> &'static str {
@@ -60,7 +75,7 @@ pub const fn before(at: usize, of: usize) -> &'static str {
 
 #[cfg(test)]
 mod tests {
-    use super::{count, list};
+    use super::{capital, commas, count, list};
 
     #[test]
     fn what_a_name_is_of_has_the_plural() {
@@ -73,7 +88,13 @@ mod tests {
     }
 
     #[test]
+    fn a_sentence_begins_with_a_capital() {
+        assert_eq!(["", "a necklace", "élan"].map(capital), ["", "A necklace", "Élan"]);
+    }
+
+    #[test]
     fn a_list_has_commas_and_one_and() {
+        assert_eq!([&[][..], &["inner"], &["inner", "outer"]].map(commas), ["", "inner", "inner, outer"]);
         let lists = [&[][..], &["inner"], &["inner", "outer"], &["inner", "middle", "outer"]].map(list);
         assert_eq!(lists, ["", "inner", "inner and outer", "inner, middle and outer"]);
     }

@@ -58,7 +58,7 @@ impl Point {
     /// Distance from the origin.
     #[must_use]
     pub fn length(self) -> f64 {
-        libm::hypot(self.x, self.y)
+        (self.x * self.x + self.y * self.y).sqrt()
     }
 
     /// Distance to another point.

@@ -6,6 +6,7 @@
 
 mod bounded;
 mod english;
+mod number;
 mod parse;
 mod print;
 
@@ -14,8 +15,9 @@ use std::ops::{Add, Div, Mul, Neg, Sub};
 
 pub use bounded::Unit;
 pub use english::ranged;
+pub use number::{eighths, enough, figures, fraction, grouped, sixteenths, trimmed};
 pub use parse::{UnitError, Wanted, WithUnit, degrees, hours, stiffness, time, turns};
-pub use print::{Telling, UnitStyle, eighths, figures, fraction, grouped, sixteenths};
+pub use print::{Telling, UnitStyle};
 
 /// One international inch in millimetres, exact since 1959 (international yard and pound agreement).
 pub const INCH: f64 = 25.4;

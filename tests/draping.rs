@@ -208,9 +208,9 @@ fn strands_held_apart_come_round_the_neck_apart() {
     let worn = hang(&design("necklace", &strands, rest), None).unwrap().worn.unwrap();
     assert_eq!(worn.unrest, None);
     // The bar holds the ends 7 mm apart on the nape, and the outer strand lies lower all along.
-    let end = |strand: usize| on_way(&worn.lines[strand], 0.0).unwrap().0;
+    let end = |strand: usize| on_way(&worn.lines[nth(strand)], 0.0).unwrap().0;
     assert!((end(0).distance(end(1)) - 7.0).abs() < 0.02, "{:?} {:?}", end(0), end(1));
-    assert!(worn.drops[1] > worn.drops[0]);
+    assert!(worn.drops[nth(1)] > worn.drops[nth(0)]);
 }
 
 #[test]
@@ -293,9 +293,9 @@ fn a_body_of_other_proportions_wears_it_otherwise() {
     assert!((round - 370.0 / std::f64::consts::PI).abs() < 1e-9 && span > round);
     assert!([&circle, &usual].iter().all(|worn| (worn.skin.girth() - 370.0).abs() < 0.02));
     // The more a chest leans back, the less of a drop is seen from the front.
-    let drop = |tilt| worn(&format!("chest tilt: {tilt} deg")).1.drops[0];
+    let drop = |tilt| worn(&format!("chest tilt: {tilt} deg")).1.drops[nth(0)];
     assert!(drop(40) < drop(20) - 5.0 && drop(20) < drop(5) - 1.0);
-    assert!((drop(20) - usual.drops[0]).abs() < 1e-9);
+    assert!((drop(20) - usual.drops[nth(0)]).abs() < 1e-9);
 }
 
 #[test]
@@ -308,16 +308,21 @@ fn an_extender_is_let_out_as_far_as_it_takes_to_go_round() {
         (hang(&design, None).unwrap().worn.unwrap(), least.value(), most.value())
     };
     let (easy, least, most) = worn(360.0);
-    assert!(least < most && easy.closure == least && easy.drops[0] > 0.0);
+    assert!(least < most && easy.closure == least && easy.drops[nth(0)] > 0.0);
     let (tight, ..) = worn(380.0 + least + 20.0);
     assert!((tight.closure - least - 20.0).abs() < 1e-9);
     // It just goes round the base, and lies higher.
-    assert!(tight.lines[0].len() > 2 && tight.drops[0] < easy.drops[0] - 5.0, "{} {}", tight.drops[0], easy.drops[0]);
+    assert!(
+        tight.lines[nth(0)].len() > 2 && tight.drops[nth(0)] < easy.drops[nth(0)] - 5.0,
+        "{} {}",
+        tight.drops[nth(0)],
+        easy.drops[nth(0)]
+    );
     // What does not go round the base goes round the neck above it, and what does not go round that is not worn.
     let (high, ..) = worn(380.0 + most + 1.0);
-    assert!(high.closure == most && !high.lines[0].is_empty() && high.unrest.is_none());
+    assert!(high.closure == most && !high.lines[nth(0)].is_empty() && high.unrest.is_none());
     let (short, ..) = worn((380.0 + most) / 0.85);
-    assert!(short.closure == most && short.lines[0].is_empty());
+    assert!(short.closure == most && short.lines[nth(0)].is_empty());
 }
 
 #[test]
@@ -335,8 +340,8 @@ fn on_the_neck_longer_strands_hang_lower_and_none_cuts_into_it() {
             let design = necklace(&strand("a", &format!("length: {length} mm,"), beads));
             let worn = hang(&design, None).unwrap().worn.unwrap();
             // Pieces of another length end elsewhere along the neck: half a millimetre.
-            assert!(worn.drops[0] > last - 0.5, "{length} mm drops {} after {last}", worn.drops[0]);
-            last = worn.drops[0];
+            assert!(worn.drops[nth(0)] > last - 0.5, "{length} mm drops {} after {last}", worn.drops[nth(0)]);
+            last = worn.drops[nth(0)];
             assert_clear_of_the_neck(&worn);
         }
         assert!(last > 200.0);
@@ -360,8 +365,8 @@ fn strands_of_one_length_lie_over_one_another_on_the_neck() {
             assert!((finished..1.015 * finished).contains(&length), "{length} of {finished}");
         }
         for station in 30..360 {
-            let (place, _) = on_way(&worn.lines[0], f64::from(station)).unwrap();
-            let to = |at: i32| on_way(&worn.lines[1], 0.5 * f64::from(at)).unwrap().0.distance(place);
+            let (place, _) = on_way(&worn.lines[nth(0)], f64::from(station)).unwrap();
+            let to = |at: i32| on_way(&worn.lines[nth(1)], 0.5 * f64::from(at)).unwrap().0.distance(place);
             let least = (1..778).map(to).fold(f64::INFINITY, f64::min);
             assert!(least > 6.0 - 0.05, "{least} mm from one another at {station} mm");
         }
@@ -373,7 +378,7 @@ fn strands_of_one_length_lie_over_one_another_on_the_neck() {
 fn nearest_balls(design: &Design, drape: &Drape, ends: f64) -> f64 {
     let worn = drape.worn.as_ref().expect("it is worn");
     let balls = |at: usize| {
-        let (strand, line) = (&design.strands[nth(at)], &worn.lines[at]);
+        let (strand, line) = (&design.strands[nth(at)], &worn.lines[nth(at)]);
         let inner = ends..strand.finished.value() - ends;
         let seats = drape.strands[nth(at)].seats.iter().filter(|seat| inner.contains(&seat.station));
         let ball = |seat: &Seat| {
@@ -429,7 +434,7 @@ fn assert_whole(line: &[Waypoint]) {
 
 fn assert_clear_of_the_neck(worn: &Worn) {
     assert_eq!(worn.unrest, None);
-    for pair in worn.lines[0].windows(2) {
+    for pair in worn.lines[nth(0)].windows(2) {
         let (outside, _) = worn.skin.at(pair[0].at.between(pair[1].at, 0.5));
         assert!(outside > -0.02, "cuts in by {outside} at {pair:?}");
     }
@@ -444,20 +449,20 @@ fn closure_that_reaches_to_the_front_hangs_there() {
     assert!(closure > 0.5 * 370.0, "{closure}");
     let drape = hang(&design, None).unwrap();
     let worn = drape.worn.unwrap();
-    assert!(worn.drops[0] > 10.0);
+    assert!(worn.drops[nth(0)] > 10.0);
     assert_clear_of_the_neck(&worn);
 }
 
 #[test]
 fn a_strand_shorter_than_the_neck_has_no_line_on_it() {
     let worn = hang(&necklace(&strand("a", "length: 320 mm,", "40 six")), None).unwrap().worn.unwrap();
-    assert_eq!((worn.lines[0].len(), worn.drops[0]), (0, 0.0));
+    assert_eq!((worn.lines[nth(0)].len(), worn.drops[nth(0)]), (0, 0.0));
 }
 
 #[test]
 fn what_goes_behind_the_neck_is_hidden_and_comes_back() {
     let worn = hang(&necklace(&strand("a", "length: 450 mm,", "40 six")), None).unwrap().worn.unwrap();
-    let line = &worn.lines[0];
+    let line = &worn.lines[nth(0)];
     let runs: Vec<bool> = line.chunk_by(|one, other| one.hidden == other.hidden).map(|run| run[0].hidden).collect();
     assert_eq!(runs, [true, false, true]);
     // A symmetrical piece lies symmetrically, its lowest place in the middle.

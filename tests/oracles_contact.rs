@@ -79,7 +79,7 @@ strands:\n{strands}closure: {{ left: [end, ring], right: [end, hook] }}\nwear: {
 fn end_at_beads(strand: &mut Strand) {
     let tied = strand.ends[0].takes;
     for end in &mut strand.ends {
-        (end.bight, end.takes) = (Length::ZERO, Length::ZERO);
+        (end.bight, end.takes) = (None, Length::ZERO);
     }
     let beads = strand.bits().map(Bit::length).sum();
     for train in &mut strand.trains {

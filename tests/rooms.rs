@@ -2,6 +2,8 @@
 
 #[path = "rooms/face.rs"]
 mod face;
+#[path = "rooms/units.rs"]
+mod units;
 #[path = "rooms/words.rs"]
 mod words;
 
@@ -22,6 +24,7 @@ const ORDER: &[&str] = &[
     "design",
     "palette",
     "drape",
+    "piece",
     "materials",
     "rules",
     "steps",
@@ -46,6 +49,34 @@ fn no_module_imports_from_a_later_stage() {
     });
     let wrong = wrong.map(|(file, user)| format!("{} uses {user}", file.display())).collect::<Vec<_>>();
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// What is no room and yet may be used by each: it does work on all processors, and knows nothing of what work.
+const OUTSIDE: &str = "many";
+
+/// What a room takes from the crate it takes from a room, by its name: a type or function of `lib.rs`, which stands after
+/// all of them, would be a way round the order, and so would a group.
+#[test]
+fn what_a_room_uses_stands_in_a_room() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    for file in ORDER.iter().chain([&OUTSIDE]).flat_map(|room| files(&root, room)) {
+        let text = own(&fs::read_to_string(&file).expect("the sources can be read"));
+        let wrong = taken(&text).find(|name| !ORDER.contains(name) && *name != OUTSIDE);
+        assert_eq!(wrong, None, "{}", file.display());
+    }
+}
+
+/// What a text takes from the crate: the names behind `crate::`, and an empty one for a group.
+fn taken(text: &str) -> impl Iterator<Item = &str> {
+    let lines = text.lines().filter(|line| !line.trim_start().starts_with("//"));
+    let rest = lines.flat_map(|line| line.split("crate::").skip(1));
+    rest.map(|rest| rest.split(|letter: char| !letter.is_alphanumeric() && letter != '_').next().unwrap_or_default())
+}
+
+#[test]
+fn what_is_taken_from_the_crate_is_found() {
+    let text = "use crate::a::B;\n// crate::none\nlet c = $crate::d(crate::e_f);\nuse crate::{g, h};\n";
+    assert_eq!(taken(text).collect::<Vec<_>>(), ["a", "d", "e_f", ""]);
 }
 
 /// What a room does without, though it stands later: colours are how a piece is drawn, and no part of what it is, how it
@@ -81,7 +112,7 @@ fn the_order_names_every_room() {
     assert_eq!(rooms, order);
 }
 
-/// The files of a room.
+/// The files of a room, but for those of tests alone.
 fn files(root: &Path, room: &str) -> Vec<PathBuf> {
     let file = root.join(room).with_extension("rs");
     let mut found = if file.exists() { vec![file] } else { Vec::new() };
@@ -92,7 +123,7 @@ fn files(root: &Path, room: &str) -> Vec<PathBuf> {
             if path.is_dir() { folders.push(path) } else { found.push(path) }
         }
     }
-    found.retain(|path| path.extension().is_some_and(|ending| ending == "rs"));
+    found.retain(|path| path.extension().is_some_and(|ending| ending == "rs") && !path.ends_with("tests.rs"));
     found
 }
 
@@ -140,12 +171,7 @@ fn the_table_of_rooms_is_true() {
 }
 
 fn uses(text: &str, room: &str) -> bool {
-    let name = format!("crate::{room}");
-    text.lines().filter(|line| !line.trim_start().starts_with("//")).any(|line| {
-        line.match_indices(&name).any(|(at, _)| {
-            !line[at + name.len()..].starts_with(|letter: char| letter.is_alphanumeric() || letter == '_')
-        })
-    })
+    taken(text).any(|name| name == room)
 }
 
 /// What the table of trade sizes names, no other file names again with a value of its own.

@@ -15,8 +15,8 @@ pub enum Look {
     Speck { bead: Index<Bead> },
     /// A finding under the light on one of its turns, or its mirror image.
     Finding { finding: Index<Finding>, turn: u32, mirrored: bool },
-    /// The half of a ring to the right of its way outward, or to the left.
-    Half { finding: Index<Finding>, turn: u32, right: bool },
+    /// Part of a ring, between so many degrees from its way outward.
+    Part { finding: Index<Finding>, turn: u32, from: u32, to: u32 },
     /// The half of a ring that lies before what it goes through at both ends.
     Front { finding: Index<Finding>, turn: u32 },
     /// Of a finding's eyes what lies before what links with them.
@@ -25,6 +25,8 @@ pub enum Look {
     Pressed { finding: Index<Finding>, turn: u32 },
     /// A pin cut and closed, so many hundredths of a millimetre long.
     Pin { finding: Index<Finding>, reach: u32 },
+    /// Of such a pin's loop what lies before the cord that goes through it.
+    PinLoop { finding: Index<Finding>, reach: u32 },
     /// A link of chain on face.
     Link { finding: Index<Finding> },
     /// A link of chain on edge.
@@ -43,11 +45,12 @@ impl Look {
             }
             Self::Speck { bead } => Key::new("speck").of(bead.number()),
             Self::Finding { finding, turn, mirrored } => of("finding", finding, turn).mirrored(mirrored),
-            Self::Half { finding, turn, right } => of(if right { "right-half" } else { "left-half" }, finding, turn),
+            Self::Part { finding, turn, from, to } => of("ring-part", finding, turn + TURNS * (from + 720 * to)),
             Self::Front { finding, turn } => of("front-half", finding, turn),
             Self::Linked { finding, turn } => of("linked", finding, turn),
             Self::Pressed { finding, turn } => of("pressed", finding, turn),
             Self::Pin { finding, reach } => of("pin", finding, reach),
+            Self::PinLoop { finding, reach } => of("pin-loop", finding, reach),
             Self::Link { finding } => Key::new("link").of(finding.number()),
             Self::Edge { finding } => Key::new("edge").of(finding.number()),
             Self::Knot { cord, doubled, length } => {
@@ -74,12 +77,12 @@ mod tests {
             (Look::Speck { bead: nth(7) }, "speck-7"),
             (Look::Finding { finding: nth(0), turn: 1, mirrored: false }, "finding-0-1"),
             (Look::Finding { finding: nth(0), turn: 1, mirrored: true }, "finding-0-1-mirrored"),
-            (Look::Half { finding: nth(0), turn: 3, right: true }, "right-half-0-3"),
-            (Look::Half { finding: nth(0), turn: 3, right: false }, "left-half-0-3"),
+            (Look::Part { finding: nth(0), turn: 3, from: 10, to: 40 }, "ring-part-0-691443"),
             (Look::Front { finding: nth(2), turn: 6 }, "front-half-2-6"),
             (Look::Linked { finding: nth(2), turn: 5 }, "linked-2-5"),
             (Look::Pressed { finding: nth(2), turn: 0 }, "pressed-2-0"),
             (Look::Pin { finding: nth(1), reach: 1250 }, "pin-1-1250"),
+            (Look::PinLoop { finding: nth(1), reach: 1250 }, "pin-loop-1-1250"),
             (Look::Link { finding: nth(4) }, "link-4"),
             (Look::Edge { finding: nth(4) }, "edge-4"),
             (Look::Knot { cord: nth(0), doubled: false, length: 150 }, "knot-0-150"),

@@ -17,16 +17,20 @@ mod light;
 mod look;
 mod mirror;
 mod pearl;
+pub mod pen;
 mod shape;
 mod stencils;
 mod step;
+mod strung;
 mod surface;
 mod wire;
 
 pub use bead::looks_the_same_turned;
-pub use finding::eye_wire;
+pub use finding::{eye_wire, ring_round};
 pub use light::{Ink, Light};
 pub use look::Look;
 pub use pearl::Deal;
 pub use stencils::Stencils;
-pub use step::{SIZE as STEP_SIZE, beside, step};
+pub use step::{
+    ROOM as STEP_ROOM, RULER, SIZE as STEP_SIZE, beside, boxed, clipped, reduced, ruler, ruler_upright, step,
+};

@@ -147,12 +147,14 @@ impl<'a> Stencils<'a> {
         self.lit(|turn| Look::Front { finding: index, turn }, finding::front, index, (at, angle), scale)
     }
 
-    /// The lower half on the page of a ring that is drawn by [`Self::finding`]: what of it lies before a strand that goes
-    /// through it and hangs from there.
-    pub fn lower_half(&self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
-        let right = libm::cos(angle) >= 0.0;
-        let half = |drawing: &FindingDrawing, finding: &Finding| finding::half(drawing, finding, right);
-        self.lit(|turn| Look::Half { finding: index, turn, right }, half, index, (at, angle), scale)
+    /// Part of a ring that is drawn by [`Self::finding`], so far to both sides of a direction from its middle: what of it
+    /// lies before a strand that goes through it.
+    pub fn ring_part(&self, index: Index<Finding>, at: Point, angle: f64, scale: f64, about: (f64, f64)) -> Mark {
+        let [from, to] = degrees(about.0 - angle, about.1);
+        let part = |drawing: &FindingDrawing, finding: &Finding| {
+            finding::part(drawing, finding, [from, to].map(|angle| f64::from(angle).to_radians()))
+        };
+        self.lit(|turn| Look::Part { finding: index, turn, from, to }, part, index, (at, angle), scale)
     }
 
     /// What of a finding that is drawn by [`Self::finding`] lies before the loops and rings that link with its eyes: the
@@ -194,6 +196,14 @@ impl<'a> Stencils<'a> {
         let look = Look::Pin { finding: index, reach: hundredths(reach) };
         let closed = |pin| finding::closed_pin(&drawing, pin, reach);
         self.stamp(look, || finding.pin().map(closed).unwrap_or_default(), at, angle, scale)
+    }
+
+    /// The half of such a pin's loop that lies before the cord that goes through it.
+    pub fn pin_loop(&self, index: Index<Finding>, at: Point, angle: f64, scale: f64, reach: f64) -> Mark {
+        let (finding, drawing) = (&self.design.findings[index], self.drawing(index, 0));
+        let look = Look::PinLoop { finding: index, reach: hundredths(reach) };
+        let front = |pin| finding::pin_loop(&drawing, pin, reach);
+        self.stamp(look, || finding.pin().map(front).unwrap_or_default(), at, angle, scale)
     }
 
     /// Chain along a path, its links at actual size times `scale`, on edge and on face by turns up to the last, which is on
@@ -277,6 +287,7 @@ impl<'a> Stencils<'a> {
                 let place = |corner: Point| *at + Point::new(corner.x * along, corner.y).turned(*angle) * *scale;
                 Extent::of(self.around(&self.drawn.borrow().get(symbol)?.1)?.corners().map(place))
             }
+            Mark::Clipped { low, high, marks } => Some(self.around(marks)?.within(Extent { low: *low, high: *high })),
             held => self.around(held.inner()),
         }
     }
@@ -313,6 +324,14 @@ impl<'a> Stencils<'a> {
     pub fn into_symbols(self) -> Vec<Symbol> {
         self.into_looks().into_iter().map(|(_, symbol)| symbol).collect()
     }
+}
+
+/// Whole degrees so far to both sides of an angle, each at least nothing.
+fn degrees(angle: f64, half: f64) -> [u32; 2] {
+    let whole = |angle: f64| angle.to_degrees().round();
+    let from = whole(angle - half).rem_euclid(360.0);
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "degrees of at most two rounds")]
+    [from, from + whole(2.0 * half)].map(|angle| angle as u32)
 }
 
 /// Thickness of a cord as it is drawn.

@@ -8,14 +8,14 @@ mod things;
 
 use std::sync::Arc;
 
-use crate::Piece;
 use crate::art::{Ink, Stencils};
-use crate::design::{Index, Strand, nth};
+use crate::design::{Entries, Index, Strand};
 use crate::drape::Hung;
 use crate::geometry::Point;
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Mark, Page};
+use crate::piece::Piece;
 use crate::sheet::figure::{self, Canvas, Frame};
 
 pub use plain::plain;
@@ -52,7 +52,7 @@ pub fn bench(piece: &Piece, ink: Ink) -> Bench {
         if closed.is_some() { figure::ring(piece, canvas).unwrap_or_default() } else { open(piece, &hung, canvas) };
     let size = (extent.width() + 2.0 * margin, extent.height() + 2.0 * margin);
     let lows = if closed.is_some() { Vec::new() } else { lows(&hung, &frame) };
-    Bench { page: page(piece, size, marks, stencils), things: things(piece, &hung, &frame), lows }
+    Bench { page: page(piece, size, marks, stencils), things: things(&piece.design, &hung, &frame), lows }
 }
 
 /// Every strand laid straight in lines of a width in mm, at actual size with its ruler.
@@ -70,26 +70,26 @@ pub fn rows(piece: &Piece, width: f64, ink: Ink) -> Page {
 }
 
 /// The strands as they are drawn, in the figure's frame.
-fn laid(piece: &Piece, closed: bool) -> Vec<Option<Hung>> {
+fn laid(piece: &Piece, closed: bool) -> Entries<Option<Hung>, Strand> {
     if closed { figure::rows(piece) } else { piece.drape.strands.iter().cloned().map(Some).collect() }
 }
 
-fn open(piece: &Piece, hung: &[Option<Hung>], canvas: Canvas<'_>) -> Vec<Mark> {
-    let hung: Vec<_> = hung.iter().map(Option::as_ref).collect();
+fn open(piece: &Piece, hung: &Entries<Option<Hung>, Strand>, canvas: Canvas<'_>) -> Vec<Mark> {
+    let hung = hung.iter().map(Option::as_ref).collect();
     let closing = figure::closing(piece);
     let closure = closing.map(|closing| closing.layers(canvas)).unwrap_or_default();
     closure.around(figure::strands(&hung, canvas))
 }
 
 /// The lowest point of each strand that hangs between two.
-fn lows(hung: &[Option<Hung>], frame: &Frame) -> Vec<(Index<Strand>, Point)> {
-    let low = |(strand, hung): (usize, &Option<Hung>)| {
+fn lows(hung: &Entries<Option<Hung>, Strand>, frame: &Frame) -> Vec<(Index<Strand>, Point)> {
+    let low = |(strand, hung): (Index<Strand>, &Option<Hung>)| {
         let hung = hung.as_ref().filter(|hung| hung.drop > 0.0 && hung.ends[0] != hung.ends[1])?;
         let lowest = hung.joints.iter().min_by(|one, other| one.at.y.total_cmp(&other.at.y))?;
         let middle = hung.ends[0].x.midpoint(hung.ends[1].x);
-        Some((nth(strand), frame.page(Point::new(middle, lowest.at.y))))
+        Some((strand, frame.page(Point::new(middle, lowest.at.y))))
     };
-    hung.iter().enumerate().filter_map(low).collect()
+    hung.entries().filter_map(low).collect()
 }
 
 fn page(piece: &Piece, (width, height): (f64, f64), marks: Vec<Mark>, stencils: Stencils<'_>) -> Page {

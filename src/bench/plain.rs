@@ -1,7 +1,6 @@
 //! A drawing made plain: a browser shows areas at once, but takes its time over hundreds of beads of a dozen marks each.
 
 use std::collections::BTreeMap;
-use std::sync::Arc;
 
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::{Fill, Key, Mark, Page, Rgb, Segment, Stroke};
@@ -24,9 +23,7 @@ struct Area {
 pub fn plain(page: Page) -> Page {
     let areas = page.symbols.iter().filter_map(|symbol| Some((symbol.key, area(&symbol.marks)?))).collect();
     let marks = plain_marks(page.marks, &areas);
-    let is_kept = |key: &Key| !areas.contains_key(key);
-    let symbols: Arc<[_]> = page.symbols.iter().filter(|symbol| is_kept(&symbol.key)).cloned().collect();
-    Page { marks, symbols, ..page }
+    Page { marks, ..page }
 }
 
 /// The first area of a symbol, on which all else lies; nothing where that leaves more of it bare.
@@ -93,6 +90,8 @@ fn shape((colour, outline): (Rgb, Vec<Segment>)) -> Mark {
 
 #[cfg(test)]
 mod tests {
+    use std::sync::Arc;
+
     use super::*;
     use crate::paint::mark::Symbol;
     use crate::paint::outline::rect;
@@ -111,7 +110,6 @@ mod tests {
             marks: vec![stamp(10.0, 0.0), stamp(20.0, std::f64::consts::FRAC_PI_2)],
         };
         let drawn = plain(page);
-        assert!(drawn.symbols.is_empty());
         let [Mark::Shape { outline, fill, .. }] = &drawn.marks[..] else { panic!("{:?}", drawn.marks) };
         assert_eq!(*fill, Some(Fill::Flat(red, 1.0)));
         let corners = flattened(outline);

@@ -1,7 +1,6 @@
 //! Where each thing strung lies in the drawing, and where the pattern says it.
 
-use crate::Piece;
-use crate::design::{Bead, Bit, Finding, Index, Strand, What};
+use crate::design::{Bead, Bit, Design, Entries, Finding, Index, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::sheet::figure::{Frame, bit_box};
@@ -38,9 +37,10 @@ pub enum Of {
 
 /// Everything strung, strand by strand, in order; the beads of a branch follow what they hang on.
 #[must_use]
-pub fn things(piece: &Piece, hung: &[Option<Hung>], frame: &Frame) -> Vec<Thing> {
-    let laid = piece.design.strands.indices().zip(hung).filter_map(|(strand, hung)| Some((strand, hung.as_ref()?)));
-    laid.flat_map(|(strand, hung)| hung.seats.iter().flat_map(move |seat| seated(piece, strand, seat, frame))).collect()
+pub fn things(design: &Design, hung: &Entries<Option<Hung>, Strand>, frame: &Frame) -> Vec<Thing> {
+    let laid = hung.entries().filter_map(|(strand, hung)| Some((strand, hung.as_ref()?)));
+    laid.flat_map(|(strand, hung)| hung.seats.iter().flat_map(move |seat| seated(design, strand, seat, frame)))
+        .collect()
 }
 
 /// What a bit is of, if it is a thing.
@@ -53,17 +53,17 @@ const fn of(bit: &Bit) -> Option<Of> {
     }
 }
 
-fn seated(piece: &Piece, strand: Index<Strand>, seat: &Seat, frame: &Frame) -> Vec<Thing> {
-    let bit = &piece.design.strands[strand].trains[seat.train].bits[seat.bit];
+fn seated(design: &Design, strand: Index<Strand>, seat: &Seat, frame: &Frame) -> Vec<Thing> {
+    let bit = &design.strands[strand].trains[seat.train].bits[seat.bit];
     let thing = |of, bit: &Bit, below: f64| {
         let at = seat.centre - Point::new(0.0, below);
-        let around = bit_box(bit, Extent::at(Point::ORIGIN), &piece.design);
+        let around = bit_box(bit, Extent::at(Point::ORIGIN), design);
         let reach = around.width().max(around.height()).max(bit.length()) / 2.0;
         Thing { strand, of, at: frame.page(at), reach, station: seat.station, place: bit.place }
     };
     match &bit.what {
         What::Dangle(dangle) => {
-            let hanging = dangle.bits.iter().zip(dangle.levels(&piece.design));
+            let hanging = dangle.bits.iter().zip(dangle.levels(design));
             hanging.filter_map(|(bit, below)| Some(thing(of(bit)?, bit, below))).collect()
         }
         _ => of(bit).into_iter().map(|of| thing(of, bit, 0.0)).collect(),

@@ -1,6 +1,6 @@
 //! `festoon check --swap OLD=NEW`: what changes when one bead stands in for another.
 
-use festoon::design::{Choice, Design, resolve};
+use festoon::design::{Bead, Choice, Design, Entries, resolve};
 use festoon::hung;
 use festoon::pattern::{Pattern, read};
 use festoon::remark::{Code, Remark, has_errors, suggest};
@@ -64,7 +64,7 @@ fn table(old: &Design, new: &Design, swap: &Swap) -> String {
             let change = if old == new { "unchanged".to_owned() } else { format!("now {new}") };
             format!("  {what:<10} {old:<28} {change}\n")
         };
-        let count = |design: &Design, counts: Vec<u32>| {
+        let count = |design: &Design, counts: Entries<u32, Bead>| {
             let named = design.beads.iter().zip(counts).filter(|(_, count)| *count > 0);
             named.map(|(bead, count)| format!("{count} {}", bead.id)).collect::<Vec<_>>().join(", ")
         };

@@ -116,10 +116,10 @@ impl Part {
 }
 
 impl End {
-    /// What findings close, with so much of the piece in the loop and in all.
+    /// What findings close, with so much of the piece in the loop, where there is one, and in all.
     #[must_use]
-    pub const fn new(findings: Vec<Index<Finding>>, bight: Length, takes: Length) -> Self {
-        Self { findings, bight, takes, take_up: Length::ZERO }
+    pub const fn new(findings: Vec<Index<Finding>>, bight: Option<Length>, takes: Length) -> Self {
+        Self { findings, bight, takes, take_up: None }
     }
 }
 

@@ -35,14 +35,14 @@ pub fn end(
     spot::check_crimped(ids, shelf, context);
     let is = |kind| findings.iter().find(|index| shelf.findings[**index].kind() == kind);
     let bight = match (is(FindingKind::WireGuard), is(FindingKind::Crimp)) {
-        (Some(guard), _) => shelf.findings[*guard].length().unwrap_or_default(),
-        (None, Some(_)) => usual::BIGHT,
-        (None, None) => Length::ZERO,
+        (Some(guard), _) => shelf.findings[*guard].length(),
+        (None, crimp) => crimp.map(|_| usual::BIGHT),
     };
     let length = |kind| is(kind).and_then(|at| shelf.findings[*at].length());
     let over =
         length(FindingKind::CrimpCover).zip(length(FindingKind::Crimp)).map(|(cover, crimp)| overhang(cover, crimp));
-    let takes = bight + findings.iter().map(|index| taken(&shelf.findings[*index])).sum() + over.unwrap_or_default();
+    let along = findings.iter().map(|index| taken(&shelf.findings[*index])).sum();
+    let takes = bight.unwrap_or_default() + along + over.unwrap_or_default();
     Some(End::new(findings, bight, takes))
 }
 
@@ -65,11 +65,11 @@ pub fn both(
     end: End,
     cord: &Cord,
     legs: u32,
-    take_up: Length,
+    take_up: Stated<Length>,
     closure: &Closure,
     findings: &Entries<Finding>,
 ) -> [End; 2] {
-    let knot = if end.is_knotted(findings) { take_up * usual::DOUBLE_OVERHAND } else { Length::ZERO };
+    let knot = end.is_knotted(findings).then(|| take_up.map(|one| one * usual::DOUBLE_OVERHAND));
     let end = End { take_up: knot, ..end };
     let is_tied = end.findings.is_empty() && cord.is_limp();
     let [first, last] = [0, 1].map(|side: usize| match is_tied && closure.holds(side) {
@@ -80,16 +80,16 @@ pub fn both(
 }
 
 /// The end at which cord is tied, all legs together, in a loop and a knot that takes up so much.
-fn tied(cord: &Cord, legs: u32, take_up: Length) -> End {
+fn tied(cord: &Cord, legs: u32, take_up: Option<Stated<Length>>) -> End {
     let width = cord.diameter * f64::from(legs);
     let bight = width * usual::TIED;
-    End { take_up, ..End::new(Vec::new(), bight, bight + width * usual::KNOT_WIDTH) }
+    End { take_up, ..End::new(Vec::new(), Some(bight), bight + width * usual::KNOT_WIDTH) }
 }
 
 /// The end at which a doubled cord's fold is hitched.
 fn hitch(cord: &Cord) -> End {
     let takes = cord.diameter * usual::HITCH;
-    End::new(Vec::new(), takes, takes)
+    End::new(Vec::new(), Some(takes), takes)
 }
 
 /// Cord that one overhand knot takes up, all legs together: each as much as a cord as thick as all.

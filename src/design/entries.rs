@@ -80,7 +80,7 @@ impl<T> fmt::Debug for Index<T> {
 
 /// Entries in an order, read as a slice and found by [`Index`]; or what there is of each of other entries, one for one in
 /// their order, found by the index of those.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug)]
 pub struct Entries<T, Of = T> {
     entries: Vec<T>,
     of: PhantomData<fn() -> Of>,
@@ -127,6 +127,14 @@ impl<T, Of> Entries<T, Of> {
         self.indices().find(|at| is(&self[*at]))
     }
 }
+
+impl<T: PartialEq, Of> PartialEq for Entries<T, Of> {
+    fn eq(&self, other: &Self) -> bool {
+        self.entries == other.entries
+    }
+}
+
+impl<T: Eq, Of> Eq for Entries<T, Of> {}
 
 impl<T, Of> Default for Entries<T, Of> {
     fn default() -> Self {
@@ -177,6 +185,15 @@ impl<T, Of> FromIterator<T> for Entries<T, Of> {
 impl<T, Of> Extend<T> for Entries<T, Of> {
     fn extend<I: IntoIterator<Item = T>>(&mut self, entries: I) {
         self.entries.extend(entries);
+    }
+}
+
+impl<T, Of> IntoIterator for Entries<T, Of> {
+    type Item = T;
+    type IntoIter = std::vec::IntoIter<T>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.entries.into_iter()
     }
 }
 

@@ -8,7 +8,9 @@ use crate::source::At;
 use crate::units::Length;
 
 use super::Context;
+use super::entries::Entries;
 use super::model::{Model, Strand};
+use super::stock::Bead;
 
 /// Leaves a remark for every figure that differs, as far as the design is whole.
 pub fn check(expect: &Expect, pattern: &Pattern, design: &Model, whole: bool, context: &mut Context) {
@@ -37,9 +39,15 @@ fn strand(strand: &Strand, expected: &ExpectStrand, design: &Model, context: &mu
     check(Figure::Cut, &expected.cut, strand.cut());
 }
 
-fn counts(strand: Option<&String>, expected: &Dict<At<Whole>>, counts: &[u32], design: &Model, context: &mut Context) {
+fn counts(
+    strand: Option<&String>,
+    expected: &Dict<At<Whole>>,
+    counts: &Entries<u32, Bead>,
+    design: &Model,
+    context: &mut Context,
+) {
     for (id, count) in &expected.entries {
-        let Some(bead) = design.beads.iter().position(|bead| bead.id == id.value) else {
+        let Some(bead) = design.beads.find(|bead| bead.id == id.value) else {
             if !has_errors(&context.remarks) && !context.holes.any() {
                 context.unknown(Thing::Bead, id, design.beads.iter().map(|bead| bead.id.as_str()));
             }

@@ -235,12 +235,12 @@ impl Finding {
         self.pin().is_some()
     }
 
-    /// How thick it lies on the skin: as its wire, or else as it is broad. What the pattern does not say is the
-    /// usual share of its length, an assumption.
+    /// How thick it lies on the skin: as its wire, or else as it is broad. What the pattern does not say is assumed, most of
+    /// it as the usual share of its length.
     #[must_use]
-    pub fn thickness(&self) -> Length {
-        let wire = |body: &Dimensions, share: f64| body.wire.unwrap_or(body.length * share);
-        let broad = |body: &Dimensions, share: f64| body.outside.unwrap_or(body.length * share);
+    pub fn thickness(&self) -> Stated<Length> {
+        let wire = |body: &Dimensions, share: f64| Stated::or(body.wire, body.length * share);
+        let broad = |body: &Dimensions, share: f64| Stated::or(body.outside, body.length * share);
         match &self.form {
             Form::Hook(body) => wire(body, usual::HOOK_WIRE),
             Form::ToggleRing(body) => wire(body, usual::TOGGLE_WIRE),
@@ -250,32 +250,37 @@ impl Finding {
             Form::SpectacleLoop(body) => wire(body, usual::SPECTACLE_WIRE),
             Form::Clasp(body) => wire(body, usual::CLASP_THICK),
             Form::KnotCover(cover) => broad(&cover.body, usual::COVER_BREADTH),
-            Form::CordEnd(end) => end.outside.unwrap_or(end.length * usual::CORD_END_BREADTH),
+            Form::CordEnd(end) => Stated::or(end.outside, end.length * usual::CORD_END_BREADTH),
             Form::BarrelHalf(body) => broad(body, usual::BARREL_BREADTH),
             Form::CrimpCover(body) => broad(body, 1.0),
-            Form::EndBar(bar) | Form::SpacerBar(bar) | Form::SlideHalf(bar) => bar.outside.unwrap_or(bar.length),
-            Form::BoxHalf(bar) => bar.outside.unwrap_or(bar.length * usual::BOX_THICK),
-            Form::Pin(pin) => pin.wire,
-            Form::JumpRing(JumpRing { wire, .. }) | Form::Chain(ChainLinks { wire, .. }) => **wire,
-            Form::Bail(hanger) | Form::EarWire(hanger) => *hanger.wire,
-            Form::Crimp(_) | Form::BeadCap(_) | Form::Cone(_) => self.across(),
-            Form::Charm(_) => usual::PLATE,
-            Form::Tassel(tassel) => *tassel.breadth,
+            Form::EndBar(bar) | Form::SpacerBar(bar) | Form::SlideHalf(bar) => Stated::or(bar.outside, bar.length),
+            Form::BoxHalf(bar) => Stated::or(bar.outside, bar.length * usual::BOX_THICK),
+            Form::Pin(pin) => Stated::Stated(pin.wire),
+            Form::JumpRing(JumpRing { wire, .. }) | Form::Chain(ChainLinks { wire, .. }) => *wire,
+            Form::Bail(hanger) | Form::EarWire(hanger) => hanger.wire,
+            Form::Crimp(Crimp { length, .. }) | Form::BeadCap(Cap { length, .. }) | Form::Cone(Cone { length, .. }) => {
+                Stated::or(self.across(), *length)
+            }
+            Form::Charm(_) => Stated::Assumed(usual::PLATE),
+            Form::Tassel(tassel) => tassel.breadth,
         }
     }
 
-    /// The largest of its stated diameters; nothing where none is stated.
+    /// How broad it is across the cord, where that is known: the largest of its diameters; of a ring with its wire, of a
+    /// bar across its holes' row.
     #[must_use]
-    pub fn across(&self) -> Length {
-        [self.outside(), self.mouth(), self.inside()].into_iter().flatten().fold(Length::ZERO, Length::max)
+    pub fn across(&self) -> Option<Length> {
+        let ring = self.ring().map(JumpRing::breadth);
+        [self.outside(), self.mouth(), self.inside(), ring].into_iter().flatten().reduce(Length::max)
     }
 
-    /// How far below the cord what hangs on it begins: the loop of a pin, else the ring, bail or chain.
+    /// How far below the cord what hangs on it begins: the loop of a pin, else the ring, bail or chain. Chain cut to no one
+    /// length has none.
     #[must_use]
-    pub fn hangs(&self) -> Length {
+    pub fn hangs(&self) -> Option<Length> {
         match &self.form {
-            Form::Pin(pin) => *pin.eye(),
-            _ => [self.length(), self.inside()].into_iter().flatten().fold(Length::ZERO, Length::max),
+            Form::Pin(pin) => Some(*pin.eye()),
+            _ => [self.length(), self.inside()].into_iter().flatten().reduce(Length::max),
         }
     }
 

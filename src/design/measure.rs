@@ -4,7 +4,7 @@ use crate::trade::usual;
 use crate::units::{Length, Mass};
 
 use super::bars::Shared;
-use super::entries::Index;
+use super::entries::{Entries, Index};
 use super::finding::Finding;
 use super::joins::Part;
 use super::model::{Bit, Dangle, End, Model, Rest, Strand, Train, What};
@@ -68,7 +68,7 @@ impl Strand {
         Some((self.finished / link).round() as u64)
     }
 
-    /// The first station from one on at which a link of its chain lies on its face, as the first does; that one, where
+    /// The first station in mm from one on at which a link of its chain lies on its face, as the first does; that one, where
     /// its cord is no chain of known links.
     #[must_use]
     pub fn face_from(&self, design: &Model, station: f64) -> f64 {
@@ -119,7 +119,7 @@ impl Strand {
     #[must_use]
     pub fn tail(&self, end: &End, design: &Model) -> Length {
         let crimps = end.findings.iter().filter_map(|at| design.findings[*at].crimp());
-        let back = end.bight + crimps.map(|crimp| crimp.length).sum();
+        let back = end.bight.unwrap_or_default() + crimps.map(|crimp| crimp.length).sum();
         (*self.allowance - back).max(Length::ZERO)
     }
 
@@ -174,10 +174,10 @@ impl Strand {
         self.told_tolerances(design).any(|tolerance| tolerance.is_assumed())
     }
 
-    /// How many of each bead, dangles included, indexed like the design's beads.
+    /// How many of each bead, dangles included.
     #[must_use]
-    pub fn counts(&self, design: &Model) -> Vec<u32> {
-        let mut counts = vec![0; design.beads.len()];
+    pub fn counts(&self, design: &Model) -> Entries<u32, Bead> {
+        let mut counts = vec![0; design.beads.len()].into();
         self.bits().for_each(|bit| count(bit, &mut counts));
         counts
     }
@@ -235,9 +235,9 @@ pub struct Bias {
     pub by: Length,
 }
 
-fn count(bit: &Bit, counts: &mut [u32]) {
+fn count(bit: &Bit, counts: &mut Entries<u32, Bead>) {
     match &bit.what {
-        What::Bead(bead) => counts[bead.number()] += 1,
+        What::Bead(bead) => counts[*bead] += 1,
         What::Dangle(dangle) => dangle.bits.iter().for_each(|bit| count(bit, counts)),
         What::Gap | What::Knot | What::Finding(_) => {}
     }
@@ -295,18 +295,17 @@ impl Model {
         self.meeting().into_iter().flat_map(|meeting| &meeting.bits).partition(hangs)
     }
 
-    /// How many of each bead in one copy of the piece, those that knots are tied round included, indexed like
-    /// the beads.
+    /// How many of each bead in one copy of the piece, those that knots are tied round included.
     #[must_use]
-    pub fn counts(&self) -> Vec<u32> {
-        let mut total = vec![0; self.beads.len()];
+    pub fn counts(&self) -> Entries<u32, Bead> {
+        let mut total: Entries<u32, Bead> = vec![0; self.beads.len()].into();
         for strand in &self.strands {
             total.iter_mut().zip(strand.counts(self)).for_each(|(total, count)| *total += count);
-            strand.in_end_knots(self).for_each(|bead| total[bead.number()] += 1);
+            strand.in_end_knots(self).for_each(|bead| total[bead] += 1);
         }
         for (shared, _, group) in self.shared() {
             if let Shared::Bead(bead) = shared {
-                let total = &mut total[bead.number()];
+                let total = &mut total[bead];
                 *total -= u32::try_from(group.again()).unwrap_or(*total);
             }
         }

@@ -1,10 +1,12 @@
 //! The design: what a pattern makes once every bead is resolved.
 //!
 //! Once a [`Design`] exists these are true, and later code does not check them again: every length of beads, cords,
-//! findings and strands is finite, every size and count positive, every index points at an entry of its list; no strand
-//! is overfull; beads are listed in the order in which the pattern's lists first name them, and each
-//! is strung, or a knot is tied round it; a strand's trains follow one another along its cord without
-//! overlap, wherever in their ranges they come to rest. [`Design::new`] looks it over, and no other way leads to one.
+//! findings, closure, body and strands is finite, every size and count positive, and so is how often it goes round or is
+//! twisted; every index points at an entry of its list, and every repeat at bits of its strand; no strand is overfull; a
+//! strand's trains follow one another along its cord without overlap, wherever in their ranges they come to rest.
+//! [`Design::new`] looks it over, and no other way leads to one. Of one that a pattern was resolved to it is true too that
+//! its beads are listed in the order in which the pattern's lists first name them, and that each is strung, or a knot is
+//! tied round it ([`Model::idle`]).
 
 use std::ops::{Deref, Range};
 
@@ -214,12 +216,12 @@ pub struct FillRepeat {
 pub struct End {
     /// The findings that close it, from the loop inward; none for a knot or a hitch.
     pub findings: Vec<Index<Finding>>,
-    /// Cord in the loop, measured along the piece.
-    pub bight: Length,
+    /// Cord in the loop, measured along the piece, where it has one.
+    pub bight: Option<Length>,
     /// Length along the piece that loop and findings take from the strand.
     pub takes: Length,
-    /// Cord that its knot takes up, all legs together; none where it is not knotted.
-    pub take_up: Length,
+    /// Cord that its knot takes up, all legs together, where it is knotted.
+    pub take_up: Option<Stated<Length>>,
 }
 
 /// A row of bits that touch and move together.

@@ -18,7 +18,7 @@ struct PushedRun {
     length: f64,
 }
 
-/// How much cord each bead of a run takes before and after its centre. What lies inside another bead,
+/// How much cord each bead of a run takes before and after its centre, in mm. What lies inside another bead,
 /// or loose, has its place where the beads beside it leave it one.
 pub fn shares(run: &[&Bead]) -> Vec<(f64, f64)> {
     let PushedRun { centres, length } = packed(run);

@@ -29,7 +29,7 @@ impl Cord {
             stiffness: Stated::Stated(0.0),
             mass_per_metre: Stated::Stated(Mass::ZERO),
             place: pin.place,
-            ..Self::new(&pin.id, pattern::CordKind::Chain, pin.thickness())
+            ..Self::new(&pin.id, pattern::CordKind::Chain, *pin.thickness())
         }
     }
 }

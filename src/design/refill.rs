@@ -58,7 +58,8 @@ pub fn hang_apart(strands: &mut [Strand], by: Length) {
 }
 
 fn refill(strand: &mut Strand, times: u32) -> Option<()> {
-    let fill = strand.fill.clone().filter(|fill| times > 0 && !fill.ones.is_empty())?;
+    // What is made has another count, and its repeats elsewhere.
+    let fill = strand.fill.take().filter(|fill| times > 0 && !fill.ones.is_empty())?;
     let [train] = strand.trains.as_mut_slice() else { return None };
     let before = train.length();
     // The last first, so that the places of the others stay as they are.

@@ -9,7 +9,7 @@ use super::row;
 /// Lengths that differ by less are the same: a thousandth of what a ruler shows.
 pub const SAME: f64 = 1e-3;
 
-/// Lays a stretch into a window of stations, or says by how much it is too long.
+/// Lays a stretch into a window of stations, or says by how many mm it is too long.
 pub fn rest(
     stretch: &Stretch<'_>,
     given: Given<'_>,

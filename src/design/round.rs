@@ -39,13 +39,14 @@ impl Stock<'_> {
         Chord { before: bit.before, after: bit.after, inward, body: body.map(|bead| bead.body(cord)) }
     }
 
-    /// How broad in mm a row of bits lies on the limb: as broad as the broadest of them across.
+    /// How broad in mm a row of bits lies on the limb: as broad as the broadest of them across, and a finding of which
+    /// that is not known no broader than the cord.
     #[must_use]
     pub fn breadth<'b>(self, bits: impl IntoIterator<Item = &'b Bit>, cord: f64) -> f64 {
         let broad = |bit: &Bit| match bit.what {
             What::Bead(bead) => self.beads[bead].across.value(),
-            What::Finding(finding) => self.findings[finding].across().value(),
-            What::Gap | What::Knot | What::Dangle(_) => 0.0,
+            What::Finding(finding) => self.findings[finding].across().map_or(cord, Length::value),
+            What::Gap | What::Knot | What::Dangle(_) => cord,
         };
         bits.into_iter().map(broad).fold(cord, f64::max)
     }

@@ -141,7 +141,7 @@ pub fn taken_by(bead: &Bead, neighbours: Option<&Bead>) -> f64 {
     reach(bead, neighbours).into_iter().sum()
 }
 
-/// How far a bead reaches from its centre towards a neighbour before it, and towards one after it.
+/// How far a bead reaches from its centre towards a neighbour before it, and towards one after it, in mm.
 pub fn reach(bead: &Bead, neighbour: Option<&Bead>) -> [f64; 2] {
     if let Some(pitch) = bead.pitch {
         return [pitch.value() / 2.0; 2];

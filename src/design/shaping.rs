@@ -243,6 +243,7 @@ fn consistent(finding: Finding, context: &mut Context) -> Option<Finding> {
             Some((said::Sizes::InsideAndMouth, *inside, *mouth))
         }
         Form::Cone(_) => None,
+        Form::Pin(pin) if pin.open() <= Length::ZERO => Some((said::Sizes::WireAndEye, pin.wire, *pin.eye())),
         _ => match (finding.inside(), finding.outside()) {
             (Some(inside), Some(outside)) if inside >= outside => {
                 Some((said::Sizes::InsideAndOutside, inside, outside))

@@ -40,9 +40,9 @@ pub fn at_rest(coil: Length, wire: Length) -> Helix {
 pub struct Spring {
     /// The way of the wire's middle.
     pub helix: Helix,
-    /// Radius of the wire's middle when the coil lies at rest.
+    /// Radius of the wire's middle when the coil lies at rest, in mm.
     pub rest: f64,
-    /// How far beads reach from the wire's middle inward.
+    /// How far beads reach from the wire's middle inward, in mm.
     pub reach: f64,
 }
 
@@ -62,13 +62,13 @@ impl Spring {
         Some(Self { helix, rest, reach })
     }
 
-    /// Girth that beads at rest leave inside; nothing where they fill the coil.
+    /// Girth in mm that beads at rest leave inside; nothing where they fill the coil.
     #[must_use]
     pub fn inside_at_rest(&self) -> f64 {
         2.0 * std::f64::consts::PI * (self.rest - self.reach).max(0.0)
     }
 
-    /// Girth that is left inside the beads as they lie.
+    /// Girth in mm that is left inside the beads as they lie.
     #[must_use]
     pub fn inside(&self) -> f64 {
         2.0 * std::f64::consts::PI * (self.helix.radius - self.reach).max(0.0)

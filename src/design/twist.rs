@@ -16,7 +16,7 @@ use crate::trade::usual::KNOT_WIDTH;
 use crate::units::Length;
 
 use super::bars::Shared;
-use super::entries::Index;
+use super::entries::{Entries, Index};
 use super::model::{Bit, Model, Strand, What};
 use super::round::Stock;
 use super::stock::Bead;
@@ -44,9 +44,14 @@ impl Twist {
         Length::mm(self.twisted.length)
     }
 
-    /// How each strand lies, in the design's order. Lengths are mm.
+    /// How a strand of the design lies. Lengths are mm.
     #[must_use]
-    pub fn lays(&self) -> &[Lay] {
+    pub fn lay(&self, strand: Index<Strand>) -> &Lay {
+        &self.lays()[strand.number()]
+    }
+
+    /// How each strand lies, in the design's order.
+    pub(super) fn lays(&self) -> &[Lay] {
         &self.twisted.lays
     }
 
@@ -65,7 +70,7 @@ impl Twist {
 
     /// How long each strand must be for a twisted length; nothing where so many turns do not go into it.
     #[must_use]
-    pub fn needed(&self, twisted: Length) -> Option<Vec<Length>> {
+    pub fn needed(&self, twisted: Length) -> Option<Entries<Length, Strand>> {
         let needed = self.bundle.needed(self.turns, twisted.value())?;
         Some(needed.into_iter().map(Length::mm).collect())
     }
@@ -74,17 +79,22 @@ impl Twist {
     /// its place, or nearly.
     #[must_use]
     pub fn slack(&self, strand: Index<Strand>) -> Option<Length> {
-        let (lay, whole) = (self.lays().get(strand.number())?, self.bundle.plies().get(strand.number())?.length);
+        let (lay, whole) = (self.lay(strand), self.whole(strand));
         (lay.slack > SLACK * whole).then_some(Length::mm(lay.slack))
     }
 
     /// How far from the line a strand lies that stands loose, all of its length in one even helix, in mm; one that is taut
     /// where it is taut.
     #[must_use]
-    pub fn aside(&self, strand: Index<Strand>) -> Option<f64> {
-        let (lay, whole) = (self.lays().get(strand.number())?, self.bundle.plies().get(strand.number())?.length);
+    pub fn aside(&self, strand: Index<Strand>) -> f64 {
+        let (lay, whole) = (self.lay(strand), self.whole(strand));
         let aside = (whole * whole - self.twisted.length * self.twisted.length).max(0.0).sqrt();
-        Some(self.slack(strand).map_or(lay.radius, |_| aside / (TAU * self.turns)))
+        self.slack(strand).map_or(lay.radius, |_| aside / (TAU * self.turns))
+    }
+
+    /// How long a strand is, in mm.
+    fn whole(&self, strand: Index<Strand>) -> f64 {
+        self.bundle.plies()[strand.number()].length
     }
 }
 
@@ -208,7 +218,7 @@ fn wide(stock: Stock<'_>, bit: &Bit, cord: f64) -> f64 {
     let both_ways = |bead: &Bead| bead.across.value().midpoint(bead.thick.value().min(bead.across.value()));
     let wide = match bit.what {
         What::Bead(bead) => both_ways(&stock.beads[bead]),
-        What::Finding(finding) => stock.findings[finding].across().value(),
+        What::Finding(finding) => stock.findings[finding].across().map_or(cord, Length::value),
         What::Knot => KNOT_WIDTH * cord,
         What::Gap | What::Dangle(_) => cord,
     };

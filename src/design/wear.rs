@@ -32,7 +32,7 @@ const CHEST_TILT: f64 = 20.0;
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 pub struct Build {
-    /// Breadth of the neck's base over its depth.
+    /// Ratio of the breadth of the neck's base to its depth.
     pub breadth_to_depth: Stated<f64>,
     /// How far the chest leans back from upright, in radians.
     pub chest_tilt: Stated<f64>,

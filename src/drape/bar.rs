@@ -30,7 +30,7 @@ impl RigidBar {
         (joints.len() > 1).then_some(Self { joints, through: None })
     }
 
-    /// The joints in their order.
+    /// The joints in their order, each with how far along it is in mm.
     pub fn joints(&self) -> &[(f64, usize)] {
         &self.joints
     }
@@ -192,7 +192,7 @@ fn length<const D: usize>(vector: [f64; D]) -> f64 {
     dot(vector, vector).sqrt()
 }
 
-/// A vector's direction; none where it has no length.
+/// A vector's direction, in shares of its length; none where it has no length.
 pub fn unit<const D: usize>(vector: [f64; D]) -> Option<[f64; D]> {
     let length = length(vector);
     (length > 0.0).then(|| vector.map(|part| part / length))

@@ -241,7 +241,7 @@ impl<'a> Cutter<'a> {
 
     /// The loop's cord outermost, then what closes it.
     fn end(&self, chain: &mut Chain, end: &End, last: bool) {
-        let bight = end.bight.value().clamp(0.0, end.takes.value());
+        let bight = end.bight.unwrap_or_default().value().clamp(0.0, end.takes.value());
         let closed = end.takes.value() - bight;
         let mass: f64 = end.findings.iter().map(|index| self.findings[*index].mass.value()).sum();
         let weight = mass * NEWTON_PER_GRAM + closed * self.weight;

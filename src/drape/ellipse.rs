@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 /// Halvings of the mean's two numbers; each doubles the digits that are right.
 const MEANS: u32 = 40;
 
-/// Girth of the ellipse with these half axes, to full double precision.
+/// Girth in mm of the ellipse with these half axes, to full double precision.
 ///
 /// 4 a E(e), the complete elliptic integral of the second kind by the arithmetic-geometric mean
 /// (Abramowitz and Stegun, *Handbook of Mathematical Functions*, 17.6.3 and 17.6.4).

@@ -37,7 +37,7 @@ use body::skin::Skin;
 #[derive(Clone, Debug)]
 #[non_exhaustive]
 pub struct Drape {
-    /// Distance between the innermost strand's two points.
+    /// Distance between the innermost strand's two points, in mm.
     pub span: f64,
     /// One a strand.
     pub strands: Entries<Hung, Strand>,
@@ -64,19 +64,19 @@ pub struct Hung {
     pub joints: Vec<Joint>,
     /// Every bit that is not bare cord, in order.
     pub seats: Vec<Seat>,
-    /// Station at which each of the strand's trains starts.
+    /// Station in mm at which each of the strand's trains starts.
     pub starts: Vec<f64>,
-    /// How much more cord its beads take where they part than lies bare.
+    /// How much more cord its beads take where they part than lies bare, in mm.
     pub lacks: f64,
     /// Tension in the cord.
     pub tension: Tension,
-    /// From the higher end down to the lowest joint, or to the foot of what a free end ends in.
+    /// From the higher end down to the lowest joint, or to the foot of what a free end ends in, in mm.
     pub drop: f64,
     /// Steps that the solver took.
     pub iterations: u32,
-    /// Distance by which the chain misses its last end.
+    /// Distance in mm by which the chain misses its last end.
     pub residual: f64,
-    /// Between which stations it is not seen, where that is neither before nor behind the rest.
+    /// Between which stations in mm it is not seen, where that is neither before nor behind the rest.
     pub unseen: Option<[f64; 2]>,
 }
 
@@ -84,7 +84,7 @@ pub struct Hung {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 pub struct Joint {
-    /// Cord length from the first end's loop when the strand is laid straight.
+    /// Cord length in mm from the first end's loop when the strand is laid straight.
     pub station: f64,
     /// Where it hangs.
     pub at: Point,
@@ -98,7 +98,7 @@ pub struct Seat {
     pub train: usize,
     /// Index of the bit in its train.
     pub bit: usize,
-    /// Cord length from the first end's loop to the bit's centre.
+    /// Cord length in mm from the first end's loop to the bit's centre.
     pub station: f64,
     /// Its centre.
     pub centre: Point,
@@ -138,7 +138,7 @@ pub struct Tension {
 pub struct Clearance {
     /// The two strands.
     pub between: [Index<Strand>; 2],
-    /// The smallest distance; less than nothing where outlines overlap.
+    /// The smallest distance in mm; less than nothing where outlines overlap.
     pub least: f64,
     /// Where that is.
     pub at: Point,
@@ -155,14 +155,15 @@ pub struct Clearance {
 pub struct Worn {
     /// The body on which it rests.
     pub skin: Skin,
-    /// How much the closure adds as it is worn: hooked as short as goes round the neck.
+    /// How much the closure adds as it is worn, in mm: hooked as short as goes round the neck.
     pub closure: f64,
-    /// One a strand: its way with half of the closure at either end; none where it does not reach round.
-    pub lines: Vec<Vec<Waypoint>>,
-    /// One a strand: how far below the front of the neck's base it hangs.
-    pub drops: Vec<f64>,
-    /// One a strand: how much longer it is than what goes round the neck above its base; less than nothing where it does not.
-    pub spare: Vec<f64>,
+    /// Each strand's way, with half of the closure at either end; none where it does not reach round.
+    pub lines: Entries<Vec<Waypoint>, Strand>,
+    /// How far below the front of the neck's base each strand hangs, in mm.
+    pub drops: Entries<f64, Strand>,
+    /// How much longer each strand is than what goes round the neck above its base, in mm; less than nothing where it does
+    /// not. Twisted strands go round as one.
+    pub spare: Entries<f64, Strand>,
     /// What is left where it came to no rest.
     pub unrest: Option<Unrest>,
 }
@@ -171,7 +172,7 @@ pub struct Worn {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 pub struct Waypoint {
-    /// Cord length from the strand's first end: less than nothing, or more than its length, in the closure.
+    /// Cord length in mm from the strand's first end: less than nothing, or more than its length, in the closure.
     pub station: f64,
     /// Where it is.
     pub at: Point3,
@@ -186,9 +187,9 @@ pub struct Waypoint {
 pub struct Ring {
     /// The strand that is closed.
     pub strand: Index<Strand>,
-    /// Girth of the limb, about which each turn of a wound row lies.
+    /// Girth in mm of the limb, about which each turn of a wound row lies.
     pub inside_girth: f64,
-    /// The same when it is hooked as long as it goes.
+    /// The same in mm when it is hooked as long as it goes.
     pub longest_girth: f64,
     /// The strand on its way round, anticlockwise. It is in no tension.
     pub round: Hung,
@@ -206,19 +207,28 @@ pub struct Ring {
 pub struct Coil {
     /// How many times it goes round.
     pub turns: f64,
-    /// How far each turn lies beside the one before.
+    /// How far each turn lies beside the one before, in mm.
     pub pitch: f64,
     /// Its way in space: stations beyond the strand's length are in what closes it.
     pub way: Vec<Waypoint>,
 }
 
-/// Where a way of spots is at a station, and the unit vector along it there; nothing beyond its ends.
+/// Where a way of spots is at a station in mm, and the unit vector along it there; nothing beyond its ends.
 #[must_use]
 pub fn on_way(spots: &[Waypoint], station: f64) -> Option<(Point3, Point3)> {
-    let next = spots.partition_point(|spot| spot.station <= station);
-    let (from, to) = (spots.get(next.checked_sub(1)?)?, spots.get(next)?);
+    let (from, share) = stretch(spots, station)?;
+    let [from, to] = [spots[from].at, spots[from + 1].at];
+    Some((from.between(to, share), (to - from).unit()?))
+}
+
+/// Behind which spot of a way a station lies, and what share of the stretch to the next; nothing beyond its ends, but for
+/// what rounding makes of them.
+fn stretch(spots: &[Waypoint], station: f64) -> Option<(usize, f64)> {
+    const ROUNDED: f64 = 1e-6;
+    let next = spots.partition_point(|spot| spot.station <= station).clamp(1, spots.len().max(2) - 1);
+    let (from, to) = (spots.get(next - 1)?, spots.get(next)?);
     let share = (station - from.station) / (to.station - from.station);
-    Some((from.at.between(to.at, share), (to.at - from.at).unit()?))
+    (-ROUNDED..=1.0 + ROUNDED).contains(&share).then_some((next - 1, share))
 }
 
 /// A hung necklace laid closed on a table in an easy curve; nothing of a piece that does not close behind a neck.

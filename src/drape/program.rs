@@ -11,6 +11,7 @@
 //! mean weight of a joint. A faint pull to the present place, which grows when rounds swing, has no part
 //! in where they end.
 
+mod balance;
 mod pressed;
 
 use clarabel::algebra::CscMatrix;
@@ -192,10 +193,15 @@ impl<const D: usize> Net<D> {
         self.weight() + stiffest / (KINK * KINK)
     }
 
+    /// How many joints are not held, or one.
+    fn free(&self) -> usize {
+        self.nodes.iter().filter(|node| !node.held.iter().all(|held| *held)).count().max(1)
+    }
+
     /// Solves one round; nothing where the solver finds no answer. `pull` is in mean weights per mm.
     pub fn solve(&self, constraints: &[Constraint<D>], pull: f64) -> Option<Round<D>> {
         let columns = Columns::new(self);
-        let free = self.nodes.iter().filter(|node| !node.held.iter().all(|held| *held)).count().max(1);
+        let free = self.free();
         let mean = self.weight() / free as f64;
         let pushes: Vec<Constraint<D>> = self.pressed().map(|tie| self.push(tie)).collect();
         let all: Vec<&Constraint<D>> = constraints.iter().chain(&pushes).collect();

@@ -17,7 +17,10 @@ use std::f64::consts::TAU;
 
 use super::chain::{Chain, Content};
 use super::hang::{Hanging, Link, Unhung, solve};
-use super::{Closed, Drape, Hung, Joint, Ring, Seat, Tension, Waypoint, Worn, body, contact, ring, slide, sort_places};
+use super::{
+    Closed, Drape, Hung, Joint, Ring, Seat, Tension, Waypoint, Worn, body, contact, on_way, ring, slide, sort_places,
+    stretch,
+};
 use crate::design::{Design, Entries, Index, Strand, Twist, What};
 use crate::geometry::twist::Lay;
 use crate::geometry::{Point, Point3};
@@ -106,12 +109,14 @@ fn hung_line(links: &[Link], hanging: &Hanging) -> Vec<Waypoint> {
 /// The line on the neck made the strands that lie round it; all hang as low as it does.
 fn twine(design: &Design, twist: &Twist, worn: &mut Worn) {
     let drop = worn.drops.first().copied().unwrap_or_default();
+    let spare = worn.spare.first().copied().unwrap_or_default();
     worn.lines = wound(design, twist, worn.lines.first().map_or(&[], Vec::as_slice));
-    worn.drops = vec![drop; design.strands.len()];
+    worn.drops = vec![drop; design.strands.len()].into();
+    worn.spare = vec![spare; design.strands.len()].into();
 }
 
 /// The ways of the strands round a line.
-fn wound(design: &Design, twist: &Twist, line: &[Waypoint]) -> Vec<Vec<Waypoint>> {
+fn wound(design: &Design, twist: &Twist, line: &[Waypoint]) -> Entries<Vec<Waypoint>, Strand> {
     let axis = Axis::new(line);
     design.strands.indices().map(|at| Winding::new(design, twist, at).way(&axis)).collect()
 }
@@ -166,12 +171,10 @@ impl Axis {
 
     /// A place on the line; nothing beyond its ends.
     fn at(&self, station: f64) -> Option<Stand> {
-        let next = self.spots.partition_point(|spot| spot.station <= station).clamp(1, self.spots.len().max(2) - 1);
-        let (from, to) = (self.spots.get(next - 1)?, self.spots.get(next)?);
-        let share = (station - from.station) / (to.station - from.station);
-        (-1e-6..=1.0 + 1e-6).contains(&share).then_some(())?;
-        let along = along(&self.spots, next - 1).between(along(&self.spots, next), share).unit()?;
-        let across = upright(self.across[next - 1].between(self.across[next], share), along);
+        let (before, share) = stretch(&self.spots, station)?;
+        let [from, to] = [&self.spots[before], &self.spots[before + 1]];
+        let along = along(&self.spots, before).between(along(&self.spots, before + 1), share).unit()?;
+        let across = upright(self.across[before].between(self.across[before + 1], share), along);
         Some(Stand { at: from.at.between(to.at, share), along, across, hidden: from.hidden && to.hidden })
     }
 }
@@ -203,12 +206,12 @@ struct Winding {
 
 impl Winding {
     fn new(design: &Design, twist: &Twist, at: Index<Strand>) -> Self {
-        let lay = twist.lays()[at.number()];
+        let lay = *twist.lay(at);
         Self {
             lay,
             turns: twist.turns,
             lengths: [design.strands[at].finished.value(), twist.length().value()],
-            loose: twist.aside(at).unwrap_or(lay.radius),
+            loose: twist.aside(at),
             gathers: twist.thickness().value(),
             covered: contact::covered(design),
         }
@@ -251,13 +254,6 @@ impl Winding {
     }
 }
 
-/// Where a way is at a station, which lies between its ends.
-fn on(way: &[Waypoint], station: f64) -> Option<Point3> {
-    let next = way.partition_point(|spot| spot.station <= station).clamp(1, way.len().max(2) - 1);
-    let (from, to) = (way.get(next - 1)?, way.get(next)?);
-    Some(from.at.between(to.at, (station - from.station) / (to.station - from.station)))
-}
-
 /// A strand in its chain's links, and its way round the line.
 struct LaidStrand<'a> {
     strand: &'a Strand,
@@ -269,11 +265,15 @@ impl LaidStrand<'_> {
     /// The strand round the line, in no tension.
     fn laid(&self, starts: Vec<f64>) -> Hung {
         let stations = self.chain.stations();
-        let joint = |station: &f64| Some(Joint { station: *station, at: on(&self.way, *station)?.front() });
+        let joint = |station: &f64| Some(Joint { station: *station, at: self.at(*station)?.front() });
         let joints: Vec<_> = stations.iter().filter_map(joint).collect();
         let ends = [joints.first(), joints.last()].map(|joint| joint.map_or(Point::ORIGIN, |joint| joint.at));
         let seats = stations.iter().zip(&self.chain.pieces).filter_map(|(from, piece)| self.seat(*from, *piece));
         Hung::placed(ends, joints, seats.collect(), starts)
+    }
+
+    fn at(&self, station: f64) -> Option<Point3> {
+        Some(on_way(&self.way, station)?.0)
     }
 
     /// Where a bit sits whose link starts at a station.
@@ -281,7 +281,7 @@ impl LaidStrand<'_> {
         let Content::Bit(train, index) = piece else { return None };
         let bit = &self.strand.trains[train].bits[index];
         let station = from + bit.before;
-        let [at, before, after] = [station, from, from + bit.length()].map(|station| on(&self.way, station));
+        let [at, before, after] = [station, from, from + bit.length()].map(|station| self.at(station));
         let (at, along) = (at?, (after? - before?).unit()?);
         (bit.what != What::Gap).then(|| Seat {
             train,

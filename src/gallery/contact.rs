@@ -2,13 +2,13 @@
 
 use std::sync::Arc;
 
-use crate::Piece;
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Anchor, Mark, Page, Symbol};
 use crate::paint::style;
 use crate::picture;
+use crate::piece::Piece;
 use crate::sheet::{english, finished};
 use crate::trade::paper::Paper;
 

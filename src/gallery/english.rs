@@ -44,7 +44,7 @@ pub fn described(count: usize) -> String {
 
 /// How many colourways a pattern is shown in.
 pub fn colourways(count: usize) -> String {
-    format!("{count} colourways")
+    english::count(count as u64, "colourway")
 }
 
 /// The link to a colourway's sheet.

@@ -2,11 +2,11 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::Piece;
 use crate::design::{Design, Strand};
 use crate::materials::render::words::in_currency;
 use crate::materials::{Order, materials};
 use crate::picture::{self, Proportion};
+use crate::piece::Piece;
 use crate::sheet::fact::{self, Fact};
 use crate::sheet::{self, english};
 use crate::units::UnitStyle;
@@ -82,11 +82,8 @@ impl Exhibit {
     pub fn new(folder: &str, pieces: &[Piece], proportion: Proportion, prices: bool) -> Option<Self> {
         let piece = pieces.first()?;
         let (heading, telling) = (&piece.design.heading, &piece.telling);
-        let said = |fact: &Fact| {
-            let (name, fact) = english::fact(fact, telling.units);
-            (name.to_owned(), fact)
-        };
-        let weight = said(&fact::weight(&piece.design)).1;
+        let said = |fact: &Fact| (english::named(fact).to_owned(), english::fact(fact, telling.units));
+        let weight = english::fact(&fact::weight(&piece.design), telling.units);
         let short = [english::kind(heading.kind).to_owned(), sheet::finished(piece, telling.units), weight];
         Some(Self {
             folder: folder.to_owned(),

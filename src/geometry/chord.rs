@@ -1,4 +1,4 @@
-//! What a closed row consists of, see [`taut`](super::taut).
+//! What a closed row consists of, see [`taut`](super::taut). Lengths are mm.
 
 use super::Point;
 use super::nose::Nose;

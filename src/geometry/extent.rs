@@ -77,13 +77,13 @@ impl Extent {
         !apart && self.high.y >= other.low.y && other.high.y >= self.low.y
     }
 
-    /// Its width.
+    /// Its width, in mm.
     #[must_use]
     pub fn width(&self) -> f64 {
         self.high.x - self.low.x
     }
 
-    /// Its height.
+    /// Its height, in mm.
     #[must_use]
     pub fn height(&self) -> f64 {
         self.high.y - self.low.y

@@ -11,14 +11,14 @@ use super::Point3;
 /// A helix about the axis z, which begins at z = 0 and turns anticlockwise. Lengths are mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Helix {
-    /// From the axis to the wire's middle.
+    /// From the axis to the wire's middle, in mm.
     pub radius: f64,
     /// How much higher each whole turn ends than it begins.
     pub rise: f64,
 }
 
 impl Helix {
-    /// Length of a whole turn.
+    /// Length of a whole turn, in mm.
     #[must_use]
     pub fn turn(&self) -> f64 {
         libm::hypot(2.0 * PI * self.radius, self.rise)
@@ -30,7 +30,7 @@ impl Helix {
         length / self.turn()
     }
 
-    /// Radius of the circle as which the wire is bent.
+    /// Radius of the circle as which the wire is bent, in mm.
     #[must_use]
     pub fn bend(&self) -> f64 {
         self.radius + (self.rise / (2.0 * PI)).powi(2) / self.radius

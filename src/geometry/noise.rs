@@ -45,7 +45,7 @@ impl Dice {
     }
 }
 
-/// A number from −1 to 1 for a place in a grid.
+/// A share from −1 to 1 for a place in a grid.
 #[must_use]
 pub fn both_ways(seed: u64, x: u32, y: u32) -> f64 {
     2.0 * unit(seed, x, y) - 1.0

@@ -36,9 +36,9 @@ pub struct Nose {
 pub struct Oval {
     /// Its centre.
     pub centre: Point,
-    /// Half of it along.
+    /// Half of it along, in mm.
     pub along: f64,
-    /// Half of it across.
+    /// Half of it across, in mm.
     pub across: f64,
 }
 

@@ -1,10 +1,10 @@
-//! Paths through points, and rings of corners.
+//! Paths through points, and polygons of corners.
 
 use super::Point;
 
 // `windows(2)` gives pairs, so that the indices 0 and 1 are there.
 
-/// Length of a path.
+/// Length of a path, in mm.
 #[must_use]
 pub fn length(path: &[Point]) -> f64 {
     path.windows(2).map(|ends| ends[0].distance(ends[1])).sum()
@@ -38,25 +38,25 @@ pub fn past(path: &[Point], distance: f64) -> Vec<Point> {
     along(path, distance).into_iter().chain(path.iter().skip(first).copied()).collect()
 }
 
-/// The sides of a ring of corners, the last from its end back to its start.
-pub fn sides(ring: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
-    ring.iter().copied().zip(ring.iter().copied().cycle().skip(1))
+/// The sides of a polygon, the last from its end back to its start.
+pub fn sides(polygon: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
+    polygon.iter().copied().zip(polygon.iter().copied().cycle().skip(1))
 }
 
-/// The x at which the sides of a ring cross the level line at height `y`, in the ring's order.
-pub fn crossings(ring: &[Point], y: f64) -> impl Iterator<Item = f64> + '_ {
-    let crossed = sides(ring).filter(move |(a, b)| (a.y > y) != (b.y > y));
+/// The x in mm at which the sides of a polygon cross the level line at height `y`, in their order.
+pub fn crossings(polygon: &[Point], y: f64) -> impl Iterator<Item = f64> + '_ {
+    let crossed = sides(polygon).filter(move |(a, b)| (a.y > y) != (b.y > y));
     crossed.map(move |(a, b)| a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y))
 }
 
-/// The part of a ring that lies at a place or beyond it along a direction: Sutherland and Hodgman's cut
-/// of a polygon (*Reentrant polygon clipping*, 1974). Of a ring that bends inward the parts are joined
+/// The part of a polygon that lies at a place or beyond it along a direction: Sutherland and Hodgman's cut
+/// (*Reentrant polygon clipping*, 1974). Of one that bends inward the parts are joined
 /// along the cut.
 #[must_use]
-pub fn beyond(ring: &[Point], along: Point, least: f64) -> Vec<Point> {
+pub fn beyond(polygon: &[Point], along: Point, least: f64) -> Vec<Point> {
     let above = |at: Point| at.dot(along) - least;
     let mut kept = Vec::new();
-    for (from, to) in sides(ring) {
+    for (from, to) in sides(polygon) {
         let (a, b) = (above(from), above(to));
         if a >= 0.0 {
             kept.push(from);
@@ -68,11 +68,11 @@ pub fn beyond(ring: &[Point], along: Point, least: f64) -> Vec<Point> {
     kept
 }
 
-/// Whether a point lies inside a ring: a level line from it crosses the ring an odd number of times
+/// Whether a point lies inside a polygon: a level line from it crosses the sides an odd number of times
 /// (Jordan's curve theorem).
 #[must_use]
-pub fn holds(ring: &[Point], at: Point) -> bool {
-    crossings(ring, at.y).filter(|x| *x > at.x).count() % 2 == 1
+pub fn holds(polygon: &[Point], at: Point) -> bool {
+    crossings(polygon, at.y).filter(|x| *x > at.x).count() % 2 == 1
 }
 
 #[cfg(test)]
@@ -102,16 +102,16 @@ mod tests {
     /// A second way to tell: the angles under which the sides are seen add up to a whole turn from
     /// inside, and to nothing from outside.
     #[test]
-    fn what_a_ring_holds_is_seen_all_round() {
-        let ring = [(0.0, 0.0), (4.0, -1.0), (3.0, 1.0), (5.0, 4.0), (1.5, 2.0), (0.5, 3.5)];
-        let ring = ring.map(|(x, y)| Point::new(x, y));
+    fn what_a_polygon_holds_is_seen_all_round() {
+        let polygon = [(0.0, 0.0), (4.0, -1.0), (3.0, 1.0), (5.0, 4.0), (1.5, 2.0), (0.5, 3.5)];
+        let polygon = polygon.map(|(x, y)| Point::new(x, y));
         for at in (0..40 * 40).map(|i| Point::new(f64::from(i % 40) * 0.17 - 0.53, f64::from(i / 40) * 0.17 - 1.51)) {
             let seen = |(a, b): (Point, Point)| {
                 let (a, b) = (a - at, b - at);
                 libm::atan2(a.x * b.y - a.y * b.x, a.dot(b))
             };
-            let round = sides(&ring).map(seen).sum::<f64>().abs() > std::f64::consts::PI;
-            assert_eq!(holds(&ring, at), round, "{at:?}");
+            let round = sides(&polygon).map(seen).sum::<f64>().abs() > std::f64::consts::PI;
+            assert_eq!(holds(&polygon, at), round, "{at:?}");
         }
     }
 }

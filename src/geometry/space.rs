@@ -1,4 +1,4 @@
-//! Points in space, in millimetres.
+//! Points in space, in mm.
 
 use std::ops::{Add, Mul, Sub};
 
@@ -25,7 +25,7 @@ impl Point3 {
         Self { x, y, z }
     }
 
-    /// The scalar product with another.
+    /// The scalar product with another, in square mm.
     #[must_use]
     pub fn dot(self, other: Self) -> f64 {
         self.x * other.x + self.y * other.y + self.z * other.z

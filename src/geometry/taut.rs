@@ -42,13 +42,13 @@ const SETTLED: f64 = 1e-7;
 /// A row closed round a limb whose centre is the origin.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Taut {
-    /// The limb's radius.
+    /// The limb's radius, in mm.
     pub radius: f64,
     /// One a chord: where its centre lies, anticlockwise, as often round as it is wound.
     pub centres: Vec<Point>,
     /// One a chord: the angle in radians of its axis.
     pub axes: Vec<f64>,
-    /// How much more cord it takes than a straight row.
+    /// How much more cord it takes than a straight row, in mm.
     pub slack: f64,
 }
 

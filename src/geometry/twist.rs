@@ -44,9 +44,9 @@ const FAR: f64 = 1e3;
 /// A strand that is to be twisted. Lengths are mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ply {
-    /// From end to end.
+    /// From end to end, in mm.
     pub length: f64,
-    /// Its diameter.
+    /// Its diameter, in mm.
     pub width: f64,
 }
 
@@ -63,7 +63,7 @@ pub struct Bundle {
 /// What twisting makes of strands.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Twisted {
-    /// Along the line, from end to end.
+    /// Along the line, from end to end, in mm.
     pub length: f64,
     /// How each strand lies, in the order in which they were given.
     pub lays: Vec<Lay>,
@@ -72,11 +72,11 @@ pub struct Twisted {
 /// How a strand lies in the twist.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Lay {
-    /// From the line to the strand's middle, drawn taut.
+    /// From the line to the strand's middle, drawn taut, in mm.
     pub radius: f64,
     /// How far round it starts, in radians.
     pub start: f64,
-    /// How much longer it is than its way.
+    /// How much longer it is than its way, in mm.
     pub slack: f64,
 }
 

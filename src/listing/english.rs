@@ -1,7 +1,9 @@
 //! What a listing says, in English.
 
-use super::{Constituent, Listing};
-use crate::pattern::Kind;
+use super::{Constituent, ListedFact, Listing, NamedFact};
+use crate::english::capital;
+use crate::sheet::english as sheet;
+use crate::sheet::fact::Limb;
 use crate::units::{Length, UnitStyle};
 
 /// The headings of a listing, in order.
@@ -18,13 +20,9 @@ pub const HEADINGS: [&str; 8] = [
 
 /// What it is, and the pattern's own sentence.
 pub fn opening(listing: &Listing) -> String {
-    let mut is = listing.is.clone();
-    if let Some(first) = is.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
     let by = listing.designer.iter().map(|designer| format!(" Designed by {designer}."));
     let summary = listing.summary.iter().map(|summary| format!(" {summary}"));
-    std::iter::once(format!("{is}.")).chain(summary).chain(by).collect()
+    std::iter::once(format!("{}.", capital(&listing.is))).chain(summary).chain(by).collect()
 }
 
 /// How many of something are in it, and its sizes.
@@ -33,35 +31,45 @@ pub fn content(content: &Constituent) -> String {
     format!("{count}{} ({})", content.name, content.is)
 }
 
+/// A fact with its name.
+pub fn told(fact: &ListedFact<'_>, units: UnitStyle) -> NamedFact {
+    let (name, value) = match fact {
+        ListedFact::Fact(fact) => (sheet::named(fact).to_owned(), sheet::fact(fact, units)),
+        ListedFact::Strand(strand, is_twisted) => {
+            (self::strand(&strand.name, *is_twisted), units.ruler(strand.finished))
+        }
+        ListedFact::MadeFor(limb, girth) => (made_for(*limb).to_owned(), units.ruler(*girth)),
+        ListedFact::Inside(girth) => ("measures inside".to_owned(), units.ruler(*girth)),
+        ListedFact::Hangs { drop, neck, strand } => (hangs(*neck, *strand, units), units.ruler(*drop)),
+        ListedFact::Size(name, lengths, girth) => {
+            (name.unwrap_or("as written").to_owned(), units.range(*lengths) + &whose(*girth, units))
+        }
+    };
+    NamedFact { name, value }
+}
+
 /// A strand's length is called so.
-pub fn strand(name: &str, is_twisted: bool) -> String {
+fn strand(name: &str, is_twisted: bool) -> String {
     format!("strand {name}{}", if is_twisted { ", before twisting" } else { "" })
 }
 
-/// For whose limb a closed piece of a kind is made.
-pub const fn made_for(kind: Kind) -> Option<&'static str> {
-    match kind {
-        Kind::Bracelet => Some("made for a wrist of"),
-        Kind::Anklet => Some("made for an ankle of"),
-        Kind::Necklace => Some("made for a neck, at its base, of"),
-        Kind::Earrings | Kind::Strap => None,
+/// For whose limb a closed piece is made.
+const fn made_for(limb: Limb) -> &'static str {
+    match limb {
+        Limb::Wrist => "made for a wrist of",
+        Limb::Ankle => "made for an ankle of",
+        Limb::NeckBase => "made for a neck, at its base, of",
     }
 }
 
-/// The girth inside a ring is called so.
-pub const INSIDE: &str = "measures inside";
-
 /// How far a strand, named where there are several, hangs is called so; below a neck that was told, or one of a girth.
-pub fn hangs(told: bool, girth: Length, strand: Option<&str>, units: UnitStyle) -> String {
-    let neck = if told { "that neck".to_owned() } else { format!("a neck of {} at its base", units.ruler(girth)) };
+fn hangs(girth: Option<Length>, strand: Option<&str>, units: UnitStyle) -> String {
+    let neck = girth.map(|girth| format!("a neck of {} at its base", units.ruler(girth)));
     let which = strand.map(|name| format!(", strand {name}")).unwrap_or_default();
-    format!("hangs below the front of {neck}{which}")
+    format!("hangs below the front of {}{which}", neck.as_deref().unwrap_or("that neck"))
 }
 
-/// What a size without a name is called.
-pub const AS_WRITTEN: &str = "as written";
-
 /// For whose girth a size is.
-pub fn whose(girth: Length, units: UnitStyle) -> String {
-    format!(", for {}", units.ruler(girth))
+fn whose(girth: Option<Length>, units: UnitStyle) -> String {
+    girth.map(|girth| format!(", for {}", units.ruler(girth))).unwrap_or_default()
 }

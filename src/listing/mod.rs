@@ -8,13 +8,15 @@ mod render;
 
 use serde::Serialize;
 
-use crate::Piece;
-use crate::design::{Design, Size};
+use crate::design::{Design, Size, Strand};
+use crate::drape::hung_length;
 use crate::materials::{Amount, Article, Order, materials};
 use crate::pattern::Kind;
 use crate::picture;
+use crate::piece::Piece;
 use crate::sheet;
-use crate::units::{Length, UnitStyle};
+use crate::sheet::fact::{self, Fact, Limb};
+use crate::units::Length;
 
 pub use render::{json, markdown, text};
 
@@ -72,10 +74,27 @@ pub struct NamedFact {
     pub value: String,
 }
 
-impl NamedFact {
-    fn new(name: impl Into<String>, value: impl Into<String>) -> Self {
-        Self { name: name.into(), value: value.into() }
-    }
+/// What is told of a piece's lengths.
+enum ListedFact<'a> {
+    /// What its sheet tells too.
+    Fact(Fact),
+    /// How long a strand is, and whether it is twisted after that is measured.
+    Strand(&'a Strand, bool),
+    /// For whom it is made.
+    MadeFor(Limb, Length),
+    /// The girth inside it.
+    Inside(Length),
+    /// How far it hangs below the front of a neck: that of whom it is made for, or of one of a girth.
+    Hangs {
+        /// How far.
+        drop: Length,
+        /// The girth, where it is made for nobody.
+        neck: Option<Length>,
+        /// Which strand does, where there are several.
+        strand: Option<&'a str>,
+    },
+    /// How long a size is, and for what girth where that is told.
+    Size(Option<&'a str>, [Length; 2], Option<Length>),
 }
 
 impl Listing {
@@ -85,17 +104,20 @@ impl Listing {
         let design = &piece.design;
         let heading = &design.heading;
         let (materials, undeclared) = declared(design);
+        let told = |facts: Vec<ListedFact<'_>>| {
+            facts.iter().map(|fact| english::told(fact, piece.telling.units)).collect::<Vec<_>>()
+        };
         Self {
             title: heading.whole_title(),
             is: picture::subject(design),
             summary: heading.summary.clone(),
             designer: heading.designer.clone(),
             contents: contents(piece),
-            laid: laid(piece),
-            worn: worn(piece),
+            laid: told(laid(piece)),
+            worn: told(worn(piece)),
             materials,
             undeclared,
-            sizes: piece.sizes.iter().filter_map(|one| size(one, piece.telling.units)).collect(),
+            sizes: told(piece.sizes.iter().filter_map(size).collect()),
             colourways: piece.colourways.iter().filter_map(|way| way.name.clone()).collect(),
             care: heading.care.clone(),
             alt: picture::alternative(piece),
@@ -140,51 +162,38 @@ fn declared(design: &Design) -> (Vec<String>, Vec<String>) {
 }
 
 /// How long it lies, and each strand of several.
-fn laid(piece: &Piece) -> Vec<NamedFact> {
+fn laid(piece: &Piece) -> Vec<ListedFact<'_>> {
     let design = &piece.design;
-    let units = piece.telling.units;
-    let mut laid = vec![NamedFact::new(sheet::length_fact(design), sheet::finished(piece, units))];
-    laid.extend(sheet::twist(design, units).map(|(name, times)| NamedFact::new(name, times)));
-    if design.strands.len() > 1 {
-        let strand = |strand: &crate::design::Strand| {
-            NamedFact::new(english::strand(&strand.name, design.twist.is_some()), units.ruler(strand.finished))
-        };
-        laid.extend(design.strands.iter().map(strand));
-    }
-    laid
+    let facts = std::iter::once(fact::length(piece)).chain(fact::twist(design)).map(ListedFact::Fact);
+    let strands = design.strands.iter().filter(|_| design.strands.len() > 1);
+    facts.chain(strands.map(|strand| ListedFact::Strand(strand, design.twist.is_some()))).collect()
 }
 
 /// Of whom it fits and how far it hangs, where the pattern says who wears it.
-fn worn(piece: &Piece) -> Vec<NamedFact> {
+fn worn(piece: &Piece) -> Vec<ListedFact<'_>> {
     let design = &piece.design;
     if !design.wear.is_told() {
         return Vec::new();
     }
-    let units = piece.telling.units;
-    let ruler = |mm: f64| units.ruler(Length::mm(mm));
-    let is_open = design.heading.kind == Kind::Necklace && design.closure.open().is_some();
-    let limb = english::made_for(design.heading.kind).filter(|_| !is_open);
-    let mut worn: Vec<_> =
-        limb.map(|limb| NamedFact::new(limb, ruler(design.wear.girth.value()))).into_iter().collect();
-    worn.extend(sheet::wraps(design, units).map(|(name, times)| NamedFact::new(name, times)));
-    if let Some(ring) = piece.drape.ring() {
-        worn.push(NamedFact::new(english::INSIDE, ruler(ring.inside_girth)));
-    }
+    let (kind, girth) = (design.heading.kind, design.wear.girth);
+    let is_open = kind == Kind::Necklace && design.closure.open().is_some();
+    let limb = fact::limb(kind).filter(|_| !is_open);
+    let inside = piece.drape.ring().map(|ring| ListedFact::Inside(Length::mm(ring.inside_girth)));
     let drops = piece.drape.worn.iter().flat_map(|worn| worn.drops.iter().zip(&design.strands));
     let drops = drops.take(if design.twist.is_some() { 1 } else { design.strands.len() });
     let several = design.strands.len() > 1 && design.twist.is_none();
-    let drop = |(drop, strand): (&f64, &crate::design::Strand)| {
-        let which = several.then_some(strand.name.as_str());
-        NamedFact::new(english::hangs(limb.is_some(), design.wear.girth, which, units), ruler(*drop))
-    };
-    worn.extend(drops.map(drop));
-    worn
+    let drops = drops.map(|(drop, strand)| ListedFact::Hangs {
+        drop: Length::mm(*drop),
+        neck: limb.is_none().then_some(girth),
+        strand: several.then_some(strand.name.as_str()),
+    });
+    let fits = limb.map(|limb| ListedFact::MadeFor(limb, girth)).into_iter();
+    fits.chain(fact::wraps(design).map(ListedFact::Fact)).chain(inside).chain(drops).collect()
 }
 
 /// One of its sizes, with its length and whom the pattern says that it is for.
-fn size(size: &Size, units: UnitStyle) -> Option<NamedFact> {
+fn size(size: &Size) -> Option<ListedFact<'_>> {
     let design = size.design.as_ref()?;
-    let whose = if design.wear.is_told() { english::whose(design.wear.girth, units) } else { String::new() };
-    let name = size.name.clone().unwrap_or_else(|| english::AS_WRITTEN.to_owned());
-    Some(NamedFact::new(name, sheet::length_of(design, units) + &whose))
+    let girth = design.wear.is_told().then_some(design.wear.girth);
+    Some(ListedFact::Size(size.name.as_deref(), hung_length(design), girth))
 }

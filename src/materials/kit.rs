@@ -5,6 +5,7 @@ use super::lots::lot_count;
 use super::pool::Batch;
 use super::{Article, Order, need};
 use crate::design::{Assorted, Model, Stated};
+use crate::english::commas;
 use crate::units::{Length, Money};
 
 /// Bags that hold the same.
@@ -21,7 +22,7 @@ pub struct Kit {
     pub packed: Vec<Packed>,
     /// What it costs, at each article's share of its lot.
     pub contents: Money,
-    /// What the contents are multiplied by for a shop and for a maker, where the pattern has a price.
+    /// Factors by which the contents are multiplied for a shop and for a maker, where the pattern has a price.
     pub factors: Option<[Stated<f64>; 2]>,
     /// Ids of what has no price.
     pub unpriced: Vec<String>,
@@ -71,8 +72,7 @@ impl Kit {
     /// Title and variant: `Tideline, small`.
     #[must_use]
     pub fn name(&self) -> String {
-        let parts = [self.title.as_str(), self.variant.as_str()].into_iter().filter(|part| !part.is_empty());
-        parts.collect::<Vec<_>>().join(", ")
+        commas([&self.title, &self.variant].into_iter().filter(|part| !part.is_empty()))
     }
 }
 

@@ -12,12 +12,12 @@ use std::f64::consts::FRAC_PI_2;
 
 use serde::Serialize;
 
-use crate::Piece;
 use crate::design::{Bead, Bias, Bit, Design, Index, Strand, What};
 use crate::drape::{Clearance, Drape, Hung, Seat, Waypoint, on_way};
 use crate::geometry::Point3;
 use crate::materials::{Order, materials, render};
 use crate::pattern::{Kind, VERSION};
+use crate::piece::Piece;
 use crate::remark::Remark;
 use crate::remark::escape::in_json;
 use crate::remark::render::{Record, records};
@@ -219,7 +219,7 @@ impl Measures {
 
 /// The way of a strand on the neck; none where it is not worn there.
 fn way(drape: &Drape, strand: Index<Strand>) -> &[Waypoint] {
-    drape.worn.as_ref().and_then(|worn| worn.lines.get(strand.number())).map_or(&[], Vec::as_slice)
+    drape.worn.as_ref().and_then(|worn| worn.lines.get(strand)).map_or(&[], Vec::as_slice)
 }
 
 fn strand(design: &Design, index: Index<Strand>, hung: &Hung, way: &[Waypoint]) -> StrandMeasures {
@@ -253,8 +253,7 @@ fn strand(design: &Design, index: Index<Strand>, hung: &Hung, way: &[Waypoint]) 
 /// How a strand lies in the twist.
 fn lay(design: &Design, index: Index<Strand>) -> Option<LayMeasures> {
     let (twist, wanted) = (design.twist.as_ref()?, design.untwisted()?);
-    let lay = twist.lays().get(index.number())?;
-    let needed = twist.needed(wanted).and_then(|needed| needed.get(index.number()).copied());
+    let (lay, needed) = (twist.lay(index), twist.needed(wanted).map(|needed| needed[index]));
     Some(LayMeasures { radius_mm: lay.radius, slack_mm: lay.slack, needed_mm: needed.map(Length::value) })
 }
 

@@ -1,7 +1,7 @@
 //! Measures as a table for people.
 
 use crate::design::TOLD_LACK;
-use crate::english::{assumed, list, times};
+use crate::english::{assumed, commas, list, times};
 use crate::pattern::Kind;
 use crate::steps::english::bias;
 use crate::units::{UnitStyle, eighths, figures, ranged};
@@ -18,7 +18,7 @@ pub fn table(measures: &Measures, units: UnitStyle) -> String {
 
 fn title(measures: &Measures) -> String {
     let variant: Vec<_> = [&measures.size, &measures.colourway].into_iter().flatten().map(String::as_str).collect();
-    let variant = if variant.is_empty() { String::new() } else { format!(" ({})", variant.join(", ")) };
+    let variant = if variant.is_empty() { String::new() } else { format!(" ({})", commas(variant)) };
     format!("{}, {}{variant}\n", measures.title, measures.kind)
 }
 
@@ -29,7 +29,7 @@ fn rows(heading: &str, rows: Vec<(&str, String)>) -> String {
 
 fn strand(strand: &StrandMeasures, units: UnitStyle) -> String {
     let counts: Vec<_> = Measures::bead_counts(strand).into_iter().map(|(id, count)| format!("{count} {id}")).collect();
-    let (counts, mass) = (("beads", counts.join(", ")), ("mass", format!("{:.1} g", strand.mass_g)));
+    let (counts, mass) = (("beads", commas(counts)), ("mass", format!("{:.1} g", strand.mass_g)));
     if let Some(pin) = &strand.on_pin {
         return rows(&strand.name, vec![("on", pin.clone()), counts, mass]);
     }
@@ -70,7 +70,7 @@ fn hanging(strand: &StrandMeasures, units: UnitStyle) -> Vec<(&'static str, Stri
     let stiff = |stiffness: f64| format!("{stiffness:.2} N mm²{}", assumed(strand.assumed.stiffness));
     let mut lines = vec![("hangs", hangs(strand, units))];
     lines.extend(lacks.map(|lacks| ("where it bends", format!("lacks {} of cord", exact(lacks, units)))));
-    lines.push(("tension", pulls.join(", ")));
+    lines.push(("tension", commas(pulls)));
     lines.extend(strand.stiffness_n_mm2.map(|stiffness| ("cord's stiffness", stiff(stiffness))));
     lines
 }
@@ -107,7 +107,7 @@ fn piece(measures: &Measures, units: UnitStyle) -> String {
             .iter()
             .map(|(name, drop)| format!("{name} {:.0} mm", drop.as_f64().unwrap_or_default()))
             .collect();
-        lines.push(("below the neck", drops.join(", ")));
+        lines.push(("below the neck", commas(drops)));
         lines.extend(worn.length_name.map(|name| ("known as", name.to_owned())));
     }
     rows("the piece", lines)

@@ -2,10 +2,10 @@
 
 use serde::Serialize;
 
-use crate::Piece;
 use crate::design::Design;
 use crate::drape::piece_length;
 use crate::pattern::Kind;
+use crate::piece::Piece;
 use crate::trade::lengths::length_name;
 
 /// The whole piece.

@@ -10,7 +10,8 @@ use rustybuzz::{Direction, Face, GlyphBuffer, ShapePlan, UnicodeBuffer, script};
 use super::advances::advance;
 pub use super::advances::forget;
 use super::font;
-use super::fraction::{LARGER, SLASH, runs, tucks};
+use super::fraction::{LARGER, runs, tucks};
+pub use super::lines::{lines, widest, wrap};
 use super::mark::Weight;
 
 const ELLIPSIS: char = '…';
@@ -110,134 +111,6 @@ pub fn cap_height(size: f64, weight: Weight) -> f64 {
     shaper.millimetres(units, size)
 }
 
-/// Breaks a text into lines no wider than `most`: at white space, which the break swallows, after a
-/// hyphen or slash, at a line break in the text, and inside a word where that alone is too wide. A
-/// character wider than `most` stands on a line of its own. No-break spaces do not break, nor do the
-/// spaces inside a quantity.
-#[must_use]
-pub fn wrap(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
-    text.lines().flat_map(|line| wrap_line(line, size, weight, most)).collect()
-}
-
-/// How much narrower or broader, in mm, a line may be than the sum of its words, which are kerned with the spaces
-/// between them.
-const KERNED: f64 = 0.5;
-
-fn wrap_line(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
-    let fits = |line: &str| width(line.trim_end(), size, weight) <= most;
-    kept_company(filled(text, size, weight, most), text, &fits)
-}
-
-/// The lines with a word more on the last, where that would be one alone and the line before it can
-/// spare one.
-fn kept_company(mut lines: Vec<String>, text: &str, fits: &dyn Fn(&str) -> bool) -> Vec<String> {
-    let [.., before, last] = lines.as_mut_slice() else { return lines };
-    let (words, is_lone) = (pieces(before), pieces(last).len() == 1);
-    let Some((word, kept)) = words.split_last().filter(|(_, kept)| is_lone && kept.len() > 1) else { return lines };
-    let longer = [format!("{word} {last}"), format!("{word}{last}")];
-    if let Some(longer) = longer.into_iter().find(|longer| text.trim_end().ends_with(longer) && fits(longer)) {
-        (*before, *last) = (kept.concat().trim_end().to_owned(), longer);
-    }
-    lines
-}
-
-/// Lines as full as they can be.
-fn filled(text: &str, size: f64, weight: Weight, most: f64) -> Vec<String> {
-    let fits = |line: &str| width(line.trim_end(), size, weight) <= most;
-    let pieces = pieces(text);
-    let (mut lines, mut line, mut rest) = (Vec::new(), String::new(), pieces.as_slice());
-    while !rest.is_empty() {
-        let longer = |count: usize| format!("{line}{}", rest[..count].concat());
-        let [surely, perhaps] = [most - KERNED, most + KERNED].map(|most| roughly(&line, rest, size, weight, most));
-        let count = (surely + 1..=perhaps).rev().find(|count| fits(&longer(*count))).unwrap_or(surely);
-        line = longer(count);
-        rest = &rest[count..];
-        if let Some((piece, after)) = rest.split_first() {
-            close(&mut lines, &mut line);
-            line = break_word(piece, &fits, &mut lines);
-            rest = after;
-        }
-    }
-    close(&mut lines, &mut line);
-    if lines.is_empty() { vec![String::new()] } else { lines }
-}
-
-/// How many pieces a line has room for by the sum of its words. The same words come again and again, so
-/// that their widths are known where a whole line's would have to be measured.
-fn roughly(line: &str, pieces: &[&str], size: f64, weight: Weight, most: f64) -> usize {
-    let measure = |text: &str| width(text, size, weight);
-    let mut taken = measure(line);
-    let fits = |piece: &&&str| {
-        let (word, space) = piece.split_at(piece.trim_end().len());
-        let end = taken + measure(word);
-        taken = end + measure(space);
-        end <= most
-    };
-    pieces.iter().take_while(fits).count()
-}
-
-/// Ends a line, unless nothing but white space stands on it.
-fn close(lines: &mut Vec<String>, line: &mut String) {
-    let done = std::mem::take(line);
-    if !done.trim_end().is_empty() {
-        lines.push(done.trim_end().to_owned());
-    }
-}
-
-/// Breaks a word where it is too wide; gives back what is left for the next line.
-fn break_word(word: &str, fits: &dyn Fn(&str) -> bool, lines: &mut Vec<String>) -> String {
-    if fits(word) {
-        return word.to_owned();
-    }
-    let mut line = String::new();
-    for c in word.chars() {
-        let longer = format!("{line}{c}");
-        if fits(&longer) {
-            line = longer;
-        } else {
-            close(lines, &mut line);
-            line.push(c);
-        }
-    }
-    line
-}
-
-/// The text in pieces that end where a line may.
-fn pieces(text: &str) -> Vec<&str> {
-    let mut pieces = Vec::new();
-    let mut start = 0;
-    for (at, c) in text.char_indices().filter(|(_, c)| breaks_after(*c)) {
-        let end = at + c.len_utf8();
-        let (before, after) = (&text[..at], &text[end..]);
-        let quantity = if c == ' ' { in_quantity(before, after) } else { between_figures(before, after) };
-        if !quantity {
-            pieces.push(&text[start..end]);
-            start = end;
-        }
-    }
-    pieces.push(&text[start..]);
-    pieces
-}
-
-/// Whether a hyphen or slash stands in a size or a range, as in `8/0` and `3-4`.
-fn between_figures(before: &str, after: &str) -> bool {
-    before.ends_with(char::is_numeric) && after.starts_with(char::is_numeric)
-}
-
-/// Whether a space stands inside a quantity, as in `16 ½ in`, `2 × 60 mm` and `124 A`, so many of a bead.
-fn in_quantity(before: &str, after: &str) -> bool {
-    const UNITS: [&str; 6] = ["in", "mm", "ft", "m", "g", "N"];
-    let word = after.split([' ', ')', ',', '.', ';', ':']).next().unwrap_or_default();
-    let goes_on = word.starts_with(|c: char| c.is_numeric() && !c.is_ascii_digit()) || word.contains(SLASH);
-    let is_letter = matches!(word.len(), 1 | 2) && word.chars().all(|c| c.is_ascii_uppercase());
-    let counted = before.ends_with(char::is_numeric) && (goes_on || word == "×" || is_letter || UNITS.contains(&word));
-    counted || before.ends_with('×')
-}
-
-const fn breaks_after(c: char) -> bool {
-    matches!(c, ' ' | '\t' | '-' | '–' | '/' | '\u{2003}' | '\u{2002}' | '\u{2009}')
-}
-
 /// The text, shortened with an ellipsis where it is wider than `most`; empty where not even the
 /// ellipsis fits.
 #[must_use]
@@ -279,6 +152,7 @@ mod tests {
         let size = 3.0;
         let room = width("You have 6", size, Weight::Regular) + 0.1;
         assert_eq!(wrap("You have 6 C", size, Weight::Regular, room), ["You have", "6 C"]);
+        assert_eq!(wrap("You have 6 lb", size, Weight::Regular, room), ["You have", "6 lb"]);
     }
 
     #[test]
@@ -303,6 +177,8 @@ mod tests {
         assert_eq!(wrap("a\u{a0}b c", 3.0, Weight::Regular, 4.0), ["a\u{a0}b", "c"]);
         assert_eq!(wrap("cut 16 ½ in, 2 × 8 mm", 3.0, Weight::Regular, 13.0), ["cut", "16 ½ in,", "2 × 8 mm"]);
         assert_eq!(wrap("cut 16 3⁄16 in", 3.0, Weight::Regular, 13.0), ["cut", "16 3⁄16 in"]);
+        assert_eq!(wrap("7 in (451 to 507 mm)", 3.0, Weight::Regular, 24.0), ["7 in", "(451 to 507 mm)"]);
+        assert_eq!(wrap("cut 5 ft 9 ½ in", 3.0, Weight::Regular, 16.0), ["cut", "5 ft 9 ½ in"]);
         assert_eq!(wrap("seeds 11/0-15/0", 3.0, Weight::Regular, 13.0), ["seeds", "11/0-15/0"]);
         let lines = wrap("Donaudampfschifffahrt", 3.0, Weight::Regular, 10.0);
         assert!(lines.len() > 2);
@@ -310,10 +186,21 @@ mod tests {
     }
 
     #[test]
+    fn a_line_is_told_by_where_it_lies() {
+        let text = "reed green\r\nglass\n\nseeds ";
+        let lines = lines(text, 3.0, Weight::Regular, 8.0);
+        assert_eq!(lines, [0..4, 5..10, 12..17, 18..18, 19..24]);
+    }
+
+    #[test]
     fn the_last_line_is_no_word_alone() {
         let most = width("string the beads and the", 3.0, Weight::Regular) + 0.1;
         let lines = wrap("string the beads and the clasp", 3.0, Weight::Regular, most);
         assert_eq!(lines, ["string the beads and", "the clasp"]);
+        let most = width("each kind by its letter and count the", 3.0, Weight::Regular) + 0.1;
+        let short = wrap("each kind by its letter and count the beads", 3.0, Weight::Regular, most);
+        assert_eq!(short, ["each kind by its letter and", "count the beads"]);
+        let most = width("string the beads and the", 3.0, Weight::Regular) + 0.1;
         let hyphened = wrap("string the beads of nylon-coated", 3.0, Weight::Regular, most);
         assert_eq!(hyphened.concat(), "string the beads ofnylon-coated");
         assert_eq!(wrap("beads clasp", 3.0, Weight::Regular, 8.0), ["beads", "clasp"]);
@@ -352,7 +239,7 @@ mod tests {
             let dense = |text: &str| text.chars().filter(|c| *c != ' ').collect::<String>();
             prop_assert_eq!(dense(&lines.concat()), dense(&text));
             for line in lines {
-                prop_assert!(width(&line, 3.0, Weight::Regular) <= most || line.chars().count() == 1, "{}", line);
+                prop_assert!(width(line, 3.0, Weight::Regular) <= most || line.chars().count() == 1, "{}", line);
             }
         }
     }

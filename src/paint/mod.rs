@@ -6,6 +6,7 @@ mod advances;
 pub mod font;
 pub mod fraction;
 pub mod layout;
+mod lines;
 pub mod mark;
 pub mod metrics;
 pub mod outline;

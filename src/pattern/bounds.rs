@@ -19,9 +19,9 @@ pub struct Bound {
     pub keys: &'static [&'static str],
     /// In what.
     pub unit: Unit,
-    /// The least.
+    /// The least, in that unit.
     pub least: f64,
-    /// The most.
+    /// The most, in that unit.
     pub most: f64,
 }
 

@@ -1,11 +1,11 @@
 //! Title and length below a picture.
 
-use crate::Piece;
 use crate::geometry::Point;
 use crate::paint::layout::Rect;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Rgb};
 use crate::paint::{metrics, style};
+use crate::piece::Piece;
 
 use super::english;
 

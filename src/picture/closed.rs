@@ -1,9 +1,10 @@
 //! A necklace laid closed, in the frame of [`crate::drape::Closed`], and a strap in a loose curve.
 
-use crate::Piece;
+use crate::design::{Entries, Strand};
 use crate::drape::{self, Hung};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
+use crate::piece::Piece;
 use crate::sheet::figure::{
     Canvas, ClosureWay, DrawnIn, Layers, Track, closed_box, closing_on, hooked, joined, mouths, on_tracks,
 };
@@ -14,8 +15,8 @@ use super::subject::strung;
 
 /// A piece that a hand has laid out.
 pub struct Arranged {
-    tracks: Vec<Option<Track>>,
-    strands: Vec<Option<Hung>>,
+    tracks: Entries<Option<Track>, Strand>,
+    strands: Entries<Option<Hung>, Strand>,
     /// The way between its ends; none where they lie apart.
     closing: Vec<Point>,
 }
@@ -24,7 +25,7 @@ impl Arranged {
     /// Lays a piece closed, where it closes behind a neck, or in a loose curve, where it is a strap.
     pub fn of(piece: &Piece) -> Option<Self> {
         let closed = drape::lay_closed(&piece.design, &piece.drape);
-        let loose = || Some(drape::Closed { lines: vec![loose::way(&piece.design)?], closing: Vec::new() });
+        let loose = || Some(drape::Closed { lines: vec![loose::way(&piece.design)?].into(), closing: Vec::new() });
         let drape::Closed { lines, closing } = closed.or_else(loose)?;
         let tracks = Track::all(&lines);
         let laid = on_tracks(piece, &tracks);
@@ -41,9 +42,9 @@ impl Arranged {
     }
 
     /// Its marks.
-    pub fn marks(&self, piece: &Piece, shade: Shade, canvas: Canvas<'_>) -> Mark {
+    pub fn marks(&self, shade: Shade, canvas: Canvas<'_>) -> Mark {
         let closure = self.closure(canvas);
-        let strands = strung(piece, &self.strands, shade, canvas);
+        let strands = strung(&self.strands, shade, canvas);
         shade.resting(shade.closed(strands, closure))
     }
 

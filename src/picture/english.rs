@@ -1,9 +1,9 @@
 //! What a picture shows, in words, for those who cannot see it and for the line below it.
 
-use crate::Piece;
 use crate::design::Design;
 use crate::english::list;
 use crate::pattern::Kind;
+use crate::piece::Piece;
 use crate::sheet::finished;
 
 /// A text alternative: kind, strands, beads and their colours' names, charms and tassels, length.

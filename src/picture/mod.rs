@@ -25,11 +25,11 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
-use crate::Piece;
 use crate::art::{Ink, Look, Stencils};
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::Rect;
 use crate::paint::mark::{Mark, Page, Rgb, Symbol};
+use crate::piece::Piece;
 use crate::sheet::figure::{Canvas, Frame};
 use crate::units::INCH;
 

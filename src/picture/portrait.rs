@@ -1,8 +1,8 @@
 //! The picture of a piece on the cover of its sheet: on white paper, without shadows.
 
-use crate::Piece;
 use crate::geometry::Extent;
 use crate::paint::mark::Mark;
+use crate::piece::Piece;
 use crate::sheet::Illustration;
 use crate::sheet::figure::Canvas;
 

@@ -1,13 +1,13 @@
 //! What a close picture shows of beads and a sheet does not: soft edges, ground seen through glass,
 //! the light's bloom, and the dark where neighbours in the row keep the light off a bead's ends.
 
-use crate::Piece;
 use crate::art::{Light, Look, looks_the_same_turned};
 use crate::design::Bead;
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::{ColourStop, Fill, Mark, Rgb, Segment, Stroke, Symbol};
 use crate::paint::outline::flattened;
 use crate::pattern::{Finish, Shape};
+use crate::piece::Piece;
 
 /// Share of a bead's length that lies in its neighbour's dark, at each end.
 const DARK: f64 = 0.16;

@@ -1,11 +1,11 @@
 //! What a picture shows: the piece laid down, closed, in a pair, or on the bust.
 
-use crate::Piece;
-use crate::design::{Index, Strand};
+use crate::design::{Entries, Index, Strand};
 use crate::drape::Hung;
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::pattern::Kind;
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::figure::{self, Canvas, Layers, Sketch};
 use crate::sheet::said::Alternative;
@@ -76,7 +76,7 @@ impl<'a> Subject<'a> {
     pub fn marks(&self, canvas: Canvas<'_>) -> Vec<Mark> {
         match &self.pose {
             Pose::Open => vec![self.laid(canvas)],
-            Pose::Closed(closed) => vec![closed.marks(self.piece, self.shade, canvas)],
+            Pose::Closed(closed) => vec![closed.marks(self.shade, canvas)],
             Pose::Ring(_) => {
                 let ring = figure::ring(self.piece, canvas).unwrap_or_default();
                 vec![self.shade.resting(vec![self.shade.touching(ring)])]
@@ -99,8 +99,8 @@ impl<'a> Subject<'a> {
     }
 
     fn with_closing(&self, strands: &[Hung], closure: Layers, canvas: Canvas<'_>) -> Mark {
-        let strands: Vec<_> = strands.iter().cloned().map(Some).collect();
-        let strands = strung(self.piece, &strands, self.shade, canvas);
+        let strands = strands.iter().cloned().map(Some).collect();
+        let strands = strung(&strands, self.shade, canvas);
         self.shade.resting(self.shade.closed(strands, closure))
     }
 }
@@ -118,31 +118,33 @@ fn closing(piece: &Piece, canvas: Canvas<'_>) -> Layers {
 /// are more strands, several that follow one another share one.
 const MOST_SHADOWS: usize = 4;
 
-/// Strands, those of the design in its order where they are seen: the longest first, so that shorter
-/// ones lie over longer ones; and on them the bars that they share.
-pub fn strung(piece: &Piece, strands: &[Option<Hung>], shade: Shade, canvas: Canvas<'_>) -> Vec<Mark> {
-    let hung: Vec<_> = strands.iter().map(Option::as_ref).collect();
-    if piece.design.twist.is_some() {
-        return vec![twined(&hung, shade, canvas)];
+/// Strands where they are seen: the longest first, so that shorter
+/// ones lie over longer ones, unless they are twisted or cross; and on them the bars that they share.
+pub fn strung(strands: &Entries<Option<Hung>, Strand>, shade: Shade, canvas: Canvas<'_>) -> Vec<Mark> {
+    let design = canvas.design();
+    let hung: Entries<_, Strand> = strands.iter().map(Option::as_ref).collect();
+    let bars = figure::bars(&hung, canvas);
+    let bars = (!bars.is_empty()).then(|| shade.touching(bars));
+    if figure::twined::are_twined(&hung, design) {
+        return std::iter::once(twined(&hung, shade, canvas)).chain(bars).collect();
     }
     let figure = |index: Index<Strand>| {
-        let hung = (*hung.get(index.number())?)?;
-        let sketch = Sketch::new(&piece.design.strands[index], hung, canvas);
+        let hung = (*hung.get(index)?)?;
+        let sketch = Sketch::new(&design.strands[index], hung, canvas);
         Some(sketch.named(sketch.strand()))
     };
-    let figures: Vec<_> = figure::longest_first(&piece.design).into_iter().filter_map(figure).collect();
+    let figures: Vec<_> = figure::longest_first(design).into_iter().filter_map(figure).collect();
     let several = figures.len().div_ceil(MOST_SHADOWS).max(1);
     let mut marks: Vec<_> = figures.chunks(several).map(|some| shade.touching(some.to_vec())).collect();
-    let bars = figure::bars(&hung, canvas);
-    marks.extend((!bars.is_empty()).then(|| shade.touching(bars)));
+    marks.extend(bars);
     marks
 }
 
-/// Twisted strands, the nearer of which throw shadows on the farther.
-fn twined(hung: &[Option<&Hung>], shade: Shade, canvas: Canvas<'_>) -> Mark {
+/// Twisted or crossing strands, the nearer of which throw shadows on the farther.
+fn twined(hung: &Entries<Option<&Hung>, Strand>, shade: Shade, canvas: Canvas<'_>) -> Mark {
     let layers = figure::twined::layers(hung, canvas, MOST_SHADOWS);
     Mark::figure(
-        english::figure(&Alternative::twisted(canvas.design())),
+        english::figure(&Alternative::twined(canvas.design())),
         layers.into_iter().map(|layer| shade.touching(layer)).collect(),
     )
 }

@@ -1,10 +1,10 @@
 //! Strands on the bust, in the frame of [`crate::drape::Worn`]. What lies behind the neck or the shoulders
 //! is not drawn.
 
-use crate::Piece;
-use crate::design::{Strand, What};
+use crate::design::{Entries, Strand, What};
 use crate::geometry::Extent;
 use crate::paint::mark::Mark;
+use crate::piece::Piece;
 use crate::sheet::figure::{Canvas, Track, closing_on, on_tracks};
 
 use super::bust::Bust;
@@ -14,8 +14,8 @@ use super::subject::strung;
 /// A piece on its bust.
 pub struct Bearing {
     bust: Bust,
-    /// One a strand; none where it does not reach round.
-    tracks: Vec<Option<Track>>,
+    /// None where a strand does not reach round.
+    tracks: Entries<Option<Track>, Strand>,
     close: bool,
 }
 
@@ -38,7 +38,7 @@ impl Bearing {
     /// The bust, and what of the piece lies in front of it.
     pub fn marks(&self, piece: &Piece, shade: Shade, canvas: Canvas<'_>) -> Vec<Mark> {
         let closure = closing_on(&self.tracks, canvas);
-        let strands = strung(piece, &on_tracks(piece, &self.tracks), shade, canvas);
+        let strands = strung(&on_tracks(piece, &self.tracks), shade, canvas);
         let mut all = self.bust.marks(&canvas.frame);
         all.push(shade.resting(shade.closed(strands, closure)));
         all
@@ -54,7 +54,7 @@ fn longest_branch(strand: &Strand) -> f64 {
 mod tests {
     use super::*;
     use crate::art::{Ink, Stencils};
-    use crate::design::Choice;
+    use crate::design::{Choice, nth};
     use crate::drape::on_way;
     use crate::sheet::figure::Frame;
     use crate::source::Source;
@@ -81,7 +81,8 @@ mod tests {
         let worn = piece.drape.worn.unwrap();
         assert_eq!(worn.unrest, None);
         let along = |strand: usize| (20..440).map(move |at| (strand, f64::from(at)));
-        let places = |strand: usize| along(strand).filter_map(|(strand, at)| Some(on_way(&worn.lines[strand], at)?.0));
+        let places =
+            |strand: usize| along(strand).filter_map(|(strand, at)| Some(on_way(&worn.lines[nth(strand)], at)?.0));
         for outer in 1..3 {
             let outside: Vec<_> = places(outer).collect();
             for place in places(outer - 1) {

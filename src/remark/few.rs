@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Code, Remark};
+use super::{Code, Remark, english};
 
 /// Remarks of one code that are shown with their lines.
 const MOST: usize = 50;
@@ -16,12 +16,9 @@ pub fn few<'r>(remarks: impl IntoIterator<Item = &'r Remark>) -> (Vec<&'r Remark
         *count <= MOST
     };
     let shown = remarks.into_iter().filter(is_shown).collect();
-    let more = met.into_iter().filter(|(_, count)| *count > MOST).map(|(code, count)| left_off(code, count - MOST));
+    let more =
+        met.into_iter().filter(|(_, count)| *count > MOST).map(|(code, count)| english::left_off(code, count - MOST));
     (shown, more.collect())
-}
-
-fn left_off(code: Code, count: usize) -> String {
-    format!("{count} more of {}: --messages short shows all\n", code.name())
 }
 
 #[cfg(test)]

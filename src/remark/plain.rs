@@ -7,7 +7,8 @@ use unicode_width::UnicodeWidthStr;
 use super::escape::{escaped, on_a_line};
 use super::few::few;
 use super::render::summary;
-use super::{Level, Remark};
+use super::{Level, Remark, english};
+use crate::english::capital;
 use crate::source::{Place, Source};
 
 /// A part of a pattern: where it stands, and what it is called: `bead reed`.
@@ -34,13 +35,9 @@ pub fn plain(remarks: &[Remark], source: &Source, parts: &[Landmark], colour: bo
 fn one(remark: &Remark, source: &Source, parts: &[Landmark], colour: bool) -> String {
     let source = remark.file(source);
     let mut text = format!("{}: {}\n", tinted(remark.level(), colour), on_a_line(&remark.headline()));
-    let rows = [
-        ("where", place(remark, source, parts)),
-        ("why", remark.code().reason().to_owned()),
-        ("do this", escaped(&remark.help())),
-        ("more", format!("festoon explain {}", remark.code().name())),
-    ];
-    for (name, said) in rows.into_iter().filter(|(_, said)| !said.is_empty()) {
+    let (code, place) = (remark.code(), place(remark, source, parts));
+    let rows = [place, code.reason().to_owned(), escaped(&remark.help()), english::more(code)];
+    for (name, said) in english::ROWS.iter().zip(rows).filter(|(_, said)| !said.is_empty()) {
         let lines = wrapped(&said).join(&format!("\n{:11}", ""));
         let _ = writeln!(text, "  {name:<9}{lines}");
     }
@@ -49,22 +46,23 @@ fn one(remark: &Remark, source: &Source, parts: &[Landmark], colour: bool) -> St
 
 /// The level, begun with a capital.
 fn tinted(level: Level, colour: bool) -> String {
-    let (word, tint) = match level {
-        Level::Error => ("Error", 31),
-        Level::Warning => ("Warning", 33),
-        Level::Advice => ("Advice", 36),
+    let tint = match level {
+        Level::Error => 31,
+        Level::Warning => 33,
+        Level::Advice => 36,
     };
-    if colour { format!("\u{1b}[1;{tint}m{word}\u{1b}[0m") } else { word.to_owned() }
+    let word = capital(level.word());
+    if colour { format!("\u{1b}[1;{tint}m{word}\u{1b}[0m") } else { word }
 }
 
 /// `bead reed, line 7 of saltmarsh.yaml`.
 fn place(remark: &Remark, source: &Source, parts: &[Landmark]) -> String {
     let name = on_a_line(&source.name);
-    let name = if name == "-" { "what was read".to_owned() } else { name };
+    let name = if name == "-" { english::READ.to_owned() } else { name };
     let Some(place) = remark.place else { return name };
     let line = source.line_column(place.start).0;
-    let part = parts.iter().rfind(|(part, _)| part.holds(place)).map(|(_, name)| format!("{}, ", on_a_line(name)));
-    format!("{}line {line} of {name}", part.unwrap_or_default())
+    let part = parts.iter().rfind(|(part, _)| part.holds(place)).map(|(_, name)| on_a_line(name));
+    english::place(part.as_deref(), line, &name)
 }
 
 /// The line of a place, cut short about it, and marks below.

@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use super::escape::{escaped, in_json, on_a_line};
 use super::few::few;
-use super::{Code, Level, Remark};
+use super::{Code, Level, Remark, english};
 use crate::source::{Place, Source};
 
 /// How remarks are written down.
@@ -63,15 +63,7 @@ pub fn records(remarks: &[Remark], source: &Source) -> Vec<Record> {
 /// How many remarks of each level: `2 errors, 1 warning`; empty for none.
 #[must_use]
 pub fn summary(remarks: &[Remark]) -> String {
-    let count = |level| remarks.iter().filter(|remark| remark.level() == level).count();
-    let parts = [
-        (count(Level::Error), "error", "errors"),
-        (count(Level::Warning), "warning", "warnings"),
-        (count(Level::Advice), "piece of advice", "pieces of advice"),
-    ];
-    let said = parts.into_iter().filter(|(count, ..)| *count > 0);
-    let words = said.map(|(count, one, many)| format!("{count} {}", if count == 1 { one } else { many }));
-    words.collect::<Vec<_>>().join(", ")
+    english::summary(|level| remarks.iter().filter(|remark| remark.level() == level).count())
 }
 
 fn record(remark: &Remark, source: &Source) -> Record {
@@ -130,7 +122,7 @@ fn tint(code: Code) -> Tint<'static> {
     match code.level() {
         Level::Error => Tint::ERROR,
         Level::Warning => Tint::WARNING,
-        Level::Advice => Tint::NOTE.with_name("advice"),
+        Level::Advice => Tint::NOTE.with_name(Level::Advice.word()),
     }
 }
 

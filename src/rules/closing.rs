@@ -1,7 +1,7 @@
 //! Whether the two sides of a closure close onto one another, and whether its findings can be joined.
 
 use super::bead;
-use crate::design::{Design, Finding, JumpRing, Lot, Part, Strand, WornOpen};
+use crate::design::{Design, Finding, Lot, Part, Strand, WornOpen};
 use crate::drape::fall;
 use crate::pattern::{CordKind, FindingKind};
 use crate::remark::Remark;
@@ -61,8 +61,7 @@ fn narrow(design: &Design) -> Option<Remark> {
 
 /// How broad a finding is that is to go through a ring, where that is known; a tassel is pressed together.
 fn breadth(finding: &Finding) -> Option<Length> {
-    let stated = [finding.outside(), finding.mouth(), finding.ring().map(JumpRing::breadth)].into_iter().flatten();
-    stated.reduce(Length::max).filter(|_| finding.tassel().is_none())
+    finding.across().filter(|_| finding.tassel().is_none())
 }
 
 /// Half of a clasp closes onto its other half alone, with as many loops; a toggle's ring takes a hook as well.

@@ -148,7 +148,7 @@ impl<'a> Gathering<'a> {
 
 fn crimp<'a>(end: &End, design: &'a Design) -> Option<CrimpPlace<'a>> {
     let crimp = end.findings.iter().find_map(|index| design.findings[*index].crimp())?;
-    Some(CrimpPlace { crimp, below: end.bight })
+    Some(CrimpPlace { crimp, below: end.bight.unwrap_or_default() })
 }
 
 /// The bead beside an end of a strand whose beads lie end to end.
@@ -233,9 +233,9 @@ mod tests {
     #[test]
     fn crimps_hide_in_a_long_cone() {
         let mut design =
-            gathered(2, 6.5).changed(|model| model.strands[nth(1)].ends[1].bight = Length::mm(4.11)).unwrap();
+            gathered(2, 6.5).changed(|model| model.strands[nth(1)].ends[1].bight = Some(Length::mm(4.11))).unwrap();
         assert_eq!(sample::codes(&check(&design)), []);
-        design = design.changed(|model| model.strands[nth(1)].ends[1].bight = Length::mm(4.13)).unwrap();
+        design = design.changed(|model| model.strands[nth(1)].ends[1].bight = Some(Length::mm(4.13))).unwrap();
         assert_eq!(sample::codes(&check(&design)), [Code::CrimpsShow]);
     }
 }

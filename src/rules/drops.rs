@@ -29,27 +29,31 @@ struct HangingBox<'a> {
 fn bodies<'a>(strand: &Strand, hung: &Hung, design: &'a Design) -> Vec<HangingBox<'a>> {
     let on_cord = hung.seats.iter().map(|seat| (&strand.trains[seat.train].bits[seat.bit], seat.centre));
     let all = on_cord.flat_map(|(bit, at)| match &bit.what {
-        What::Dangle(dangle) => below(dangle, at, design),
-        _ => body(bit, at, design).into_iter().collect(),
+        What::Dangle(dangle) => below(dangle, at, strand, design),
+        _ => body(bit, at, strand, design).into_iter().collect(),
     });
     all.collect()
 }
 
 /// What hangs on a branch, from its lowest point up.
-fn below<'a>(dangle: &Dangle, from: Point, design: &'a Design) -> Vec<HangingBox<'a>> {
+fn below<'a>(dangle: &Dangle, from: Point, strand: &Strand, design: &'a Design) -> Vec<HangingBox<'a>> {
     let mut foot = from.y - dangle.drop;
     let each = dangle.bits.iter().rev().filter_map(|bit| {
         let at = Point::new(from.x, foot + 0.5 * bit.length());
         foot += bit.length();
-        body(bit, at, design)
+        body(bit, at, strand, design)
     });
     each.collect()
 }
 
-fn body<'a>(bit: &Bit, at: Point, design: &'a Design) -> Option<HangingBox<'a>> {
+/// A finding of which nobody knows how broad it is takes what its cord does.
+fn body<'a>(bit: &Bit, at: Point, strand: &Strand, design: &'a Design) -> Option<HangingBox<'a>> {
     let (name, across) = match bit.what {
         What::Bead(bead) => (&design.beads[bead].name, design.beads[bead].across),
-        What::Finding(finding) => (&design.findings[finding].name, design.findings[finding].across()),
+        What::Finding(finding) => {
+            let finding = &design.findings[finding];
+            (&finding.name, finding.across().unwrap_or_else(|| strand.cord_width(design)))
+        }
         What::Gap | What::Knot | What::Dangle(_) => return None,
     };
     Some(HangingBox { name, at, half: [0.5 * across.value(), 0.5 * bit.length()] })

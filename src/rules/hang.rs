@@ -27,6 +27,8 @@ const WIDER: [f64; 8] = [0.0, 0.1, 0.5, 1.0, 2.0, 3.0, 5.0, 8.0];
 const FEW: usize = 4;
 /// What goes round a neck with less to spare, in mm, hardly does: an assumption.
 const HARDLY: f64 = 10.0;
+/// How much lower, in mm, one strand hangs than another where that is told: an assumption.
+const LOWER: f64 = 1.0;
 /// Share of a strand whose beads do not slide that may be left over as bare cord: an assumption.
 const LEFT_OVER: f64 = 0.4;
 
@@ -35,19 +37,20 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     let strands = || design.strands.iter();
     // Twisted strands are one.
     let judged = if design.twist.is_some() { 1 } else { design.strands.len() };
-    let lacks = |at: usize| drape.worn.as_ref().and_then(|worn| worn.spare.get(at)).map_or(0.0, |spare| 0.0 - spare);
-    let short = strands().take(judged).enumerate();
+    let lacks = |at| drape.worn.as_ref().and_then(|worn| worn.spare.get(at)).map_or(0.0, |spare| 0.0 - spare);
+    let short = design.strands.entries().take(judged);
     let short = short.filter_map(|(at, strand)| too_short(strand, Length::mm(lacks(at)), design));
     // Strands that came to no rest may have room.
     let settled = drape.clearances.iter().filter(|_| drape.unrest.is_none());
     let crowds = settled.filter_map(|clearance| crowded(clearance, design));
+    let several = drape.worn.iter().filter_map(|worn| several_places(&worn.drops, design));
     let worn = drape.worn.iter().filter_map(|worn| Some(restless(*worn.unrest.as_ref()?, &worn.spare)));
     let unsettled = drape.unrest.iter().map(|unrest| unsettled(*unrest, design)).chain(worn);
     let unsettled = unsettled.filter_map(|said| of_all(said, design));
     let bare = strands().filter(|strand| design.cords[strand.cord].kind != CordKind::Chain).filter_map(left_over);
     let uneven = strands().filter_map(|strand| uneven_ends(strand, design));
     let over = strands().filter_map(|strand| over_head(strand, design));
-    short.chain(over).chain(crowds).chain(unsettled).chain(bare).chain(uneven).collect()
+    short.chain(over).chain(crowds).chain(several).chain(unsettled).chain(bare).chain(uneven).collect()
 }
 
 /// A necklace closed at its longest must go round the neck, if only as a choker above its base, with what is strung on it
@@ -122,6 +125,24 @@ fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
         };
         Remark::new(said).at(outer.length_place)
     })
+}
+
+/// Strands that meet at both ends and of which one hangs lower on the neck than another that is no shorter: so nearly of one
+/// length they find several places there, and the drape shows one.
+fn several_places(drops: &[f64], design: &Design) -> Option<Remark> {
+    let first = design.strands.first()?.aside;
+    let is_held = |strand: &Strand| strand.aside != first;
+    let are_held = design.twist.is_some()
+        || design.strands.iter().any(is_held)
+        || design.shared().any(|(.., sharers)| sharers.0.len() > 1);
+    let hanging: Vec<_> = design.strands.iter().zip(drops).filter(|_| !are_held).collect();
+    let pairs = hanging.iter().flat_map(|lower| hanging.iter().map(move |other| (lower, other)));
+    let is_amiss = |((lower, drop), (other, less)): &(&(&Strand, &f64), &(&Strand, &f64))| {
+        lower.finished <= other.finished && **drop > **less + LOWER
+    };
+    let ((lower, _), (other, _)) = pairs.into_iter().find(is_amiss)?;
+    let said = Hang::SeveralPlaces { strands: [lower, other].map(|strand| strand.name.clone()) };
+    Some(Remark::new(said).at(other.length_place))
 }
 
 /// What gives two strands room, tried by hanging them so: one way or another, or both together.
@@ -272,7 +293,9 @@ mod tests {
     fn only_figures_that_were_found_are_told() {
         let told = |unrest| Remark::new(Hang::Unsettled(unrest)).headline();
         assert!(told(Unrest::TooMany).contains("too many parts"));
-        assert!(told(Unrest::Short { by: 2.0 }).contains("on the neck cord is pressed along itself"));
+        assert!(
+            told(Unrest::Short { by: 2.0 }).ends_with("is drawn 2.00 mm shorter than it is, with beads in one another")
+        );
         let lost = told(Unrest::Lost { rounds: 7 });
         assert!(lost.contains("no place in 7 rounds") && !lost.contains("mm"), "{lost}");
         let left = |overlap, moves| told(Unrest::Left { rounds: 20, overlap, moves });

@@ -1,7 +1,6 @@
 //! What is narrower than the hole of the bead beside it, and slips inside.
 
 use crate::design::{Bead, Bit, Design, End, Finding, Index, Strand, What};
-use crate::pattern::FindingKind;
 use crate::remark::Remark;
 use crate::remark::said::fit::Fit;
 use crate::units::Length;
@@ -44,9 +43,9 @@ fn ring(finding: &Finding) -> Option<Narrow<'_>> {
 /// The crimp among findings, as broad as the broadest of them.
 fn crimp<'a>(findings: &[Index<Finding>], design: &'a Design) -> Option<Narrow<'a>> {
     let each = || findings.iter().map(|at| &design.findings[*at]);
-    let crimp = each().find(|finding| finding.kind() == FindingKind::Crimp)?;
-    let broad = each().filter_map(Finding::outside).fold(Length::ZERO, Length::max);
-    Some(Narrow { name: &crimp.name, broad })
+    let (name, crimp) = each().find_map(|finding| Some((&finding.name, finding.crimp()?)))?;
+    let broad = each().filter_map(Finding::outside).fold(crimp.outside, Length::max);
+    Some(Narrow { name, broad })
 }
 
 /// What closes an end beside the first or last bead.

@@ -4,8 +4,7 @@ use crate::design::{
     Bead, Bit, Cord, Crimp, Dangle, Design, Dimensions, End, Finding, Foot, Form, Joins, Model, Part, Pin, Stated,
     Strand, What, nth,
 };
-use crate::drape::{Drape, Hung, Tension};
-use crate::geometry::Point;
+use crate::drape::{self, Drape};
 use crate::pattern::{CordKind, Kind, Shape};
 use crate::remark::{Code, Remark};
 use crate::units::{Force, Length, Mass};
@@ -25,29 +24,9 @@ pub fn necklace() -> Design {
     Design::new(model).unwrap()
 }
 
-/// That necklace's drape, as far as the rules read it.
+/// That necklace as it hangs.
 pub fn drape() -> Drape {
-    let hung = Hung {
-        ends: [Point::ORIGIN; 2],
-        joints: Vec::new(),
-        seats: Vec::new(),
-        lacks: 0.0,
-        starts: Vec::new(),
-        tension: Tension { first: 0.1, lowest: 0.0, last: 0.1 },
-        drop: 0.0,
-        iterations: 0,
-        residual: 0.0,
-        unseen: None,
-    };
-    Drape {
-        span: 0.0,
-        strands: vec![hung].into(),
-        clearances: Vec::new(),
-        presses: Vec::new(),
-        unrest: None,
-        worn: None,
-        rings: Vec::new(),
-    }
+    drape::hang(&necklace(), None).unwrap()
 }
 
 /// Strings bits on the strand anew, which is as long as they need at least.
@@ -95,7 +74,7 @@ fn cord() -> Cord {
 }
 
 fn strand() -> Strand {
-    let end = End::new(vec![nth(0)], Length::mm(3.0), Length::mm(5.0));
+    let end = End::new(vec![nth(0)], Some(Length::mm(3.0)), Length::mm(5.0));
     let bits = vec![bit(What::Bead(nth(0))); 3];
     let strand = Strand::sliding("only", nth(0), Length::mm(400.0), [end.clone(), end], bits);
     Strand { allowance: Stated::Stated(Length::mm(8.0)), ..strand }

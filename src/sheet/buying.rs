@@ -1,4 +1,4 @@
-//! Buying and cutting: materials, cutting list, tools, sizes and, when asked for, prices.
+//! Buying and cutting: materials, cutting list, tools, sizes and, when asked for, prices. Lengths in mm on paper.
 
 use crate::geometry::Point;
 use crate::materials::render::words::{estimates, in_currency};
@@ -58,7 +58,7 @@ fn note(flow: &mut Flow, words: &str) {
 fn needed(flow: &mut Flow, sheet: &Sheet<'_>, materials: &Materials) {
     let words = english::spare(materials, sheet.piece.design.copies, sheet.units());
     flow.heading(Type::TINY.paragraph(&words, flow.width()));
-    flow.table(needs::table(sheet.piece, materials, sheet.style.prices).snug(flow.width()));
+    flow.table(needs::table(sheet.piece, materials, sheet.style.prices).set(flow.width()));
     for rule in estimates(materials) {
         note(flow, &rule);
     }
@@ -132,6 +132,7 @@ fn below(flow: &mut Flow, tables: Vec<SetTable>, notes: &[String], recipes: impl
         flow.gap(BEFORE / 2.0);
     }
     notes.iter().for_each(|words| note(flow, words));
+    flow.gap(BEFORE / 2.0);
     flow.columns(recipes(column(flow.width(), 2, page::COLUMNS_APART)), page::COLUMNS_APART);
 }
 

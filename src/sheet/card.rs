@@ -1,4 +1,5 @@
 //! The card: what a class keeps beside the board. Beads, word charts, rows, measures, materials and tools; no steps.
+//! Lengths in mm on paper.
 
 use crate::art::Stencils;
 use crate::design::{Index, Strand};

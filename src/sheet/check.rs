@@ -1,4 +1,4 @@
-//! The bar that tells whether a page was printed at its size: 50 mm on its upper edge, 2 in on its lower.
+//! The bar that tells whether a page was printed at its size: 50 mm on its upper edge, 2 in on its lower, each told at its end.
 
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
@@ -14,8 +14,11 @@ const MM: (f64, f64) = (50.0, 10.0);
 const IN: (f64, f64) = (2.0 * INCH, INCH / 2.0);
 /// Length of the ticks at its ends, clear of the footer's words, and of those between.
 const TICKS: (f64, f64) = (1.2, 0.7);
-/// Room in mm between the words and the bar, and how far above that they stand.
+/// Room in mm between the words and the bar, and how far above that they stand; between its ends and their lengths.
 const GAP: (f64, f64) = (2.0, 0.8);
+const BEFORE_LENGTH: f64 = 0.8;
+/// Room in mm that the bar and its lengths leave at the right of the footer's words.
+pub const FROM_RIGHT: f64 = 28.0;
 
 /// Whether something is stamped at actual size.
 pub fn stamps_at_actual_size(marks: &[Mark]) -> bool {
@@ -25,13 +28,18 @@ pub fn stamps_at_actual_size(marks: &[Mark]) -> bool {
     })
 }
 
-/// The bar on a line, ending at a point, with its words before it.
-pub fn bar(end: Point) -> Mark {
-    let start = end - Point::new(IN.0, 0.0);
+/// The bar on a line that ends at a point, with its words before it, above a line of words that stand at a height.
+pub fn bar(end: Point, words_at: f64) -> Mark {
+    let start = end - Point::new(IN.0 + FROM_RIGHT, 0.0);
     let edges = [edge(start, MM, -1.0), edge(start, IN, 1.0)];
     let line = |outline| Mark::Shape { outline, fill: None, stroke: Some(style::INK_LINE) };
     let words = Type::TINY.mark(english::CHECK_PRINT, start - Point::new(GAP.0, GAP.1), Anchor::End);
-    Mark::figure(english::figure(&Alternative::Bar), edges.map(line).into_iter().chain([words]).collect())
+    let heights = [start.y - GAP.1, words_at];
+    let lengths = [MM.0, IN.0].into_iter().zip(heights).zip(english::CHECK_LENGTHS).map(|((length, y), words)| {
+        Type::TINY.mark(words, Point::new(start.x + length + BEFORE_LENGTH, y), Anchor::Start)
+    });
+    let marks = edges.map(line).into_iter().chain([words]).chain(lengths).collect();
+    Mark::figure(english::figure(&Alternative::Bar), marks)
 }
 
 /// A line of a length with ticks every so many mm, on its one side or the other.

@@ -1,14 +1,14 @@
 //! The cutting list: a bar for each spool with its pieces to proportion, and what to cut.
 //!
 //! Bars are drawn to a stated scale, as large as the pieces allow. What is left of a spool is drawn
-//! to the same scale where there is room, else broken off.
+//! to the same scale where there is room, else broken off. Lengths in mm on paper.
 
-use crate::Piece;
 use crate::design::{Design, Finding, Strand};
 use crate::geometry::Point;
 use crate::materials::cutting::lost;
 use crate::materials::render::words::{cut, long, runs};
 use crate::materials::{Article, Cut, Cutting, Spool};
+use crate::piece::Piece;
 use crate::trade::usual;
 use crate::units::{Length, UnitStyle};
 
@@ -24,11 +24,10 @@ use crate::paint::{outline, style};
 
 /// Height of a bar in mm.
 const HEIGHT: f64 = 8.5;
-/// How far down in it names and lengths stand.
+/// How far down in it names and lengths stand, and a name alone.
 const NAME_BASELINE: f64 = HEIGHT * 0.43;
 const LENGTH_BASELINE: f64 = HEIGHT * 0.83;
-/// Baselines in mm of a name with a length in two lines below it.
-const THREE_BASELINES: [f64; 3] = [HEIGHT * 0.32, HEIGHT * 0.63, HEIGHT * 0.93];
+const ALONE_BASELINE: f64 = HEIGHT * 0.63;
 /// How pale a piece is filled.
 const PALE: f64 = 0.88;
 /// Room in mm below a bar, and between two plans.
@@ -87,7 +86,7 @@ impl<'a> Plan<'a> {
         }
         match list(self.design, self.cutting.article, &self.spools).as_slice() {
             [only] => flow.add(Type::SMALL.paragraph(&english::only_cut(only, self.units), flow.width())),
-            rows => flow.table(table(rows, self.units).snug(flow.width())),
+            rows => flow.table(table(rows, self.units).set(flow.width())),
         }
         if !self.is_single() {
             scaled(flow);
@@ -244,30 +243,25 @@ impl SpoolBar {
         self.marks.push(Mark::Shape { outline, fill, stroke: Some(style::INK_LINE) });
         let number = number.map(|number| number.to_string()).unwrap_or_default();
         let names = [format!("{number} {}", piece.label).trim_start().to_owned(), number];
-        let length = cut(piece.length, self.units);
-        let room = [left, right];
-        let Some(name) = names.iter().find(|name| !name.is_empty() && fits(Type::SMALL_STRONG, name, room)) else {
-            self.below.push((left.midpoint(right), format!("{}, {length}", names[0])));
-            return;
-        };
-        let apart = english::cut_in_two_lines(piece.length, self.units);
-        match apart.filter(|lines| lines.iter().all(|line| fits(Type::TINY, line, room))) {
-            _ if fits(Type::TINY, &length, room) => self.lines([name, &length], room),
-            Some([first, second]) => self.lines([name, &first, &second], room),
-            None => {
-                self.lines([name], room);
-                self.below.push((left.midpoint(right), length));
-            }
-        }
+        self.told(&names, Type::SMALL_STRONG, cut(piece.length, self.units), [left, right]);
     }
 
-    /// Lines in the middle between two places, a name above lengths.
-    fn lines<const LINES: usize>(&mut self, lines: [&str; LINES], [left, right]: [f64; 2]) {
-        let baselines: &[f64] = if LINES > 2 { &THREE_BASELINES } else { &[NAME_BASELINE, LENGTH_BASELINE] };
-        let faces = [Type::SMALL_STRONG, Type::TINY, Type::TINY];
-        let at = |baseline: f64| Point::new(left.midpoint(right), baseline);
-        let lines = lines.into_iter().zip(faces).zip(baselines);
-        self.marks.extend(lines.map(|((words, face), baseline)| face.mark(words, at(*baseline), Anchor::Middle)));
+    /// The first of some names that has room between two places, and a length below it; what has none there stands below the
+    /// bar.
+    fn told(&mut self, names: &[String], face: Type, length: String, room: [f64; 2]) {
+        let middle = room[0].midpoint(room[1]);
+        let Some(name) = names.iter().find(|name| !name.is_empty() && fits(face, name, room)) else {
+            let name = names.iter().take(1).cloned();
+            return self.below.push((middle, name.chain([length]).collect::<Vec<_>>().join(", ")));
+        };
+        let at = |baseline: f64| Point::new(middle, baseline);
+        if fits(Type::TINY, &length, room) {
+            self.marks.push(face.mark(name, at(NAME_BASELINE), Anchor::Middle));
+            self.marks.push(Type::TINY.mark(&length, at(LENGTH_BASELINE), Anchor::Middle));
+        } else {
+            self.marks.push(face.mark(name, at(ALONE_BASELINE), Anchor::Middle));
+            self.below.push((middle, length));
+        }
     }
 
     /// What is left, broken off where it is longer than the page has room for before so much that comes after it.
@@ -282,20 +276,11 @@ impl SpoolBar {
         let end = if is_broken { torn(right) } else { vec![Point::new(right, top), Point::new(right, bottom)] };
         open.extend(outline::polyline(&end));
         self.marks.push(Mark::Shape { outline: open, fill: None, stroke: Some(style::RULE_LINE) });
-        let words = [self.units, self.units.one()].map(|units| long(length, units));
         let room = [left, if is_broken { right - TOOTH } else { right }];
-        self.label(&english::LEFT_OVER.map(str::to_owned), NAME_BASELINE, room);
-        self.label(&words, LENGTH_BASELINE, room);
+        self.told(&english::LEFT_OVER.map(str::to_owned), Type::TINY, long(length, self.units), room);
         if is_broken && beyond > 0.0 {
             self.at += TOOTH;
         }
-    }
-
-    /// The first of some words that has room, in the middle between two places.
-    fn label(&mut self, words: &[String], baseline: f64, room: [f64; 2]) {
-        let middle = room[0].midpoint(room[1]);
-        let mark = |words: &String| Type::TINY.mark(words, Point::new(middle, baseline), Anchor::Middle);
-        self.marks.extend(words.iter().find(|words| fits(Type::TINY, words, room)).map(mark));
     }
 }
 

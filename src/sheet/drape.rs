@@ -1,10 +1,12 @@
 //! The cover's figures: the picture of the finished piece, the drape with its measures, and rows laid straight.
+//! Lengths in mm on paper.
 
-use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Design, Index, Strand};
+use crate::drape::Drape;
 use crate::geometry::{Extent, Point};
 use crate::pattern::Kind;
+use crate::piece::Piece;
 use crate::units::Length;
 
 use super::figure::{self, BAR_HEIGHT, Canvas, DROPS_WIDTH, Frame, LabelRoom, OpenClosure, Scale, Sketch};
@@ -98,7 +100,7 @@ pub fn hanging(piece: &Piece, whole_room: Rect, stencils: &Stencils<'_>) -> Scal
     let whole = closure.map_or(strands, |closure| strands.and(closure));
     let (room, scale) = beside_labels(piece, whole, whole_room);
     let frame = framed(whole, room, scale);
-    let mut marks = at_rest(piece, closing, Canvas::new(frame, stencils));
+    let mut marks = at_rest(&piece.drape, closing, Canvas::new(frame, stencils));
     marks.extend(figure::drops(piece, &frame, whole_room.left));
     let (labels, labelled) = figure::labels(piece, &frame, whole, room);
     marks.extend(labels);
@@ -122,10 +124,11 @@ fn beside_labels(piece: &Piece, whole: Extent, room: Rect) -> (Rect, Scale) {
 }
 
 /// All strands as they hang, and the closure laid open.
-fn at_rest(piece: &Piece, closing: Option<OpenClosure>, canvas: Canvas<'_>) -> Vec<Mark> {
-    let hung: Vec<_> = piece.drape.strands.iter().map(Some).collect();
+fn at_rest(drape: &Drape, closing: Option<OpenClosure>, canvas: Canvas<'_>) -> Vec<Mark> {
+    let hung = drape.strands.iter().map(Some).collect();
     let closure = closing.map(|closing| closing.layers(canvas)).unwrap_or_default();
-    [figure::rail(piece, canvas).into_iter().collect(), closure.around(figure::strands(&hung, canvas))].concat()
+    let rail = drape.strands.iter().next().and_then(|first| figure::rail(first, canvas));
+    [rail.into_iter().collect(), closure.around(figure::strands(&hung, canvas))].concat()
 }
 
 /// Smallest scale at which beads laid straight tell anything: half their size.
@@ -156,7 +159,9 @@ fn straight(piece: &Piece, width: f64, stencils: &Stencils<'_>) -> (Block, Scale
         let height = extent.height() * scale.factor();
         let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
         let closing = closing.as_ref().filter(|_| index.is_first());
-        let drawn = Block::new(width, height, alone(piece, index, closing, Canvas::new(frame, stencils)));
+        let (strand, hung) = (&piece.design.strands[index], &piece.drape.strands[index]);
+        let sketch = Sketch::new(strand, hung, Canvas::new(frame, stencils));
+        let drawn = Block::new(width, height, alone(&sketch, closing));
         Block::stack([Type::TINY.fitted(&caption(piece, index), width), drawn], 1.0)
     };
     (Block::stack(extents.into_iter().map(row), ROW_GAP), scale)
@@ -176,10 +181,9 @@ fn extents(piece: &Piece, closing: Option<&OpenClosure>) -> Vec<(Index<Strand>, 
 }
 
 /// A strand by itself, with the closure beside it where that is given.
-fn alone(piece: &Piece, index: Index<Strand>, closing: Option<&OpenClosure>, canvas: Canvas<'_>) -> Vec<Mark> {
-    let (strand, hung) = (&piece.design.strands[index], &piece.drape.strands[index]);
-    let closure = closing.map(|closing| closing.layers(canvas)).unwrap_or_default();
-    closure.around(Sketch::new(strand, hung, canvas).alone())
+fn alone(sketch: &Sketch<'_>, closing: Option<&OpenClosure>) -> Vec<Mark> {
+    let closure = closing.map(|closing| closing.layers(sketch.canvas)).unwrap_or_default();
+    closure.around(sketch.alone())
 }
 
 fn caption(piece: &Piece, index: Index<Strand>) -> String {
@@ -195,7 +199,7 @@ fn abreast(piece: &Piece, width: f64, stencils: &Stencils<'_>) -> Option<(Block,
     let scale = Scale::fitting((extent.width(), 0.0), (width, 1.0));
     let height = extent.height() * scale.factor();
     let frame = framed(extent, Rect::new(0.0, 0.0, width, height), scale);
-    let marks = at_rest(piece, figure::closing(piece), Canvas::new(frame, stencils));
+    let marks = at_rest(&piece.drape, figure::closing(piece), Canvas::new(frame, stencils));
     let names: Vec<_> = design.strands.iter().map(|strand| strand.name.as_str()).collect();
     let words = Type::TINY.paragraph(&english::abreast(&names, finished, piece.telling.units), width);
     Some((Block::stack([words, Block::new(width, height, marks)], 1.0), scale))

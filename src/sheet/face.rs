@@ -1,12 +1,12 @@
 //! The cover: the finished piece, its colours, what it is and takes, and how it hangs.
 //!
 //! Two columns below the title: at the left the picture, and below it what is measured of it; at the right what the piece is,
-//! its colourways, what it takes, and where it sits on the neck or the tools.
+//! its colourways, what it takes, and where it sits on the neck or the tools. Lengths in mm on paper.
 
-use crate::Piece;
 use crate::art::Stencils;
 use crate::geometry::Point;
 use crate::materials::Materials;
+use crate::piece::Piece;
 
 use super::drape::Shows;
 use super::english as say;

@@ -1,9 +1,9 @@
 //! The short facts of a piece, as data; their words are in [`super::english`].
 
-use crate::Piece;
 use crate::design::{Design, Stated};
-use crate::drape::piece_length;
+use crate::drape::{piece_length, ring};
 use crate::pattern::{Kind, Skill};
+use crate::piece::Piece;
 use crate::steps::tools::glues;
 use crate::trade::lengths::length_name;
 use crate::units::{Length, Mass};
@@ -82,7 +82,7 @@ pub fn facts(piece: &Piece) -> Vec<Fact> {
     let ring = piece.drape.ring().map(|ring| [ring.inside_girth, ring.longest_girth].map(Length::mm));
     let facts = [
         Some(Fact::Kind(heading.kind)),
-        Some(Fact::Length(along(design), piece_length(design, &piece.drape))),
+        Some(length(piece)),
         worn_round(design),
         wraps(design),
         twist(design),
@@ -94,9 +94,19 @@ pub fn facts(piece: &Piece) -> Vec<Fact> {
     facts.into_iter().flatten().collect()
 }
 
+/// How long a piece is.
+pub fn length(piece: &Piece) -> Fact {
+    Fact::Length(along(&piece.design), piece_length(&piece.design, &piece.drape))
+}
+
+/// The girth inside what a design makes, closed to a ring.
+pub fn inside(design: &Design) -> Option<Fact> {
+    ring::inside(design).map(Fact::InsideGirth)
+}
+
 /// What a piece is made to go round, and how far round that is.
 pub fn worn_round(design: &Design) -> Option<Fact> {
-    let limb = limb(design.heading.kind).filter(|_| !design.wear.is_guessed() && design.closure.open().is_none());
+    let limb = limb(design.heading.kind).filter(|_| !design.wear.is_guessed());
     limb.map(|limb| Fact::Limb(limb, design.wear.girth))
 }
 
@@ -125,7 +135,7 @@ pub fn along(design: &Design) -> LengthAlong {
 }
 
 /// The limb that a piece is made for.
-const fn limb(kind: Kind) -> Option<Limb> {
+pub const fn limb(kind: Kind) -> Option<Limb> {
     match kind {
         Kind::Necklace => Some(Limb::NeckBase),
         Kind::Bracelet => Some(Limb::Wrist),

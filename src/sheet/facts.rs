@@ -1,8 +1,8 @@
 //! The head of the face page, its short facts, and what is said of the piece on the neck.
 
-use crate::Piece;
 use crate::design::{Bead, Cord, Design, Index, Stated, Strand, WornOpen};
 use crate::drape::Worn;
+use crate::piece::Piece;
 use crate::units::Length;
 
 use super::english;
@@ -45,7 +45,7 @@ pub fn list(piece: &Piece, width: f64) -> Block {
         let taken = (1..columns).find(|columns| words.width <= wide(columns)).unwrap_or(columns);
         Block { width: wide(&taken), ..words.in_role(Role::Paragraph) }
     };
-    let facts = facts(piece).into_iter().map(|fact| block(english::fact(&fact, units)));
+    let facts = facts(piece).into_iter().map(|fact| block((english::named(&fact), english::fact(&fact, units))));
     Block::stack(Block::rows(facts, FACT_GAP, width + style::ROUNDED), ROWS_APART)
 }
 
@@ -81,9 +81,12 @@ fn drops(design: &Design, worn: &Worn) -> Vec<(Index<Strand>, Option<Length>)> {
 }
 
 /// How an end that goes through the other is drawn, and how ends that meet are.
-fn ends(design: &Design) -> EndsInFront {
+fn ends(design: &Design) -> EndsInFront<'_> {
     match design.closure.open() {
-        Some(WornOpen::Through(tail)) => EndsInFront::Through(tail),
+        Some(WornOpen::Through(tail)) => {
+            let last = design.closure.right().last();
+            EndsInFront::Through(tail, last.map(|part| design.findings[part.finding].name.as_str()))
+        }
         _ if design.meeting().is_some() => EndsInFront::Meet,
         _ => EndsInFront::Joined,
     }
@@ -101,14 +104,11 @@ fn hooked(design: &Design, worn: &Worn) -> Hooked {
     }
 }
 
-/// Words for the cords that lie as if they were limp, where the pattern does not say so; twisted ones all do.
-fn limp(design: &Design) -> Vec<&'static str> {
+/// The cords that lie as if they were limp, where the pattern does not say so; twisted ones all do.
+fn limp(design: &Design) -> Vec<&Cord> {
     let is_limp = |cord: &&Cord| design.twist.is_some() || cord.stiffness == Stated::Assumed(0.0);
     let cords = design.strands.iter().map(|strand| &design.cords[strand.cord]);
-    let mut words: Vec<_> = cords.filter(is_limp).map(Cord::word).collect();
-    words.sort_unstable();
-    words.dedup();
-    words
+    cords.filter(is_limp).collect()
 }
 
 /// Whether a piece lies as it does by a stiffness that its pattern does not say.

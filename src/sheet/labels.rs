@@ -1,4 +1,4 @@
-//! Labels for kits, to print, cut apart and put in the bags: what each holds, with its spare.
+//! Labels for kits, to print, cut apart and put in the bags: what each holds, with its spare. Lengths in mm on paper.
 
 use std::sync::Arc;
 

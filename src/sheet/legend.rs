@@ -1,10 +1,10 @@
-//! The legend: every bead with its letter, drawn at actual size.
+//! The legend: every bead with its letter, drawn at actual size. Lengths in mm on paper.
 
-use crate::Piece;
 use crate::art::{Ink, Stencils};
 use crate::design::{Bead, Finding, Index};
 use crate::geometry::{Extent, Point};
 use crate::palette::Colourway;
+use crate::piece::Piece;
 
 use super::english::{self, spec};
 use crate::paint::layout::Block;
@@ -56,8 +56,7 @@ pub fn colourways(piece: &Piece, width: f64, ink: Ink) -> Option<Block> {
         let swatches = way.colours.iter().zip(letters()).map(|(colour, letter)| swatch(*colour, letter));
         let face = if way.chosen { Type::SMALL_STRONG } else { Type::SMALL };
         let words = face.fitted(&english::colourway(way), width);
-        let names =
-            way.names.iter().map(|(letter, name)| format!("{letter}\u{a0}{name}")).collect::<Vec<_>>().join(", ");
+        let names = english::names(way);
         let rows = Block::rows(swatches.chain([words]), SWATCHES_APART, width).into_iter();
         let named = (!names.is_empty()).then(|| Type::TINY.paragraph(&names, width));
         Block::stack(rows.chain(named), SWATCHES_APART).in_role(Role::Paragraph)

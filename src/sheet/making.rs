@@ -1,14 +1,16 @@
-//! Making: cautions, the designer's notes, and the numbered steps with small drawings.
+//! Making: cautions, the designer's notes, and the numbered steps with small drawings. Lengths in mm on paper.
 
 mod around;
 pub mod cautions;
+mod whole;
 
 use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
-use crate::art;
+use crate::art::{self, Stencils};
 use crate::design::Design;
 use crate::geometry::Point;
+use crate::steps::Drawing;
 use crate::steps::english::{self, Told};
 
 use super::buying::tick;
@@ -78,6 +80,7 @@ impl Set {
 /// All that the maker follows, measured once however often it is poured.
 pub struct Making<'a> {
     pub sheet: &'a Sheet<'a>,
+    stencils: &'a Stencils<'a>,
     steps: Vec<Shown>,
     /// Their words with their drawings, in usual and in smaller type.
     told: [OnceCell<Vec<Block>>; 2],
@@ -86,16 +89,27 @@ pub struct Making<'a> {
 
 impl<'a> Making<'a> {
     /// That of a sheet.
-    pub fn new(sheet: &'a Sheet<'a>) -> Self {
+    pub fn new(sheet: &'a Sheet<'a>, stencils: &'a Stencils<'a>) -> Self {
         let steps = drawn_once(english::told_as_hung(&sheet.piece.design, &sheet.piece.drape, sheet.units()));
-        Self { sheet, steps, told: <[_; 2]>::default(), cautions: OnceCell::new() }
+        Self { sheet, stencils, steps, told: <[_; 2]>::default(), cautions: OnceCell::new() }
     }
 
     /// The steps in columns of a width; all that one sheet pours are as wide.
     fn blocks(&self, width: f64, set: Set) -> Vec<Block> {
-        let told = || self.steps.iter().map(|step| told(step, width - NUMBER, set)).collect();
+        let told =
+            || self.steps.iter().map(|step| told(step, self.drawing(&step.told, set), width - NUMBER, set)).collect();
         let told = self.told[usize::from(set.is_small)].get_or_init(told).iter().zip(1..);
         told.map(|(told, at)| block(at, told.clone(), width, set)).collect()
+    }
+
+    /// What is drawn beside a step.
+    fn drawing(&self, step: &Told, set: Set) -> Option<Block> {
+        Some(match step.drawing? {
+            Drawing::Inspected(how) => {
+                art::reduced(whole::figure(how, self.sheet.piece, self.stencils), self.stencils, set.drawn())
+            }
+            drawing => art::beside(drawing, &step.cast, self.stencils, set.drawn()),
+        })
     }
 
     fn cautions(&self, width: f64) -> Block {
@@ -188,9 +202,8 @@ fn block(number: usize, told: Block, width: f64, set: Set) -> Block {
     Block::new(width, whole, marks)
 }
 
-/// A step's title, text and check, round its drawing.
-fn told(step: &Shown, width: f64, set: Set) -> Block {
-    let drawing = step.told.drawing.map(|drawing| art::beside(drawing, set.drawn()));
+/// A step's title, text and check, round what is drawn.
+fn told(step: &Shown, drawing: Option<Block>, width: f64, set: Set) -> Block {
     let [head, face] = set.types();
     let mut around = Around::new(width, WIDEST, drawing);
     around.block(title(step, head, around.rooms(0.0)[0]));

@@ -24,15 +24,15 @@ mod sizes;
 mod stringing;
 mod words;
 
-use crate::Piece;
 use crate::art::{Ink, Stencils};
 use crate::materials::{Order, materials};
+use crate::piece::Piece;
 use crate::trade::paper::Paper;
 use crate::units::UnitStyle;
 
 pub use booklet::booklet;
+pub use english::finished;
 pub use english::spec::{of_all as asked_for, size as bead_size};
-pub use english::{finished, length as length_of, length_fact, twist, wraps};
 pub use fact::facts;
 pub use illustration::Illustration;
 pub use labels::labels;
@@ -89,7 +89,7 @@ pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Pa
     let stencils = Stencils::new(&piece.design, &piece.palette, style.ink);
     let cover = Cover { sheet: &sheet, picture, materials: &materials, stencils: &stencils };
     let face = cover.face();
-    let behind = BehindCover { cover, face: &face, making: &Making::new(&sheet) };
+    let behind = BehindCover { cover, face: &face, making: &Making::new(&sheet, &stencils) };
     let usual = behind.poured(Flow::new(sheet.room()));
     // A last page that is not much more than half full may be saved where all stands a little closer.
     let snug = (!usual.1.fills(LEAST_FULL)).then(|| behind.poured(Flow::new(sheet.room()).snug()));

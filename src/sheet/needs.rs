@@ -1,10 +1,11 @@
 //! The list of what one piece takes: short on the face, whole with what to buy on the buying page.
+//! Lengths in mm on paper.
 
-use crate::Piece;
 use crate::design::{Finding, Index, Size};
-use crate::materials::render::words::{amount, left, lots, said, spare};
+use crate::materials::render::words::{amount, left, lots, needed, said, spare};
 use crate::materials::{self, Article, Buy, Line, Materials, Order, need};
 use crate::pattern::FindingKind;
+use crate::piece::Piece;
 use crate::units::UnitStyle;
 
 use super::english::{self, spec};
@@ -130,6 +131,6 @@ fn need(piece: &Piece, line: &Line) -> Cell {
         return Cell::text("");
     }
     let is_set = need::companions(&piece.design, line.article).next().is_some();
-    let amount = amount(line.need, piece.telling.units);
-    Cell::strong(if is_set { english::sets(&amount) } else { amount })
+    let needed = needed(line, piece.telling.units);
+    Cell::strong(if is_set { english::sets(&needed) } else { needed })
 }

@@ -81,10 +81,11 @@ fn margin(paper: Paper) -> f64 {
 pub fn pages(bodies: Vec<PageBody>, symbols: Vec<Symbol>, heading: &Heading, style: &Style) -> Vec<Page> {
     let (count, symbols) = (bodies.len(), Arc::from(symbols));
     let (width, height) = style.paper.size();
-    let page = |(index, body): (usize, PageBody)| {
-        let mut marks = body.marks;
-        let bar = body.checked.then(|| check::bar(rule_end(style.paper)));
-        marks.extend(footer(heading, &body.scale, index + 1, count, style.paper));
+    let page = |(index, mut body): (usize, PageBody)| {
+        let mut marks = std::mem::take(&mut body.marks);
+        let [first, _] = foot_lines(style.paper);
+        let bar = body.checked.then(|| check::bar(rule_end(style.paper), first));
+        marks.extend(footer(heading, &body, index + 1, count, style.paper));
         marks.extend(bar);
         Page {
             width,
@@ -104,17 +105,23 @@ fn rule_end(paper: Paper) -> Point {
     Point::new(room.right(), room.bottom() + style::FOOTER - 2.0 * Type::TINY.line_height() - BELOW_RULE)
 }
 
+/// On what lines the footer's words stand.
+fn foot_lines(paper: Paper) -> [f64; 2] {
+    let first = rule_end(paper).y + BELOW_RULE + style::TINY;
+    [first, first + Type::TINY.line_height()]
+}
+
 /// Title, designer, page number, permissions and scale below a thin rule.
-fn footer(heading: &Heading, scale: &str, number: usize, count: usize, paper: Paper) -> Vec<Mark> {
+fn footer(heading: &Heading, body: &PageBody, number: usize, count: usize, paper: Paper) -> Vec<Mark> {
     let (room, end) = (room(paper), rule_end(paper));
     let rule = outline::line(Point::new(room.left, end.y), end);
     let rule = Mark::Shape { outline: rule, fill: None, stroke: Some(style::RULE_HAIRLINE) };
-    let first = end.y + BELOW_RULE + style::TINY;
-    let second = first + Type::TINY.line_height();
+    let [first, second] = foot_lines(paper);
     let page = english::page(number, count);
+    let bar = if body.checked { check::FROM_RIGHT } else { 0.0 };
     let mut marks = vec![rule];
-    marks.extend(foot_line(room, first, Some(&by(heading)), &page));
-    marks.extend(foot_line(room, second, heading.permissions.as_deref(), scale));
+    marks.extend(foot_line(room, first, Some(&by(heading)), &page, bar));
+    marks.extend(foot_line(room, second, heading.permissions.as_deref(), &body.scale, 0.0));
     vec![Mark::Group { role: Role::Footer, marks }]
 }
 
@@ -124,9 +131,9 @@ fn by(heading: &Heading) -> String {
     heading.designer.as_ref().map_or_else(|| title.clone(), |designer| format!("{title} · {designer}"))
 }
 
-/// A line of a footer: words at the left as far as those at the right leave room.
-fn foot_line(room: Rect, y: f64, left: Option<&str>, right: &str) -> impl Iterator<Item = Mark> {
-    let width = room.width - Type::TINY.width(right) - FOOT_APART;
+/// A line of a footer: words at the left as far as those at the right, or something else of a width there, leave room.
+fn foot_line(room: Rect, y: f64, left: Option<&str>, right: &str, taken: f64) -> impl Iterator<Item = Mark> {
+    let width = room.width - Type::TINY.width(right).max(taken) - FOOT_APART;
     let left = left.map(|left| {
         let left = metrics::fit(left, style::TINY, Type::TINY.weight, width);
         Type::TINY.mark(&left, Point::new(room.left, y), Anchor::Start)

@@ -1,5 +1,5 @@
 //! Stringing: for each strand what to cut, the word chart, the row at actual size with
-//! its ruler, and the lengths to check against.
+//! its ruler, and the lengths to check against. Lengths in mm on paper.
 
 mod checks;
 mod remedy;
@@ -66,14 +66,14 @@ fn intro(sheet: &Sheet<'_>, width: f64) -> Block {
 }
 
 /// How the rows of a design are read.
-fn reading(design: &Design) -> Reading {
+fn reading(design: &Design) -> Reading<'_> {
     let posts: Vec<_> = design.strands.iter().map(|strand| Posts::new(design, strand)).collect();
     let stand = Keeps::ALL.into_iter().filter(|keeps| posts.iter().any(|posts| posts.of(*keeps).next().is_some()));
     let is_stopped = |strand: &Strand| Posts::new(design, strand).of(Keeps::Stop).next().is_some();
     let differ = design.strands.iter().flat_map(strung).any(|bead| takes(&design.beads[bead]).is_some());
     let are_beside = design.strands.iter().any(has_neighbours);
     Reading {
-        cord: english::words::cords(design),
+        design,
         tens: design.strands.iter().any(|strand| strung(strand).count() >= TEN),
         on_wire: design.sprung().is_some(),
         letters: stand.map(|keeps| (keeps.letter(design), keeps)).collect(),

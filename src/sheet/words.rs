@@ -1,37 +1,72 @@
 //! Word charts set with their letters in semibold.
 
+use std::ops::Range;
+
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::paint::metrics;
 use crate::steps::english::chart::{ChartRun, WordChart};
 
+/// A space at which no line is broken.
+const JOINED: char = '\u{a0}';
+/// The most of a line that round brackets take which are not broken.
+const MOST_HELD: f64 = 0.5;
+
 /// Sets a chart in lines of a width, a block a line.
 pub fn set(chart: &WordChart, face: Type, width: f64) -> Vec<Block> {
     // Measured in the wider weight, so that every line fits whichever of its words are letters.
     let strong = face.bold();
-    let mut signs = signs(chart);
-    let lines = metrics::wrap(&chart.to_string(), strong.size, strong.weight, width);
-    lines.iter().map(|line| self::line(&mut signs, line, face)).collect()
+    let text = held(&chart.to_string(), |words| strong.width(words) <= MOST_HELD * width);
+    let runs = runs(chart, &text);
+    let lines = metrics::lines(&text, strong.size, strong.weight, width);
+    lines.into_iter().map(|line| self::line(&text, line, &runs, face)).collect()
 }
 
-/// A line, which is made of the chart's next signs but for the spaces at which lines are broken.
-fn line(signs: &mut impl Iterator<Item = (char, bool)>, text: &str, face: Type) -> Block {
-    let signs: Vec<_> = text.chars().filter_map(|sign| signs.find(|(next, _)| *next == sign)).collect();
-    let parts = signs.chunk_by(|(_, one), (_, next)| one == next).map(|part| {
-        let words: String = part.iter().map(|(sign, _)| *sign).collect();
-        if part[0].1 { face.bold() } else { face }.line(&words)
+/// A text in which round brackets that are short enough hold together.
+fn held(text: &str, is_short: impl Fn(&str) -> bool) -> String {
+    let (mut signs, mut open): (Vec<char>, _) = (text.chars().collect(), Vec::new());
+    for at in 0..signs.len() {
+        if signs[at] == '(' {
+            open.push(at);
+        }
+        let Some(from) = (signs[at] == ')').then(|| open.pop()).flatten() else { continue };
+        if is_short(&signs[from..at].iter().collect::<String>()) {
+            signs[from..at].iter_mut().filter(|sign| **sign == ' ').for_each(|sign| *sign = JOINED);
+        }
+    }
+    signs.into_iter().collect()
+}
+
+/// A line of a chart's text.
+fn line(text: &str, line: Range<usize>, runs: &[Lettering], face: Type) -> Block {
+    let first = runs.partition_point(|(run, _)| run.end <= line.start);
+    let here = runs[first..].iter().take_while(|(run, _)| run.start < line.end);
+    let parts = here.map(|(run, is_letter)| {
+        let words = text[run.start.max(line.start)..run.end.min(line.end)].replace(JOINED, " ");
+        if *is_letter { face.bold() } else { face }.line(&words)
     });
     Block::row(parts, 0.0)
 }
 
-/// Every sign of a chart, with whether it is a bead's letter.
-fn signs(chart: &WordChart) -> impl Iterator<Item = (char, bool)> {
+/// Where beads' letters lie in a chart's text, and what is none between them.
+type Lettering = (Range<usize>, bool);
+
+fn runs(chart: &WordChart, text: &str) -> Vec<Lettering> {
+    let signs = |words: &str| words.chars().count();
     let of = |run: &ChartRun| match run {
-        ChartRun::Beads(count, letter) => vec![(count.to_string(), false), (letter.clone(), true)],
-        ChartRun::Words(words) => vec![(words.clone(), false)],
+        ChartRun::Beads(count, letter) => vec![(signs(&count.to_string()), false), (signs(letter), true)],
+        ChartRun::Words(words) => vec![(signs(words), false)],
     };
-    let marked = |(words, is_letter): (String, bool)| words.chars().map(|sign| (sign, is_letter)).collect::<Vec<_>>();
-    chart.runs().iter().flat_map(of).flat_map(marked).collect::<Vec<_>>().into_iter()
+    let mut runs: Vec<Lettering> = Vec::new();
+    for (length, is_letter) in chart.runs().iter().flat_map(of) {
+        let start = runs.last().map_or(0, |(run, _)| run.end);
+        let end = text[start..].char_indices().nth(length).map_or(text.len(), |(at, _)| start + at);
+        match runs.last_mut() {
+            Some((run, is_same)) if *is_same == is_letter => run.end = end,
+            _ => runs.push((start..end, is_letter)),
+        }
+    }
+    runs
 }
 
 #[cfg(test)]
@@ -57,6 +92,20 @@ mod tests {
             WordChart::beads(5, "A").and(" ").and(WordChart::beads(12, "AB")).and(", 11 times, then (1 4MM Spacer)");
         assert_eq!(chart.to_string(), "5A 12AB, 11 times, then (1 4MM Spacer)");
         assert_eq!(strong(&chart, 200.0), ["AAB"]);
+    }
+
+    #[test]
+    fn short_brackets_are_not_broken() {
+        let chart = WordChart::from("4 links bare, then (dangle: ").and(WordChart::beads(1, "B")).and(" on a ring)");
+        let wide = Type::STRONG.width("(dangle: 1B on a ring) more");
+        let text = |line: Block| {
+            line.marks.into_iter().filter_map(|mark| if let Mark::Text(text) = mark { Some(text.text) } else { None })
+        };
+        let lines = |width: f64| {
+            set(&chart, Type::BODY, width).into_iter().map(|line| text(line).collect::<String>()).collect::<Vec<_>>()
+        };
+        assert_eq!(lines(2.0 * wide).len(), 1);
+        assert_eq!(lines(1.5 * wide), ["4 links bare, then (dangle: 1B on a", "ring)"], "more than half a line");
     }
 
     #[test]

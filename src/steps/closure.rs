@@ -100,7 +100,7 @@ fn hung<'d>(design: &'d Design, parts: &[Part], at: usize, side: Side) -> Vec<St
         }
         (Some(before), _) if at > 1 && joins(design, parts, at - 1, side) => {
             let how = Hang::Between { ring: before.finding, inner: parts[at - 2].finding };
-            steps.push(hang(&parts[at], side, how).drawing(opened(design, &parts[at])));
+            steps.push(hang(&parts[at], side, how).drawing(opened(design, &parts[at], before)));
         }
         (Some(before), _) => steps.push(beside(design, &parts[at], before, side)),
         (None, _) => {}
@@ -141,12 +141,12 @@ fn beside<'d>(design: &Design, part: &Part, before: &Part, side: Side) -> Step<'
         return hang(part, side, Hang::Unopened(before.finding)).drawing(Drawing::OpenLink);
     };
     let how = Hang::Opened { opens: opens.finding, hangs: hangs.finding, before: before.finding };
-    hang(part, side, how).drawing(opened(design, part))
+    hang(part, side, how).drawing(opened(design, part, opens))
 }
 
 /// A ring opened: with the clasp that is hung in it, or alone.
-fn opened(design: &Design, part: &Part) -> Drawing {
-    let is_clasp = design.findings[part.finding].kind() == FindingKind::Clasp;
+fn opened(design: &Design, part: &Part, opens: &Part) -> Drawing {
+    let is_clasp = design.findings[part.finding].kind().is_clasp() && design.findings[opens.finding].is_open_ring();
     if is_clasp { Drawing::Clasp } else { Drawing::OpenLink }
 }
 

@@ -11,7 +11,7 @@ use super::side::Side;
 use super::tail::{Hides, hides};
 use super::task::{EndWork, Task};
 use super::tools::{Needle, needle};
-use super::{Drawing, Knotted, Step};
+use super::{Drawing, Knotted, Slack, Step};
 use crate::design::{Design, End, Finding, Index, Part, Strand};
 use crate::pattern::{CordKind, FindingKind, Settle};
 use crate::trade::packing::packing_ratio;
@@ -285,7 +285,7 @@ impl<'d> AlikeEnds<'d> {
 
     fn step(&self, work: EndWork) -> Step<'d> {
         let drawing = self.drawing(work);
-        Step { task: Task::End(self.clone(), work), drawing }
+        Step { drawing, ..Step::new(Task::End(self.clone(), work)) }
     }
 
     /// The knot that closes these ends.
@@ -306,6 +306,15 @@ impl<'d> AlikeEnds<'d> {
         self.part().is_none() && self.design.closure.open().is_some()
     }
 
+    /// What its crimp stands against.
+    fn slack(&self) -> Slack {
+        match () {
+            () if !self.fills() => Slack::Bare,
+            () if self.cuts_tail() => Slack::Beads,
+            () => Slack::Through,
+        }
+    }
+
     /// A loop through a crimp, its tail in the beads where they are strung already.
     fn looped(&self) -> Drawing {
         let guarded = self.first_of(FindingKind::WireGuard).is_some();
@@ -322,7 +331,7 @@ impl<'d> AlikeEnds<'d> {
             EndWork::Loop(_) => self.looped(),
             EndWork::Thread => Drawing::OnEnd,
             EndWork::ThreadCover => Drawing::CoverOnEnd,
-            EndWork::DrawUp => Drawing::DrawnUp,
+            EndWork::DrawUp => Drawing::DrawnUp(self.slack()),
             EndWork::Trim if self.cuts_tail() => Drawing::TailCut,
             EndWork::Trim if self.side == Side::Last => Drawing::TailOut,
             EndWork::Trim => Drawing::TailCovered,
@@ -353,5 +362,5 @@ impl<'d> AlikeEnds<'d> {
 pub fn beyond(design: &Design, end: &End) -> Length {
     let is_around = |kind| matches!(kind, FindingKind::CrimpCover | FindingKind::WireGuard);
     let along = end.findings.iter().map(|at| &design.findings[*at]).filter(|finding| !is_around(finding.kind()));
-    end.takes - end.bight - along.filter_map(Finding::length).sum()
+    end.takes - end.bight.unwrap_or_default() - along.filter_map(Finding::length).sum()
 }

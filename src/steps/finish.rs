@@ -14,23 +14,22 @@ pub fn finish(design: &Design, length: impl Fn() -> [Length; 2], done: usize) ->
     let is_loop = |part: &&Part| design.findings[part.finding].kind() == FindingKind::SpectacleLoop;
     let loops = design.closure.parts().find(is_loop).map(|part| Task::TryLoops(part.finding));
     let again = (design.copies > 1).then_some(Task::MakeOther(done + 1));
-    let lets_out = design.closure.parts().any(|part| part.reach > part.least);
     let finished = finished(design, length);
-    let drawing = if lets_out { Drawing::LetOut } else { Drawing::Inspected(inspection(&finished)) };
+    let drawing = inspection(&finished);
     let check = Step::new(Task::Check(finished)).drawing(drawing);
     let loops = loops.map(|loops| Step::new(loops).drawing(Drawing::OnArm));
     [Some(check), loops, again.map(Step::new)].into_iter().flatten().collect()
 }
 
-const fn inspection(finished: &Finished) -> Inspection {
-    match finished {
+const fn inspection(finished: &Finished) -> Drawing {
+    Drawing::Inspected(match finished {
+        Finished::Coiled(..) => return Drawing::CountedCoil,
         Finished::Hung(_) => Inspection::Hung,
         Finished::Tied { .. } => Inspection::Pulled,
-        Finished::Coiled(..) => Inspection::Coiled,
         Finished::Straight(_) => Inspection::Straight,
         Finished::Round(..) => Inspection::Round,
         Finished::Ring(_) | Finished::Wound(..) => Inspection::Inside,
-    }
+    })
 }
 
 fn finished(design: &Design, length: impl Fn() -> [Length; 2]) -> Finished {

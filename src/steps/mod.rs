@@ -6,6 +6,7 @@
 //! they stand. See [`chart`] for the word chart, [`mod@cautions`] and [`mod@tools`] for what goes before. What
 //! is done is data ([`task`]); [`english`] alone puts it into words.
 
+mod cast;
 pub mod cautions;
 pub mod chart;
 mod closure;
@@ -25,8 +26,9 @@ use crate::design::Design;
 use crate::drape::{Drape, hung_length, piece_length};
 use crate::units::Length;
 
+pub use cast::Cast;
 pub use cautions::cautions;
-pub use task::Task;
+pub use task::{Pass, Task};
 pub use tools::tools;
 
 /// One step of the work.
@@ -37,6 +39,8 @@ pub struct Step<'d> {
     pub task: Task<'d>,
     /// What to draw beside it.
     pub drawing: Option<Drawing>,
+    /// What of the piece that shows.
+    pub cast: Cast,
 }
 
 /// A small drawing beside a step.
@@ -52,8 +56,8 @@ pub enum Drawing {
     Gather(u8),
     /// A cone slid down a pin over so many loops, one to three, cut open.
     Cone(u8),
-    /// A pin's wire turned into a plain loop.
-    PlainLoop,
+    /// A pin's wire turned into a plain loop, which may stay a little open.
+    PlainLoop(bool),
     /// The end of a coil of memory wire rolled outward into a loop.
     TurnedEnd,
     /// A ring or link opened sideways.
@@ -90,6 +94,8 @@ pub enum Drawing {
     Measure(WithBeads),
     /// So many strands, two or three, through a bar.
     Bar(u8),
+    /// A bead that strands share, and which of them goes through it.
+    Bored(Pass),
     /// A chain cut through a link.
     Chain,
     /// A group of beads between two crimps.
@@ -100,20 +106,20 @@ pub enum Drawing {
     Tassel,
     /// So many strands, two or three, turned about one another.
     Twist(u8),
-    /// A clasp hung in a ring that is opened.
+    /// Something hung by its eye in a ring that is opened.
     Clasp,
     /// A link in a pin's loop.
     InLoop,
     /// A charm hung in a link of chain by a ring.
     Charm,
-    /// A clasp in the first link of a chain, and farther out.
-    LetOut,
-    /// So many kinds of bead, one to three, laid out by letter.
-    LaidOut(u8),
+    /// The kinds of bead laid out by letter.
+    LaidOut,
     /// A cord cut at its length along a ruler.
     CutToLength,
     /// Wire cut off its coil, whose turns are counted.
     CutCoil,
+    /// A finished coil, whose turns are counted.
+    CountedCoil,
     /// A thick cord cut straight across.
     CutSquare,
     /// A piece of tape with a name about a cord's end.
@@ -129,7 +135,7 @@ pub enum Drawing {
     /// A knot cover threaded onto a cord's end.
     CoverOnEnd,
     /// A tail pulled, and beads pushed up.
-    DrawnUp,
+    DrawnUp(Slack),
     /// A bead that goes over a tail.
     TailCovered,
     /// A tail cut off where it leaves the beads.
@@ -161,6 +167,17 @@ pub enum Below {
     Cover,
 }
 
+/// What a crimp stands against at the last end, where slack is drawn up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Slack {
+    /// Bare cord.
+    Bare,
+    /// Beads, through which its tail does not go.
+    Beads,
+    /// Beads through which it does.
+    Through,
+}
+
 /// How a finished piece is looked at.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Inspection {
@@ -168,8 +185,6 @@ pub enum Inspection {
     Hung,
     /// Pulled from both sides.
     Pulled,
-    /// As a coil, by its turns.
-    Coiled,
     /// Straight along a ruler.
     Straight,
     /// Closed, once round along its beads.
@@ -224,7 +239,7 @@ impl Drawing {
         Self::WITHOUT_KNOTS.into_iter().chain(Knotted::ALL.map(Self::Knot)).chain(Knotted::ALL.map(Self::KnotGlued))
     }
 
-    const WITHOUT_KNOTS: [Self; 75] = [
+    const WITHOUT_KNOTS: [Self; 77] = [
         Self::CrimpOpen,
         Self::CrimpPacked,
         Self::CrimpPressed,
@@ -233,7 +248,8 @@ impl Drawing {
         Self::Cone(1),
         Self::Cone(2),
         Self::Cone(3),
-        Self::PlainLoop,
+        Self::PlainLoop(false),
+        Self::PlainLoop(true),
         Self::TurnedEnd,
         Self::OpenLink,
         Self::KnotCover(false),
@@ -256,6 +272,8 @@ impl Drawing {
         Self::Measure(WithBeads::Knots),
         Self::Bar(2),
         Self::Bar(3),
+        Self::Bored(Pass::First),
+        Self::Bored(Pass::Next),
         Self::Chain,
         Self::Group,
         Self::Gap,
@@ -265,12 +283,10 @@ impl Drawing {
         Self::Clasp,
         Self::InLoop,
         Self::Charm,
-        Self::LetOut,
-        Self::LaidOut(1),
-        Self::LaidOut(2),
-        Self::LaidOut(3),
+        Self::LaidOut,
         Self::CutToLength,
         Self::CutCoil,
+        Self::CountedCoil,
         Self::CutSquare,
         Self::Tag,
         Self::OnPin(false),
@@ -283,7 +299,9 @@ impl Drawing {
         Self::CutPin(Below::Cover),
         Self::OnEnd,
         Self::CoverOnEnd,
-        Self::DrawnUp,
+        Self::DrawnUp(Slack::Bare),
+        Self::DrawnUp(Slack::Beads),
+        Self::DrawnUp(Slack::Through),
         Self::TailCovered,
         Self::TailOut,
         Self::Stopper,
@@ -295,7 +313,6 @@ impl Drawing {
         Self::Spaced,
         Self::Inspected(Inspection::Hung),
         Self::Inspected(Inspection::Pulled),
-        Self::Inspected(Inspection::Coiled),
         Self::Inspected(Inspection::Straight),
         Self::Inspected(Inspection::Round),
         Self::Inspected(Inspection::Inside),
@@ -322,11 +339,6 @@ impl Drawing {
         Self::Cone(up_to_three(strands))
     }
 
-    /// Kinds of bead laid out: as many as there are, or three for more.
-    fn laid_out(kinds: usize) -> Self {
-        Self::LaidOut(up_to_three(kinds))
-    }
-
     /// Strands in a bar's loops: as many as there are, or three for more.
     fn end_bar(strands: usize) -> Self {
         Self::EndBar(two_or_three(strands))
@@ -348,8 +360,8 @@ const fn two_or_three(strands: usize) -> u8 {
 }
 
 impl<'d> Step<'d> {
-    const fn new(task: Task<'d>) -> Self {
-        Self { task, drawing: None }
+    fn new(task: Task<'d>) -> Self {
+        Self { task, drawing: None, cast: Cast::default() }
     }
 
     fn drawing(mut self, drawing: Drawing) -> Self {
@@ -373,7 +385,7 @@ pub fn steps_as_hung<'d>(design: &'d Design, drape: &Drape) -> Vec<Step<'d>> {
 fn whole(design: &Design, length: impl Fn() -> [Length; 2]) -> Vec<Step<'_>> {
     let mut steps = work(design);
     steps.extend(finish::finish(design, length, steps.len()));
-    steps
+    steps.into_iter().map(|step| Step { cast: Cast::of(design, &step.task), ..step }).collect()
 }
 
 /// All steps but the last, which measure what is made.

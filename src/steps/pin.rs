@@ -16,6 +16,6 @@ pub fn close<'d>(pins: Pins, above: Above, open: bool) -> [Step<'d>; 3] {
     [
         Step::new(Task::BendPin(pins.clone(), above)).drawing(Drawing::BentPin(below)),
         Step::new(Task::CutPin(pins.clone())).drawing(Drawing::CutPin(below)),
-        Step::new(Task::TurnLoop { pins, open }).drawing(Drawing::PlainLoop),
+        Step::new(Task::TurnLoop { pins, open }).drawing(Drawing::PlainLoop(open)),
     ]
 }

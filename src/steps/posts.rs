@@ -127,7 +127,7 @@ pub fn datum(design: &Design, strand: &Strand) -> Datum {
     let first = strand.ends.first();
     match design.cords[strand.cord].kind {
         CordKind::Chain => Datum::EndLink,
-        _ if first.is_some_and(|end| end.bight > Length::ZERO) => Datum::Loop,
+        _ if first.is_some_and(|end| end.bight.is_some()) => Datum::Loop,
         _ if first.is_some_and(|end| is_covered(design, end)) => Datum::KnotCover,
         _ => Datum::End,
     }
@@ -305,7 +305,7 @@ fn keeps(design: &Design, placed: &Placed<'_>) -> Option<Keeps> {
     }
 }
 
-/// A stop's finding and its middle: on a strand that stops divide, what has a train to itself and is a crimp.
+/// A stop's finding and its middle in mm of the strand: on a strand that stops divide, what has a train to itself and is a crimp.
 pub fn stop(design: &Design, strand: &Strand, train: &Train) -> Option<(Index<Finding>, f64)> {
     let divided = strand.chart.iter().any(|phrase| matches!(phrase, Phrase::Stop(..)));
     match (train.bits.as_slice(), train.rest) {

@@ -12,8 +12,8 @@ use crate::pattern::{CordKind, FindingKind};
 pub fn lay_out(design: &Design) -> Option<Step<'_>> {
     let knotted = design.strands.iter().map(|strand| strand.in_end_knots(design).count() as u64).sum();
     let counts = design.counts();
-    let kinds = counts.iter().filter(|count| **count > 0).count();
-    (kinds > 0).then(|| Step::new(Task::LayOut { counts, knotted }).drawing(Drawing::laid_out(kinds)))
+    let has_beads = counts.iter().any(|count| *count > 0);
+    has_beads.then(|| Step::new(Task::LayOut { counts, knotted }).drawing(Drawing::LaidOut))
 }
 
 /// Cut each strand's cord, and tell the pieces apart.
@@ -28,6 +28,7 @@ pub fn cut(design: &Design) -> Vec<Step<'_>> {
     let mut cuts: Vec<_> = has(CordKind::Elastic).then_some(CutNote::Stretch).into_iter().collect();
     cuts.extend(cords.clone().filter(|cord| design.cords[*cord].needle).map(CutNote::OwnNeedle));
     cuts.extend(tried.map(CutNote::Trial));
+    cuts.extend(wound(design).map(CutNote::Tassel));
     cuts.extend(design.strands.iter().filter(takes_up).map(CutNote::Knots));
     cuts.extend(cords.map(CutNote::Pieces));
     let sprung = |strand: &&Strand| design.cords[strand.cord].is_sprung();
@@ -48,8 +49,12 @@ pub fn cut(design: &Design) -> Vec<Step<'_>> {
 
 /// Make the tassels that are wound of the piece's own cord.
 pub fn tassels(design: &Design) -> Vec<Step<'_>> {
-    let wound = |at: &Index<Finding>| design.findings[*at].tassel().is_some_and(|tassel| tassel.wound.is_some());
-    design.findings.indices().filter(wound).map(|at| Step::new(Task::Tassel(at)).drawing(Drawing::Tassel)).collect()
+    wound(design).map(|at| Step::new(Task::Tassel(at)).drawing(Drawing::Tassel)).collect()
+}
+
+/// The tassels that are wound of the piece's own cord.
+fn wound(design: &Design) -> impl Iterator<Item = Index<Finding>> {
+    design.findings.indices().filter(|at| design.findings[*at].tassel().is_some_and(|tassel| tassel.wound.is_some()))
 }
 
 /// Make the branches, each kind once with how many of it. A ring that hangs in a link of chain is opened once, for

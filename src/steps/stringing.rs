@@ -33,14 +33,15 @@ fn of_strand<'d>(design: &'d Design, strand: &'d Strand, alike: Option<Vec<Index
     tasks.extend(first_stop(design, strand).map(|finding| Task::FixStops(strand, finding)));
     tasks.extend(spreads(design, strand).then_some(Task::Space(strand)));
     tasks.extend(holding_crimp(design, strand).map(|crimp| Task::FixGroups(strand, crimp)));
-    tasks.into_iter().map(|task| Step { drawing: drawing(design, strand, &task), task }).collect()
+    tasks.into_iter().map(|task| Step { drawing: drawing(design, strand, &task), ..Step::new(task) }).collect()
 }
 
 /// What to draw: bars that strands share, or else the knots between beads; the ruler; a crimp that stops.
 fn drawing(design: &Design, strand: &Strand, task: &Task<'_>) -> Option<Drawing> {
     match task {
         Task::String(..) => {
-            let shares = passes(design, strand, is_bar).map(|_| Drawing::bar(design.strands.len()));
+            let bars = passes(design, strand, is_bar).map(|_| Drawing::bar(design.strands.len()));
+            let shares = passes(design, strand, is_bead).map(Drawing::Bored).or(bars);
             let hung = [
                 (is_ring as fn(Hold) -> bool, Drawing::Charm),
                 (is_pin, Drawing::InLink),

@@ -3,7 +3,7 @@
 //! Findings, beads and cords are indices into the design, strands are the design's own. Words, units and the
 //! order of words in a sentence are the renderer's (see [`super::english`]).
 
-use crate::design::{Bead, Cord, Dangle, Finding, Foot, Index, Strand, Twist};
+use crate::design::{Bead, Cord, Dangle, Entries, Finding, Foot, Index, Strand, Twist};
 use crate::units::Length;
 
 use super::ends::AlikeEnds;
@@ -16,7 +16,7 @@ pub enum Task<'d> {
     /// Lay the beads out by letter: how many of each in one copy, and how many of them for the knots at the ends.
     LayOut {
         /// Indexed like the design's beads.
-        counts: Vec<u32>,
+        counts: Entries<u32, Bead>,
         /// How many of them.
         knotted: u64,
     },
@@ -108,6 +108,8 @@ pub enum CutNote<'d> {
     OwnNeedle(Index<Cord>),
     /// Knots are tied to try in the cord of a strand.
     Trial(&'d Strand),
+    /// A tassel is made of the piece's own cord.
+    Tassel(Index<Finding>),
     /// The pieces of a cord.
     Pieces(Index<Cord>),
     /// What a strand's knots take up.
@@ -269,7 +271,7 @@ pub enum Needled {
 }
 
 /// Which of the strands that go through something a strand is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Pass {
     /// The first.
     First,

@@ -41,13 +41,13 @@ pub fn fit(ease: f64) -> Option<&'static Ease> {
 /// Wire and crimp that suit beads of a size, in mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Stringing {
-    /// Beads below this size across.
+    /// Beads below this size across, in mm.
     pub below: f64,
-    /// Thinnest wire.
+    /// Thinnest wire, in mm.
     pub thinnest: f64,
-    /// Thickest wire.
+    /// Thickest wire, in mm.
     pub thickest: f64,
-    /// Outside diameter of the crimp.
+    /// Outside diameter of the crimp, in mm.
     pub crimp: f64,
     /// How sure.
     pub confidence: Confidence,

@@ -68,11 +68,11 @@ pub fn linear(colour: Rgb) -> Linear {
 /// A colour in CIE Lab.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Lab {
-    /// Lightness, 0 to 100.
+    /// Lightness, from 0 to 100.
     pub l: f64,
-    /// Green to red.
+    /// Green to red, in the same unit.
     pub a: f64,
-    /// Blue to yellow.
+    /// Blue to yellow, in the same unit.
     pub b: f64,
 }
 
@@ -101,7 +101,7 @@ fn times(matrix: [[f64; 3]; 3], v: [f64; 3]) -> [f64; 3] {
     matrix.map(|row| row[0] * v[0] + row[1] * v[1] + row[2] * v[2])
 }
 
-/// CIEDE2000 difference of two colours, with all parametric factors 1: about 1 is just noticed side
+/// CIEDE2000 difference of two colours in its own unit, with all parametric factors 1: about 1 is just noticed side
 /// by side.
 #[must_use]
 pub fn ciede2000(one: Lab, two: Lab) -> f64 {
@@ -176,14 +176,14 @@ fn cos(degrees: f64) -> f64 {
     libm::cos(degrees.to_radians())
 }
 
-/// Relative luminance by WCAG 2, 0 to 1.
+/// Relative luminance by WCAG 2, from 0 to 1.
 #[must_use]
 pub fn luminance(colour: Rgb) -> f64 {
     let [r, g, b] = linear(colour);
     0.2126 * r + 0.7152 * g + 0.0722 * b
 }
 
-/// Contrast of two colours by WCAG 2, 1 to 21.
+/// Contrast of two colours by WCAG 2, a ratio from 1 to 21.
 #[must_use]
 pub fn contrast(a: Rgb, b: Rgb) -> f64 {
     let (a, b) = (luminance(a), luminance(b));

@@ -5,6 +5,7 @@ use std::fmt;
 use serde::Serialize;
 
 use super::english::ranged;
+use super::number::{SIXTEENTHS, enough, fraction, rounded, sixteenths, stepped, tens, trimmed};
 use super::{INCH, Length, Money};
 
 /// How the sheet prints lengths.
@@ -30,65 +31,46 @@ pub struct Telling {
     pub currency: Option<String>,
 }
 
-/// Inches are printed to the nearest sixteenth, as rulers show them.
-const SIXTEENTHS: f64 = 16.0;
-
-/// Below an inch they are printed to the nearest thirty-second, so that both units tell the same length.
-const THIRTY_SECONDS: f64 = 32.0;
 /// Below this margins are printed to the tenth of a millimetre, and other lengths to the half, which the eye reads
 /// between the marks of a ruler.
 const FINE: f64 = 10.0;
-/// Share of a printed digit that is float noise: what a sum misses a half by still counts as half.
-const NOISE: f64 = 1e-6;
 /// Share of a printed digit by which a bound may be missed, as float noise.
 const HAIR: f64 = 1e-7;
 /// Most decimals of a length: what a pattern file can hold and read back.
 const DECIMALS: usize = 6;
 
 impl UnitStyle {
-    /// One unit where there are two: millimetres.
-    #[must_use]
-    pub const fn one(self) -> Self {
-        if matches!(self, Self::In) { self } else { Self::Mm }
-    }
-
     /// Prints a length for a reader with a ruler: to the sixteenth of an inch, the millimetre; small ones to the
-    /// thirty-second and the half.
+    /// thirty-second and the half. Each unit is rounded from the length itself, so that who reads one alone is as near to it.
     #[must_use]
     pub fn ruler(self, length: Length) -> String {
-        self.both(&self.inches(length), &on_ruler(length).value().to_string())
+        self.both(&fraction(length), &on_ruler(length).value().to_string())
+    }
+
+    /// Prints a length to cut, which is never told shorter than it is: the next sixteenth of an inch, the next millimetre.
+    #[must_use]
+    pub fn cut(self, length: Length) -> String {
+        self.both(&sixteenths(enough(length, INCH / SIXTEENTHS)), &enough(length, 1.0).to_string())
     }
 
     /// Two lengths for the same reader, or one where both are printed alike: `16 ½ to 18 ½ in (419 to 470 mm)`.
     #[must_use]
     pub fn range(self, lengths: [Length; 2]) -> String {
-        let inches = ranged(lengths.map(|length| self.inches(length)));
+        let inches = ranged(lengths.map(fraction));
         self.both(&inches, &ranged(lengths.map(|length| on_ruler(length).value().to_string())))
-    }
-
-    /// The inches of a length as [`Self::ruler`] prints them. Both units tell the same length: that which is printed in
-    /// millimetres, or the sixteenth of an inch that is printed so.
-    #[must_use]
-    pub fn inches(self, length: Length) -> String {
-        let shown = on_ruler(length);
-        let sixteenth = Length::inches((length.value() / INCH * SIXTEENTHS).round() / SIXTEENTHS);
-        let both = if on_ruler(sixteenth) == shown { sixteenth } else { shown };
-        fraction(if self == Self::Both { both } else { length })
     }
 
     /// The same to the tenth of a millimetre.
     #[must_use]
     pub fn fine(self, length: Length) -> String {
-        self.both(&fraction(length), length.tenths().trim_end_matches(" mm"))
+        self.both(&fraction(length), &trimmed(length.value(), 1))
     }
 
-    /// Prints how far a length may be off: millimetres whole, small ones to the tenth; inches as a length's, and where only they
-    /// are printed, up to the next sixteenth that is enough, for no ruler of inches shows less.
+    /// Prints how far a length may be off: millimetres whole, small ones to the tenth; inches as a length's.
     #[must_use]
     pub fn margin(self, length: Length) -> String {
         let fine = length.value().abs() < FINE;
-        let inches = if self == Self::In { sixteenths(enough(length)) } else { fraction(length) };
-        self.both(&inches, &rounded(length.value(), usize::from(fine)))
+        self.both(&fraction(length), &rounded(length.value(), usize::from(fine)))
     }
 
     /// Prints a size that no ruler shows: inches to the thousandth, millimetres to the hundredth.
@@ -97,118 +79,25 @@ impl UnitStyle {
         self.both(&format!("{:.3}", length.value() / INCH), &trimmed(length.value(), 2))
     }
 
-    fn both(self, inches: &str, mm: &str) -> String {
+    /// What is told in feet or inches, and in metres or millimetres: one of them, or both.
+    #[must_use]
+    pub fn told(self, [inches, metric]: [String; 2]) -> String {
         match self {
-            Self::In => format!("{inches} in"),
-            Self::Mm => format!("{mm} mm"),
-            Self::Both => format!("{inches} in ({mm} mm)"),
+            Self::In => inches,
+            Self::Mm => metric,
+            Self::Both => format!("{inches} ({metric})"),
         }
     }
-}
 
-/// The least sixteenths of an inch that are no shorter than a length.
-fn enough(length: Length) -> i64 {
-    #[expect(clippy::cast_possible_truncation, reason = "lengths are below a kilometre")]
-    let parts = (length.value() / INCH * SIXTEENTHS - NOISE).ceil() as i64;
-    parts
+    fn both(self, inches: &str, mm: &str) -> String {
+        self.told([format!("{inches} in"), format!("{mm} mm")])
+    }
 }
 
 /// What a ruler shows of a length: millimetres, of small ones their halves.
 fn on_ruler(length: Length) -> Length {
     let step = if length.value().abs() >= FINE { 1.0 } else { 0.5 };
     Length::mm(stepped(length.value(), step))
-}
-
-/// Ten to the power of so many decimals.
-fn tens(places: usize) -> f64 {
-    (0..places).fold(1.0, |unit, _| unit * 10.0)
-}
-
-/// A number rounded to so many decimals, halves away from nothing.
-fn rounded(value: f64, places: usize) -> String {
-    let unit = tens(places);
-    let size = (value.abs() * unit + 0.5 + NOISE).floor() / unit;
-    let text = trimmed(size, places);
-    if value < 0.0 && size > 0.0 { format!("-{text}") } else { text }
-}
-
-/// A number to the nearest step, what lies between two away from nothing.
-fn stepped(value: f64, step: f64) -> f64 {
-    let size = (value.abs() / step + 0.5 + NOISE).floor() * step;
-    if value < 0.0 && size > 0.0 { -size } else { size }
-}
-
-/// Inches in sixteenths with real fractions: `16 ½`, `¾`, `5 3⁄16`, `0`; below one in thirty-seconds: `9⁄32`.
-#[must_use]
-pub fn fraction(length: Length) -> String {
-    let parts_of = |unit: f64| {
-        #[expect(clippy::cast_possible_truncation, reason = "lengths are below a kilometre")]
-        let parts = (length.value().abs() / INCH * unit).round() as i64;
-        parts
-    };
-    let fine = parts_of(THIRTY_SECONDS);
-    let parts = if fine < 32 { fine / 2 } else { parts_of(SIXTEENTHS) };
-    let text = if fine < 32 && fine % 2 == 1 { format!("{fine}⁄32") } else { sixteenths(parts) };
-    if length.value() < 0.0 && text != "0" { format!("−{text}") } else { text }
-}
-
-/// A number in eighths with real fractions: `3 ½`.
-#[must_use]
-pub fn eighths(number: f64) -> String {
-    #[expect(clippy::cast_possible_truncation, reason = "a number of turns is bounded by a strand's length")]
-    let parts = (number * 8.0).round() as i64;
-    sixteenths(2 * parts)
-}
-
-/// A count, its thousands apart from five figures on: `1050`, `900,000`.
-#[must_use]
-pub fn grouped(number: u64) -> String {
-    if number < 10_000 { number.to_string() } else { apart(number) }
-}
-
-/// A number, its thousands apart.
-fn apart(number: u64) -> String {
-    if number < 1000 { number.to_string() } else { format!("{},{:03}", apart(number / 1000), number % 1000) }
-}
-
-/// So many sixteenths with a real fraction.
-#[must_use]
-pub fn sixteenths(parts: i64) -> String {
-    let (whole, rest) = (parts / 16, parts % 16);
-    let part = sixteenth(rest);
-    match (whole, part.as_str()) {
-        (whole, "") => whole.to_string(),
-        (0, part) => part.to_owned(),
-        (whole, part) => format!("{whole} {part}"),
-    }
-}
-
-/// Halves to eighths have letters of their own; fonts draw figures about a fraction slash alike.
-fn sixteenth(rest: i64) -> String {
-    const EIGHTHS: [&str; 8] = ["", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"];
-    if rest % 2 == 0 {
-        return usize::try_from(rest / 2).ok().and_then(|at| EIGHTHS.get(at)).copied().unwrap_or("").to_owned();
-    }
-    format!("{rest}⁄16")
-}
-
-/// A number to so many decimals, or to as many more as show two figures of it: what is little is not told as nothing.
-#[must_use]
-pub fn figures(value: f64, places: usize) -> String {
-    const MOST: usize = 9;
-    let shown = |places: &usize| value.abs() * tens(*places) >= 10.0;
-    let enough = (places..MOST).find(shown).unwrap_or(MOST);
-    format!("{value:.*}", if value == 0.0 { places } else { enough })
-}
-
-/// A number with at most `places` decimals and no trailing zeros.
-#[must_use]
-pub(super) fn trimmed(value: f64, places: usize) -> String {
-    let text = format!("{value:.places$}");
-    if !text.contains('.') {
-        return text;
-    }
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
 impl fmt::Display for Length {
@@ -263,6 +152,7 @@ impl fmt::Display for Money {
 
 #[cfg(test)]
 mod tests {
+    use super::super::number::{NOISE, figures, grouped};
     use super::*;
     use proptest::prelude::*;
 
@@ -300,15 +190,45 @@ mod tests {
         assert_eq!(UnitStyle::Both.ruler(Length::mm(7.4)), "9⁄32 in (7.5 mm)");
         assert_eq!(UnitStyle::Both.ruler(Length::mm(-7.4)), "−9⁄32 in (-7.5 mm)");
         assert_eq!(UnitStyle::Both.ruler(Length::mm(25.2)), "1 in (25 mm)");
-        // Neither 17 ¼ in (438.2 mm) nor 17 5⁄16 in (439.7 mm) is printed as 439 mm, of which the latter is the nearer.
-        let alike = [438.8, 439.0].map(|mm| UnitStyle::Both.ruler(Length::mm(mm)));
-        assert_eq!(alike, ["17 5⁄16 in (439 mm)"; 2]);
+        assert_eq!(UnitStyle::Both.ruler(Length::mm(438.8)), "17 ¼ in (439 mm)");
+    }
+
+    /// An inch is 25.4 mm exactly, and what is converted is rounded once, from the value itself (NIST SP 811, 2008,
+    /// appendices B.7 and B.8).
+    #[test]
+    fn each_unit_is_rounded_from_the_length_itself() {
+        let told = |mm: f64| UnitStyle::Both.ruler(Length::mm(mm));
+        assert_eq!([165.5, 391.4].map(told), ["6 ½ in (166 mm)", "15 7⁄16 in (391 mm)"]);
+        assert_eq!([150.2, 123.1].map(told), ["5 15⁄16 in (150 mm)", "4 ⅞ in (123 mm)"]);
+        assert_eq!([457.5, 469.3].map(told), ["18 in (458 mm)", "18 ½ in (469 mm)"]);
+    }
+
+    /// Decimal equivalents of fractions of an inch as workshop tables give them (Machinery's Handbook; from memory).
+    #[test]
+    fn fractions_have_their_published_lengths() {
+        let table = [
+            ("1⁄32", 0.7938),
+            ("3⁄32", 2.3813),
+            ("9⁄32", 7.1438),
+            ("7⁄16", 11.1125),
+            ("⅝", 15.875),
+            ("31⁄32", 24.6063),
+        ];
+        assert!(table.iter().all(|(told, mm)| fraction(Length::mm(*mm)) == *told));
+    }
+
+    #[test]
+    fn what_is_cut_is_never_told_shorter_than_it_is() {
+        let told = |mm: f64| UnitStyle::Both.cut(Length::mm(mm));
+        assert_eq!([119.3, 740.4].map(told), ["4 ¾ in (120 mm)", "29 3⁄16 in (741 mm)"]);
+        let exact = Length::inches(13.5) + Length::inches(2.0) * 2.0;
+        assert_eq!(UnitStyle::Both.cut(exact), "17 ½ in (445 mm)");
     }
 
     #[test]
     fn a_range_tells_its_lengths_as_each_is_told_alone() {
         let hooked = [438.8, 489.0].map(Length::mm);
-        assert_eq!(UnitStyle::Both.range(hooked), "17 5⁄16 to 19 ¼ in (439 to 489 mm)");
+        assert_eq!(UnitStyle::Both.range(hooked), "17 ¼ to 19 ¼ in (439 to 489 mm)");
         assert_eq!(UnitStyle::Both.range([hooked[0]; 2]), UnitStyle::Both.ruler(hooked[0]));
         assert_eq!(UnitStyle::Mm.range([438.8, 439.0].map(Length::mm)), "439 mm");
     }
@@ -324,8 +244,7 @@ mod tests {
     #[test]
     fn small_margins_are_told_to_the_tenth() {
         assert_eq!(UnitStyle::Both.margin(Length::mm(1.34)), "1⁄16 in (1.3 mm)");
-        // 1.1 mm are 0.043 in, which 1⁄32 in, 0.031, is less than.
-        assert_eq!(UnitStyle::In.margin(Length::mm(1.1)), "1⁄16 in");
+        assert_eq!(UnitStyle::In.margin(Length::mm(0.636 * INCH)), "⅝ in");
         assert_eq!(UnitStyle::In.margin(Length::mm(25.4 / 8.0)), "⅛ in");
         assert_eq!(UnitStyle::Mm.margin(Length::mm(2.0)), "2 mm");
         assert_eq!(UnitStyle::Mm.margin(Length::mm(12.4)), "12 mm");

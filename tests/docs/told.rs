@@ -144,7 +144,7 @@ fn all() -> Vec<Tells> {
         tells("strands-unsettled", "in up to {} rounds", "src/drape/body/rest.rs", "ROUNDS"),
         tells("strands-unsettled", "or {} where strands have no room", "src/drape/body/rest.rs", "CROSSING"),
         tells("strands-unsettled", "farther than {} mm, or all", "src/drape/body/mod.rs", "RESTS"),
-        tells("strands-unsettled", "nothing lies {} mm deep", "src/drape/body/mod.rs", "RESTS").which(1, |mm| mm),
+        tells("strands-unsettled", "no bead lies {} mm deep", "src/drape/body/mod.rs", "RESTS").which(1, |mm| mm),
         tells("strands-unsettled", "along their first {} mm", "src/drape/body/constraints.rs", "SHARED"),
         tells("strands-unsettled", "round a radius of {} mm", "src/drape/program.rs", "KINK"),
         tells("strands-unsettled", "more than {} mm of that", "src/drape/body/mod.rs", "SHORT"),

@@ -69,7 +69,7 @@ fn legend(piece: &Piece, pages: &[Page]) -> Result<(), String> {
 /// Whether each strand's word chart, said aloud, strings what the strand holds.
 fn chart(piece: &Piece) -> Result<(), String> {
     let beads = piece.design.beads.len();
-    let differs = |strand: &&Strand| spoken(&strand.chart, beads) != strand.counts(&piece.design);
+    let differs = |strand: &&Strand| spoken(&strand.chart, beads) != strand.counts(&piece.design).as_slice();
     match piece.design.strands.iter().find(differs) {
         Some(strand) => Err(format!("the chart of {} strings {:?}", strand.name, spoken(&strand.chart, beads))),
         None => Ok(()),

@@ -62,8 +62,9 @@ fn kit(design: &Design, [cut, tried]: [f64; 2], each: usize, lots: u64) {
     }
     let left: f64 = list.cuttings[0].spools.iter().map(|spool| spool.left.value()).sum();
     near(left, 2000.0 * lots as f64 - need.value());
-    let said =
-        format!("1. bought, 2 m: {}only {cut:.0} mm", if each > 1 { format!("{each} × ") } else { String::new() });
+    // No piece is told shorter than it is.
+    let (times, cut) = (if each > 1 { format!("{each} × ") } else { String::new() }, cut.ceil());
+    let said = format!("1. bought, 2 m: {times}only {cut} mm");
     let text = table(&list, &Telling { units: UnitStyle::Mm, currency: None });
     assert!(text.contains(&said), "{said}: {text}");
 }

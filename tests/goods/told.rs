@@ -152,9 +152,9 @@ fn silk_with_its_own_needle_asks_for_none() {
 fn the_bead_that_a_knot_is_tied_round_is_counted_and_bought() {
     let design = shipped("fathom");
     let at = design.beads.find(|bead| bead.id == "fleck").unwrap();
-    let strung = design.strands[nth(0)].counts(&design)[at.number()];
+    let strung = design.strands[nth(0)].counts(&design)[at];
     // One in each of two knot covers.
-    assert_eq!(design.counts()[at.number()], strung + 2);
+    assert_eq!(design.counts()[at], strung + 2);
     let list = materials(&design, &Order::default());
     assert_eq!(list.lines[at.number()].article, Article::Bead(at));
     assert_eq!(list.lines[at.number()].need, Amount::Count(u64::from(strung) + 2));

@@ -76,7 +76,7 @@ fn flat_beads_of_a_ring_lie_with_their_faces_up() {
     let shape = |bounds: &super::boxes::Box| (bounds.right - bounds.left) / (bounds.bottom - bounds.top);
     let shapes: Vec<_> = seen.iter().map(shape).collect();
     assert!(shapes.iter().all(|shape| (0.95..1.05).contains(shape)), "{shapes:?}");
-    let count = piece.design.counts()[coin.number()] as usize;
+    let count = piece.design.counts()[coin] as usize;
     // Once in the legend, in the ring, and in the row laid straight.
     assert_eq!(seen.len(), 2 * count + 1);
 }

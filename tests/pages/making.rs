@@ -2,9 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use festoon::art;
 use festoon::paint::mark::{Mark, Page};
-use festoon::steps::english::{Told, cautions, told};
+use festoon::steps::english::{Told, cautions, drawing, told};
 
 use super::boxes::boxes;
 use super::{PAPERS, holds, pages, shipped};
@@ -70,7 +69,7 @@ fn every_drawing_that_a_step_asks_for_is_drawn_with_its_words_for_the_blind() {
         let name = &piece.design.heading.title;
         let sheet = pages(&piece, PAPERS[0]);
         let drawings = told(&piece.design, piece.telling.units).into_iter().filter_map(|step| step.drawing);
-        let mut asked: Vec<_> = drawings.flat_map(|drawing| labels(&art::step(drawing))).collect();
+        let mut asked: Vec<_> = drawings.map(|one| drawing(one).to_owned()).collect();
         assert!(asked.iter().all(|label| !label.is_empty()), "{name}: {asked:?}");
         let drawn = sheet.iter().filter(|page| holds(page, "Making")).flat_map(|page| labels(&page.marks));
         let mut drawn: Vec<_> = drawn.filter(|label| asked.contains(label)).collect();

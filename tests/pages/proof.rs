@@ -187,7 +187,7 @@ fn assert_all_beads(piece: &Piece, paper: Paper, pages: &[Page], largest: f64) {
         let lane = format!("{}: finished", strand.name);
         let drawn = seen.iter().filter(|(label, index, _)| label.starts_with(&lane) && is_small(index));
         let counts = strand.counts(&piece.design);
-        let strung = beads.indices().filter(is_small).map(|at| counts[at.number()] as usize - met(at));
+        let strung = beads.indices().filter(is_small).map(|at| counts[at] as usize - met(at));
         assert_eq!(drawn.count(), strung.sum::<usize>(), "{paper:?} {}", strand.name);
     }
 }

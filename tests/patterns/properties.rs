@@ -170,7 +170,7 @@ fn every_bead_that_is_strung_is_bought() {
     every(|what, piece| {
         let bought = bought(&piece.design);
         for (at, bead) in piece.design.beads.entries() {
-            let strung: u32 = piece.design.strands.iter().map(|strand| strand.counts(&piece.design)[at.number()]).sum();
+            let strung: u32 = piece.design.strands.iter().map(|strand| strand.counts(&piece.design)[at]).sum();
             assert!(strung > 0, "{what}: {} is in the legend and not strung", bead.id);
             // A bead with several holes hangs on as many strands, and is there once.
             let holes = bead.bores.map_or(1, |bores| bores.count);

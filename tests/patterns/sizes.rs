@@ -64,7 +64,7 @@ fn a_fill_takes_as_many_whole_repeats_as_fit() {
         let size = piece.design.heading.size.as_deref();
         let asked = 17.0 * 25.4 + size.map_or(0.0, |size| if size == "short" { -25.4 } else { 76.2 });
         let fits = f64::floor((asked - 12.0) / 7.8);
-        assert_eq!(f64::from(piece.design.counts()[0]), fits, "{size:?}");
+        assert_eq!(f64::from(piece.design.counts()[nth(0)]), fits, "{size:?}");
     }
 }
 

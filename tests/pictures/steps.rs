@@ -1,59 +1,160 @@
-//! The small drawings beside the steps, to look at; each stays inside its box.
+//! The small drawings beside the steps of all shipped patterns, to look at; each stays inside its box and shows the piece's
+//! own beads.
 
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
-use festoon::art::{STEP_SIZE, step};
+use festoon::Piece;
+use festoon::art::{Ink, Look, STEP_SIZE, Stencils, step};
+use festoon::design::{Bead, Index, What};
 use festoon::export::{Effort, png};
-use festoon::geometry::Point;
+use festoon::geometry::{Extent, Point};
 use festoon::paint::layout::Block;
 use festoon::paint::mark::{Mark, Page};
-use festoon::paint::outline::flattened;
-use festoon::steps::Drawing;
+use festoon::steps::{Cast, Drawing, steps};
 
-/// The points of all outlines, with the corners that the lines' thickness adds to each.
-fn outlines(marks: &[Mark]) -> Vec<Point> {
+use crate::told::shipped;
+
+/// The shipped patterns' pieces, made once.
+fn pieces() -> &'static [Piece] {
+    static PIECES: OnceLock<Vec<Piece>> = OnceLock::new();
+    PIECES.get_or_init(shipped)
+}
+
+/// The box round marks, the height of their numbers included; what is cut off does not count.
+fn around(marks: &[Mark], stencils: &Stencils<'_>) -> Option<Extent> {
     let of = |mark: &Mark| match mark {
-        Mark::Shape { outline, stroke, .. } => {
-            let half = stroke.as_ref().map_or(0.0, |stroke| stroke.width / 2.0);
-            let corners = [Point::new(-half, -half), Point::new(half, half)];
-            flattened(outline).into_iter().flat_map(|point| corners.map(|corner| point + corner)).collect()
-        }
-        Mark::Text(number) => vec![number.at, number.at - Point::new(0.0, number.size)],
-        Mark::Stamp { .. } => panic!("a drawing has no stamps"),
-        held => outlines(held.inner()),
+        Mark::Text(number) => Some(Extent { low: number.at - Point::new(0.0, number.size), high: number.at }),
+        Mark::Clipped { low, high, marks } => Some(around(marks, stencils)?.within(Extent { low: *low, high: *high })),
+        Mark::Shape { .. } | Mark::Stamp { .. } => stencils.bounds(mark),
+        held => around(held.inner(), stencils),
+    };
+    marks.iter().filter_map(of).reduce(Extent::and)
+}
+
+/// The beads that marks are stamps of, in the order in which they are drawn.
+fn beads(marks: &[Mark], stencils: &Stencils<'_>) -> Vec<Index<Bead>> {
+    let of = |mark: &Mark| match mark {
+        Mark::Stamp { symbol, .. } => match stencils.look(*symbol) {
+            Some(Look::Bead { bead, .. } | Look::Speck { bead }) => vec![bead],
+            _ => Vec::new(),
+        },
+        held => beads(held.inner(), stencils),
     };
     marks.iter().flat_map(of).collect()
 }
 
+/// Each drawing that the steps of a piece ask for, with what of the piece it shows; a finished piece is drawn elsewhere.
+fn drawings(piece: &Piece) -> Vec<(Drawing, Cast)> {
+    let asked = steps(&piece.design).into_iter().filter_map(|step| Some((step.drawing?, step.cast)));
+    asked.filter(|(drawing, _)| !matches!(drawing, Drawing::Inspected(_))).collect()
+}
+
+fn assert_inside(drawing: Drawing, marks: &[Mark], stencils: &Stencils<'_>, name: &str) {
+    const ROUNDING: f64 = 1e-9;
+    let Extent { low, high } = around(marks, stencils).unwrap();
+    let (width, height) = STEP_SIZE;
+    let inside = low.x >= -ROUNDING && low.y >= -ROUNDING && high.x <= width + ROUNDING && high.y <= height + ROUNDING;
+    assert!(inside, "{name}, {drawing:?}: from {low:?} to {high:?}");
+    assert!(high.x - low.x > width * 0.55, "{name}, {drawing:?} is only {} mm broad", high.x - low.x);
+}
+
 #[test]
 fn every_drawing_fills_its_box_and_no_more() {
-    let (width, height) = STEP_SIZE;
-    for drawing in Drawing::all() {
-        let points = outlines(&step(drawing));
-        let inside =
-            |point: &Point| (-1e-9..=width + 1e-9).contains(&point.x) && (-1e-9..=height + 1e-9).contains(&point.y);
-        let outside: Vec<_> = points.iter().filter(|point| !inside(point)).collect();
-        assert!(outside.is_empty(), "{drawing:?}: {outside:?}");
-        let broad = points.iter().map(|point| point.x).fold(0.0, f64::max)
-            - points.iter().map(|point| point.x).fold(width, f64::min);
-        assert!(broad > width * 0.75, "{drawing:?} is only {broad} mm broad");
+    for piece in pieces() {
+        let stencils = Stencils::new(&piece.design, &piece.palette, Ink::Colour);
+        for (drawing, cast) in drawings(piece) {
+            let marks = step(drawing, &cast, &stencils);
+            assert_inside(drawing, &marks, &stencils, &piece.design.heading.title);
+        }
     }
+}
+
+/// A piece may have nothing of what a drawing could show.
+#[test]
+fn every_drawing_is_there_where_it_has_nothing_to_show() {
+    let pieces = pieces();
+    let stencils = Stencils::new(&pieces[0].design, &pieces[0].palette, Ink::Outline);
+    let own = |drawing: &Drawing| !matches!(drawing, Drawing::Inspected(_) | Drawing::Bored(_) | Drawing::Twist(_));
+    for drawing in Drawing::all().filter(own) {
+        let marks = step(drawing, &Cast::default(), &stencils);
+        assert!(around(&marks, &stencils).is_some(), "{drawing:?}");
+        assert!(beads(&marks, &stencils).is_empty(), "{drawing:?}");
+    }
+}
+
+/// Beads are threaded and measured in the order in which the strand has them, each of its kind, and every kind is laid out.
+#[test]
+fn drawings_show_the_beads_that_their_step_handles() {
+    let mut seen = 0;
+    for piece in pieces() {
+        let stencils = Stencils::new(&piece.design, &piece.palette, Ink::Colour);
+        let name = &piece.design.heading.title;
+        let counts = piece.design.counts();
+        for (drawing, cast) in drawings(piece) {
+            let drawn = beads(&step(drawing, &cast, &stencils), &stencils);
+            let strung = |row: usize| cast.rows[row].iter().filter_map(|bit| bit.what.bead()).collect::<Vec<_>>();
+            match drawing {
+                Drawing::LaidOut => {
+                    let mut kinds = drawn;
+                    kinds.dedup();
+                    let used = piece.design.beads.indices().filter(|at| counts[*at] > 0);
+                    assert_eq!(kinds, used.collect::<Vec<_>>(), "{name}");
+                }
+                Drawing::Threaded(_) | Drawing::Measure(_) => {
+                    assert!(!drawn.is_empty(), "{name}: {drawing:?}");
+                    assert!(strung(0).starts_with(&drawn), "{name}: {drawing:?} shows {drawn:?}");
+                }
+                Drawing::Dangle(_) => assert_eq!(drawn, strung(0).repeat(2), "{name}"),
+                _ => continue,
+            }
+            seen += 1;
+        }
+    }
+    assert!(seen > 80, "{seen}");
+}
+
+/// Each end's drawings show that end's beads: of a strand that begins and ends unlike, others at the last end.
+#[test]
+fn drawings_of_the_last_end_show_its_beads() {
+    let piece = pieces().iter().find(|piece| piece.design.heading.title == "Painter").unwrap();
+    let stencils = Stencils::new(&piece.design, &piece.palette, Ink::Colour);
+    let all = drawings(piece);
+    let drawn = |wanted: Drawing| {
+        let (drawing, cast) = all.iter().find(|(drawing, _)| *drawing == wanted).unwrap();
+        beads(&step(*drawing, cast, &stencils), &stencils)
+    };
+    let ends = |strand: usize| {
+        let bits = piece.design.strands.as_slice()[strand].bits().filter(|bit| matches!(bit.what, What::Bead(_)));
+        let beads: Vec<_> = bits.filter_map(|bit| bit.what.bead()).collect();
+        [beads[0], beads[beads.len() - 1]]
+    };
+    let [first, last] = ends(0);
+    assert_ne!(first, last);
+    assert_eq!(drawn(Drawing::TailCovered)[0], first);
+    assert_eq!(drawn(Drawing::CrimpPacked)[0], last);
+    assert_eq!(drawn(Drawing::TailOut)[0], last);
 }
 
 #[test]
 fn contact_sheet_of_the_steps() {
     let (width, height) = STEP_SIZE;
-    let place = |(at, drawing): (usize, Drawing)| {
-        let corner = Point::new(3.0 + (at % 4) as f64 * (width + 6.0), 3.0 + (at / 4) as f64 * (height + 6.0));
-        Block::new(width, height, step(drawing)).at(corner)
-    };
-    let marks = Drawing::all().enumerate().flat_map(place).collect();
-    let (title, description) = ("Steps".into(), "Drawn to be looked at.".into());
-    let high = 3.0 + Drawing::all().count().div_ceil(4) as f64 * (height + 6.0);
-    let page = Page { width: 127.0, height: high, title, description, symbols: Arc::default(), marks };
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/target/pictures");
     std::fs::create_dir_all(folder).unwrap();
-    let picture = png(&page, 330.0, Effort::Preview).unwrap();
-    std::fs::write(format!("{folder}/steps.png"), &picture).unwrap();
-    assert!(!picture.is_empty());
+    for piece in pieces().iter().filter(|piece| ["Painter", "Saltmarsh"].contains(&piece.design.heading.title.as_str()))
+    {
+        let stencils = Stencils::new(&piece.design, &piece.palette, Ink::Colour);
+        let all = drawings(piece);
+        let place = |(at, (drawing, cast)): (usize, &(Drawing, Cast))| {
+            let corner = Point::new(3.0 + (at % 4) as f64 * (width + 6.0), 3.0 + (at / 4) as f64 * (height + 6.0));
+            Block::new(width, height, step(*drawing, cast, &stencils)).at(corner)
+        };
+        let marks = all.iter().enumerate().flat_map(place).collect();
+        let (title, description) = ("Steps".into(), "Drawn to be looked at.".into());
+        let high = 3.0 + all.len().div_ceil(4) as f64 * (height + 6.0);
+        let symbols = Arc::from(stencils.into_symbols());
+        let page = Page { width: 127.0, height: high, title, description, symbols, marks };
+        let picture = png(&page, 330.0, Effort::Preview).unwrap();
+        std::fs::write(format!("{folder}/steps-{}.png", piece.design.heading.title), &picture).unwrap();
+        assert!(!picture.is_empty());
+    }
 }

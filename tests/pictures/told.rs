@@ -98,7 +98,7 @@ fn pale_beads_have_an_edge_on_paper() {
 }
 
 /// The pieces of the shipped patterns.
-fn shipped() -> Vec<Piece> {
+pub fn shipped() -> Vec<Piece> {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/patterns");
     let files = std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path());
     let patterns = files.filter(|file| file.extension().is_some_and(|ending| ending == "yaml"));

@@ -125,7 +125,7 @@ fn a_bead_with_two_holes_counts_once() {
         made(&text).0.unwrap().design
     };
     let design = made(", mass: 0.4 g");
-    assert_eq!(design.counts(), [36, 6]);
+    assert_eq!(design.counts().as_slice(), [36, 6]);
     let bought: Vec<u64> = festoon::materials::need::bought(&design).into_values().collect();
     assert_eq!(bought, [36, 6]);
     let without = 36.0 * 0.27 + design.strands.iter().map(|one| one.cord_used().value() * 0.6e-3).sum::<f64>();

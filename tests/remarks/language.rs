@@ -67,6 +67,7 @@ fn articles() -> Vec<Case> {
         let text = changed(&[("length: 16 in", "length: 16 in\n    ends: crimp")]);
         and(&with_findings(&text, &[CRIMP, cone]), "closure: { each side: [cone] }")
     };
+    let pin = |wire: &str| cone(&format!("cone: {{ kind: eye pin, length: 50 mm, wire: {wire} }}"));
     vec![
         Case::new(Code::MissingSize, bead("round, size: 6", "oval, size: 6 x 6"), bead("round", "oval")),
         Case::new(Code::MissingSize, sound(), bead("diameter: 0.4 mm, ", "")),
@@ -91,6 +92,9 @@ fn articles() -> Vec<Case> {
             cone(&CONE.replace("tip", "mouth: 8 mm, tip")),
             cone(&CONE.replace("tip", "mouth: 7.9 mm, tip")),
         ),
+        Case::new(Code::BadSize, pin("1.45 mm, outside: 3 mm"), pin("1.5 mm, outside: 3 mm")),
+        // An eye of which nothing is said is 3 mm.
+        Case::new(Code::BadSize, pin("1.45 mm"), pin("1.5 mm")),
         Case::new(
             Code::UnknownMaterial,
             bead("mass: 0.27 g", "material: glass"),

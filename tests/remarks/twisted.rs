@@ -101,7 +101,7 @@ fn a_twisted_piece_measures_as_its_helices_do_everywhere() {
     // The jump ring is 3 mm inside, the clasp 12 mm long.
     assert!((least.value() - long - 15.0).abs() < 1e-6 && least == most, "{least}");
     let worn = piece.drape.worn.as_ref().unwrap();
-    let whole: f64 = worn.lines[0].windows(2).map(|pair| pair[0].at.distance(pair[1].at)).sum();
+    let whole: f64 = worn.lines[nth(0)].windows(2).map(|pair| pair[0].at.distance(pair[1].at)).sum();
     assert!(whole > long + 15.0 && whole < own + 16.0, "{whole}");
 }
 

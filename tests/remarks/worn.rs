@@ -1,7 +1,8 @@
 //! How a piece hangs, wears, looks and weighs.
 
 use festoon::design::nth;
-use festoon::remark::Code;
+use festoon::remark::said::hang::Hang;
+use festoon::remark::{Code, Said};
 use festoon::units::Length;
 
 use crate::Case;
@@ -318,6 +319,25 @@ fn strands_that_crowd_are_told_by_how_much_to_differ() {
             "{spacing}"
         );
     }
+}
+
+/// Rows of one length from two points rest in either order on a neck, as only friction decides; rows that differ hang in order.
+#[test]
+fn of_strands_alike_in_length_it_is_told_that_they_find_several_places_on_the_neck() {
+    let rows = |counts: [u32; 3]| {
+        let row = |(at, count): (usize, &u32)| {
+            let length = f64::from(*count) * 6.0 + 12.0;
+            format!("  - {{ name: row {at}, cord: line, length: {length} mm, beads: [{count} reed] }}\n")
+        };
+        let rows: String = counts.iter().enumerate().map(row).collect();
+        format!("{HEAD}{rows}{WEAR}")
+    };
+    let told = |counts| {
+        let remarks = made(&rows(counts)).1;
+        remarks.iter().any(|remark| matches!(&*remark.said, Said::Hang(Hang::SeveralPlaces { .. })))
+    };
+    assert!(told([70, 70, 70]));
+    assert!(!told([70, 78, 86]));
 }
 
 /// Strands of other lengths, each of 30 round beads of a size, with or without an end bar.

@@ -7,7 +7,7 @@ use std::path::Path;
 use crate::{names, own, texts};
 
 /// Rooms whose structs others are answered with.
-const ANSWERS: &[&str] = &["design", "drape", "materials", "steps", "measure", "palette", "bench"];
+const ANSWERS: &[&str] = &["design", "drape", "piece", "materials", "steps", "measure", "palette", "bench"];
 
 /// What is asked with, or lent to ask with.
 const ASKED: &[&str] = &["Attempt", "Batch", "Choice", "Cut", "Fit", "Order", "Pool", "Stock", "Supply"];

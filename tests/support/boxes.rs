@@ -102,7 +102,7 @@ impl Found {
         }
     }
 
-    /// Of what sort of thing it is a stamp, and of which, as its symbol's id in a file says: `right-half-3-12`.
+    /// Of what sort of thing it is a stamp, and of which, as its symbol's id in a file says: `front-half-3-12`.
     pub fn stamp(&self) -> Option<(String, usize)> {
         let Seen::Stamp(symbol) = self.seen else { return None };
         let id = symbol.to_string();

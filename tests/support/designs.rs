@@ -57,7 +57,7 @@ pub fn chain(finding: usize, length: f64) -> Part {
 }
 
 pub fn end(findings: &[usize]) -> End {
-    End::new(findings.iter().copied().map(nth).collect(), Length::mm(4.0), Length::mm(6.0))
+    End::new(findings.iter().copied().map(nth).collect(), Some(Length::mm(4.0)), Length::mm(6.0))
 }
 
 /// A strand of a chart, its bits those that the chart says, at least as long as they need.

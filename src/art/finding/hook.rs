@@ -29,12 +29,12 @@ pub fn clasp_eye(body: &Dimensions) -> Hoop {
 }
 
 /// The claw, in shares of a clasp's length and breadth from its ring on.
-pub fn jaw(at: &dyn Fn(f64, f64) -> Point) -> Vec<Segment> {
+fn jaw(at: &dyn Fn(f64, f64) -> Point) -> Vec<Segment> {
     [claw(at), mouth(at)].concat()
 }
 
 /// The lever that closes it.
-pub fn lever(at: &dyn Fn(f64, f64) -> Point) -> Vec<Segment> {
+fn lever(at: &dyn Fn(f64, f64) -> Point) -> Vec<Segment> {
     vec![
         Segment::Move(at(0.36, 0.42)),
         Segment::Curve(at(0.52, 0.5), at(0.72, 0.5), at(0.86, 0.3)),

@@ -66,6 +66,12 @@ pub fn closed_pin(drawing: &FindingDrawing, pin: &Pin, reach: f64) -> Vec<Mark> 
     marks
 }
 
+/// The half of a closed pin's loop that lies before the cord that goes through it.
+pub fn pin_loop(drawing: &FindingDrawing, pin: &Pin, reach: f64) -> Vec<Mark> {
+    let (radius, thick) = eye(pin);
+    Hoop { centre: at(reach - thick / 2.0 - radius, 0.0), radius, thick }.part(drawing, [0.0, 0.8 * PI])
+}
+
 /// Angle by which a ring lies over what goes through it beyond its half, by eye.
 const OVER: f64 = 0.4;
 
@@ -109,13 +115,8 @@ impl Hoop {
         self.part(drawing, [0.0, PI])
     }
 
-    /// Its half to the right of x, as one looks along that on the page, or to the left, and at the outer end so much more
-    /// as lies over what goes through there; its ends are cut square, so that it lies on the whole unseen.
-    pub fn half(self, drawing: &FindingDrawing, right: bool) -> Vec<Mark> {
-        self.part(drawing, if right { [-OVER, PI] } else { [PI, 2.0 * PI + OVER] })
-    }
-
-    fn part(self, drawing: &FindingDrawing, [from, to]: [f64; 2]) -> Vec<Mark> {
+    /// What of it is between two angles; its ends are cut square, so that it lies on the whole unseen.
+    pub fn part(self, drawing: &FindingDrawing, [from, to]: [f64; 2]) -> Vec<Mark> {
         let part = arc(self.centre, (self.radius, self.radius), from, to);
         drawing.wire(&part, self.thick).into_iter().map(square).collect()
     }
@@ -131,12 +132,6 @@ fn square(mark: Mark) -> Mark {
 pub fn jump_ring(drawing: &FindingDrawing, ring: &JumpRing) -> Vec<Mark> {
     let hoop = Hoop::of_ring(ring);
     hoop.whole(drawing).into_iter().chain(slit(drawing, ring, hoop)).collect()
-}
-
-/// Half of such a ring, see [`Hoop::half`].
-pub fn half_ring(drawing: &FindingDrawing, ring: &JumpRing, right: bool) -> Vec<Mark> {
-    let hoop = Hoop::of_ring(ring);
-    hoop.half(drawing, right).into_iter().chain(slit(drawing, ring, hoop).filter(|_| right)).collect()
 }
 
 /// Its half that lies before what it goes through, see [`Hoop::front`].

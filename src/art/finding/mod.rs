@@ -19,8 +19,7 @@ use crate::units::Length;
 
 use loops::Hoop;
 
-pub use hook::{jaw, lever};
-pub use loops::{closed_pin, link, link_on_edge};
+pub use loops::{closed_pin, link, link_on_edge, pin_loop};
 pub use tube::pressed;
 
 /// Width in mm of the line round a part of a finding, which lies within its sizes.
@@ -70,15 +69,27 @@ pub fn marks(drawing: &FindingDrawing, finding: &Finding) -> Vec<Mark> {
     }
 }
 
-/// Half of a ring through which something goes, to the right of its way outward on the page or to the left: what lies
-/// before that; nothing of what is no ring.
+/// Part of a ring through which something goes, between angles from its way outward: what lies before that; nothing of what
+/// is no ring.
 #[must_use]
-pub fn half(drawing: &FindingDrawing, finding: &Finding, right: bool) -> Vec<Mark> {
+pub fn part(drawing: &FindingDrawing, finding: &Finding, angles: [f64; 2]) -> Vec<Mark> {
+    hoop(finding).map(|hoop| hoop.part(drawing, angles)).unwrap_or_default()
+}
+
+/// The round of wire through which something may go.
+fn hoop(finding: &Finding) -> Option<Hoop> {
     match &finding.form {
-        Form::JumpRing(ring) => loops::half_ring(drawing, ring, right),
-        Form::ToggleRing(body) => fastener::toggle_hoop(body).half(drawing, right),
-        _ => Vec::new(),
+        Form::JumpRing(ring) => Some(Hoop::of_ring(ring)),
+        Form::ToggleRing(body) => Some(fastener::toggle_hoop(body)),
+        _ => None,
     }
+}
+
+/// How far outward the middle of a ring lies through which something may go, and the radius of its wire's middle line, in
+/// mm; nothing of what is no ring.
+#[must_use]
+pub fn ring_round(finding: &Finding) -> Option<[f64; 2]> {
+    hoop(finding).map(|hoop| [hoop.centre.x, hoop.radius])
 }
 
 /// The half of a ring that lies before what it goes through at both ends; nothing of what is no ring.

@@ -2,8 +2,9 @@
 
 use std::f64::consts::PI;
 
-use super::pen::{
-    EDGE, PLAIN, arrow, at, bead, cord, cord_over, cutters, filled, hidden, line, metal, stretch, tail, tinted, wire,
+use super::own::{Props, RowRoom, clipped};
+use crate::art::pen::{
+    EDGE, PLAIN, arrow, at, cord, cord_over, cutters, filled, hidden, line, metal, stretch, tail, through, tinted, wire,
 };
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Rgb, Segment, Stroke};
@@ -11,23 +12,37 @@ use crate::paint::outline::{arc, circle, closed_curve, curve, ellipse, mapped, p
 use crate::paint::style;
 
 /// A bare cord through a crimp, round a ring and back, its tail beside it.
-pub fn open() -> Vec<Mark> {
+pub fn open(own: Props<'_>) -> Vec<Mark> {
     let upper = [at(0.0, 8.3), at(4.0, 8.3), at(8.0, 8.3), at(13.0, 8.3), at(16.4, 6.6), at(19.0, 6.9), at(20.6, 9.0)];
     let lower = [at(19.0, 11.1), at(16.4, 11.4), at(13.0, 9.7), at(8.0, 9.7), at(6.0, 11.2), at(3.4, 14.4)];
-    let mut marks = looped(&curve(&[upper.as_slice(), &lower].concat()));
+    let mut marks = looped(&curve(&[upper.as_slice(), &lower].concat()), own);
     marks.extend(arrow(&[at(7.4, 12.8), at(6.2, 14.3), at(5.0, 16.0)]));
     marks
 }
 
 /// A cord through beads and a crimp, round a ring, and back through all of them.
-pub fn packed() -> Vec<Mark> {
+pub fn packed(own: Props<'_>) -> Vec<Mark> {
     let upper = [at(0.0, 8.4), at(4.0, 8.3), at(8.0, 8.3), at(13.0, 8.3), at(16.4, 6.6), at(19.0, 6.9), at(20.6, 9.0)];
-    let lower = [at(19.0, 11.1), at(16.4, 11.4), at(13.0, 9.7), at(8.0, 9.7), at(4.0, 9.7), at(0.6, 10.6)];
-    let mut marks = looped(&curve(&[upper.as_slice(), &lower].concat()));
-    marks.push(bead(at(5.6, 9.0), 2.6));
-    marks.push(hidden([polyline(&[at(3.2, 8.3), at(8.0, 8.3)]), polyline(&[at(3.2, 9.7), at(8.0, 9.7)])].concat()));
-    marks.extend(arrow(&[at(7.4, 13.4), at(5.0, 13.6), at(2.2, 13.2)]));
-    marks
+    let (beads, left) = against(CRIMP, 5.6, own);
+    let lower = [at(19.0, 11.1), at(16.4, 11.4), at(13.0, 9.7), at(CRIMP, 9.7), at(left, 9.7), at(left - 2.4, 11.4)];
+    let mut marks = looped(&curve(&[upper.as_slice(), &lower].concat()), own);
+    marks.extend(beads);
+    marks.extend(arrow(&[at(7.4, 14.2), at(5.0, 14.4), at(2.2, 14.0)]));
+    vec![clipped(marks)]
+}
+
+/// Left edge of a crimp.
+const CRIMP: f64 = 8.2;
+
+/// The beads against a crimp at a place, through which a cord and its tail go on to the left, and how far they reach.
+fn against(crimp: f64, long: f64, own: Props<'_>) -> (Vec<Mark>, f64) {
+    let row = own.row(0, RowRoom { count: 2, long, broad: [2.9, 5.6] });
+    let within = row.within(long);
+    let beads = row.first(within.count().max(1));
+    let left = crimp - beads.length();
+    let mut marks = beads.from(at(crimp, 9.0), PI);
+    marks.extend(through(&[8.3, 9.7].map(|y| (at(left, y), at(crimp, y)))));
+    (marks, left)
 }
 
 /// A cord through a crimp and a guard, the guard round a ring, and back.
@@ -36,11 +51,11 @@ pub fn guarded() -> Vec<Mark> {
 }
 
 /// The same against beads, through which the tail goes on.
-pub fn guarded_packed() -> Vec<Mark> {
-    let mut marks = guard(&[at(8.0, 9.7), at(4.0, 9.7), at(0.6, 10.6)]);
-    marks.push(bead(at(3.6, 9.0), 2.6));
-    marks.push(hidden([polyline(&[at(1.2, 8.3), at(6.0, 8.3)]), polyline(&[at(1.2, 9.7), at(6.0, 9.7)])].concat()));
-    marks
+pub fn guarded_packed(own: Props<'_>) -> Vec<Mark> {
+    let (beads, left) = against(6.2, 4.4, own);
+    let mut marks = guard(&[at(8.0, 9.7), at(left, 9.7), at(left - 2.0, 11.4)]);
+    marks.extend(beads);
+    vec![clipped(marks)]
 }
 
 /// The guard with its crimp, and the way of the tail from there.
@@ -60,10 +75,10 @@ fn guard(end: &[Point]) -> Vec<Mark> {
 }
 
 /// A tail cut off close to a pressed crimp.
-pub fn tail_cut() -> Vec<Mark> {
+pub fn tail_cut(own: Props<'_>) -> Vec<Mark> {
     let upper = [at(0.0, 8.3), at(4.0, 8.3), at(8.0, 8.3), at(13.0, 8.3), at(16.4, 6.6), at(19.0, 6.9), at(20.6, 9.0)];
     let lower = [at(19.0, 11.1), at(16.4, 11.4), at(13.0, 9.7), at(9.0, 9.7), at(7.0, 10.8), at(4.6, 13.6)];
-    let mut marks = ringed(&curve(&[upper.as_slice(), &lower].concat()));
+    let mut marks = ringed(&curve(&[upper.as_slice(), &lower].concat()), own);
     marks.extend(cutters(at(6.9, 11.0), -2.2));
     marks
 }
@@ -120,19 +135,20 @@ fn sleeve(path: &[Segment]) -> Vec<Mark> {
 }
 
 /// A cord's way through a crimp, round a ring and back: over the ring's near side, and how it goes.
-fn looped(path: &[Segment]) -> Vec<Mark> {
-    let mut marks = ringed(path);
+fn looped(path: &[Segment], own: Props<'_>) -> Vec<Mark> {
+    let mut marks = ringed(path, own);
     marks.extend(arrow(&[at(13.2, 5.2), at(15.6, 4.0), at(18.4, 3.6)]));
     marks.extend(arrow(&[at(18.4, 14.4), at(15.6, 14.0), at(13.2, 12.8)]));
     marks
 }
 
-fn ringed(path: &[Segment]) -> Vec<Mark> {
+fn ringed(path: &[Segment], own: Props<'_>) -> Vec<Mark> {
+    let long = own.crimp();
     let mut marks = tail(path, PLAIN);
     marks.extend(wire(&circle(at(20.9, 9.0), 2.6)));
     marks.extend(cord_over(&stretch(path, 3, 6), PLAIN));
-    marks.push(metal(rounded_rect(at(8.2, 7.0), 4.6, 4.0, 0.5)));
-    marks.push(hidden([polyline(&[at(8.4, 8.3), at(12.6, 8.3)]), polyline(&[at(8.4, 9.7), at(12.6, 9.7)])].concat()));
+    marks.push(metal(rounded_rect(at(CRIMP, 7.0), long, 4.0, 0.5)));
+    marks.push(hidden([8.3, 9.7].map(|y| polyline(&[at(CRIMP + 0.2, y), at(CRIMP + long - 0.2, y)])).concat()));
     marks
 }
 

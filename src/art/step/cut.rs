@@ -3,7 +3,7 @@
 use std::f64::consts::{PI, TAU};
 
 use super::held::{RULER, ruler};
-use super::pen::{PLAIN, arrow, at, cord, cutters, filled, ghost, line, tail, wire, wire_over};
+use crate::art::pen::{PLAIN, arrow, at, cord, cutters, filled, ghost, line, tail, wire, wire_over};
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Rgb};

@@ -7,10 +7,11 @@
 
 use std::f64::consts::PI;
 
-use super::pen::{
-    self, PLAIN, arrow, at, bead, breadth, cord, cord_over, filled, hidden, legs, legs_over, metal, tail, tinted, wire,
-};
+use super::own::{OwnRow, Props, RowRoom};
 use super::{noose, tight};
+use crate::art::pen::{
+    PLAIN, arrow, at, breadth, cord, cord_over, filled, legs, legs_over, metal, tail, through, tinted, wire,
+};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Rgb, Segment};
 use crate::paint::outline::{circle, curve, mapped, polygon, polyline, rounded_rect};
@@ -67,13 +68,13 @@ fn smooth(parts: &[Vec<Point>]) -> Vec<Segment> {
 }
 
 /// A knot as it is tied.
-pub fn tied(knot: Knotted) -> Vec<Mark> {
+pub fn tied(knot: Knotted, own: Props<'_>) -> Vec<Mark> {
     match knot {
-        Knotted::Covered(bead) => covered(bead),
-        Knotted::Free(legs) => free(legs),
+        Knotted::Covered(_) => covered(own),
+        Knotted::Free(legs) => free(legs, own),
         Knotted::Back(legs) => noose::tied_back(legs),
-        Knotted::Ends => surgeons(),
-        Knotted::Met(hangs) => [met(7.6, hangs), arrow(&[at(16.0, 3.0), at(18.6, 1.6), at(22.4, 1.4)])].concat(),
+        Knotted::Ends => surgeons(own),
+        Knotted::Met(hangs) => [met(7.6, hangs, own), arrow(&[at(16.0, 3.0), at(18.6, 1.6), at(22.4, 1.4)])].concat(),
     }
 }
 
@@ -103,32 +104,39 @@ fn double_overhand(from: Point, twist: &CordTwist, count: u8) -> Vec<Mark> {
 }
 
 /// A knot in a cord that comes out of an open cover; or one round a bead, which its loop goes through.
-fn covered(bead: bool) -> Vec<Mark> {
+fn covered(own: Props<'_>) -> Vec<Mark> {
     let (level, half) = (9.6, -1.25);
     let twist = CordTwist { left: at(11.8, level), right: at(21.0, level), half, crossings: 5, rising_over: true };
     let mut marks = double_overhand(at(0.0, level), &twist, 1);
     marks.extend(tight::open_cover(at(4.4, level), 2.7, 0.75));
-    if bead {
+    if let Some(kind) = own.cast.kinds.first() {
         let above = at(16.4, level + half - 5.2);
-        marks.push(pen::bead(above, 1.8));
-        marks.push(hidden(polyline(&[above - at(1.6, 0.0), above + at(1.6, 0.0)])));
+        let (bead, scale) = own.kind(*kind, above, [4.4, 3.6]);
+        let reach = at(0.5 * own.stencils.design().beads[*kind].along.value() * scale, 0.0);
+        marks.push(bead);
+        marks.extend(through(&[(above - reach, above + reach)]));
     }
     marks.extend(arrow(&[at(20.4, 14.6), at(16.6, 15.2), at(12.6, 14.0)]));
     marks
 }
 
 /// A knot that is moved against the last bead before it is drawn tight.
-fn free(legs: u8) -> Vec<Mark> {
+fn free(legs: u8, own: Props<'_>) -> Vec<Mark> {
     let half = 1.0 + 0.4 * breadth(legs);
     let twist = CordTwist { left: at(9.4, 6.4), right: at(20.6, 6.4), half, crossings: 5, rising_over: true };
     let mut marks = double_overhand(at(2.6, 6.4), &twist, legs);
-    marks.push(bead(at(2.9, 6.4), 2.7));
+    marks.extend(last(own, 5.6, 5.6).from(at(5.6, 6.4), PI));
     marks.extend(arrow(&[at(17.6, 16.4), at(10.0, 16.4), at(6.4, 13.6), at(4.8, 10.4)]));
     marks
 }
 
+/// The bead beside a knot, which has room so long and so broad.
+pub fn last(own: Props<'_>, long: f64, broad: f64) -> OwnRow<'_> {
+    own.row(0, RowRoom { count: 1, long, broad: [0.0, broad] }).first(1)
+}
+
 /// A loose knot led to the bead by an awl in it.
-pub fn led() -> Vec<Mark> {
+pub fn led(own: Props<'_>) -> Vec<Mark> {
     let twist = CordTwist { left: at(8.8, 6.4), right: at(16.2, 6.4), half: 1.3, crossings: 3, rising_over: true };
     let path = smooth(&[
         vec![at(0.4, 5.0), at(6.6, 5.0)],
@@ -139,7 +147,7 @@ pub fn led() -> Vec<Mark> {
     ]);
     let mut marks = cord(&path, PLAIN);
     marks.extend(twist.overs().iter().flat_map(|(_, over)| cord_over(over, PLAIN)));
-    marks.push(bead(at(3.4, 5.0), 2.8));
+    marks.extend(last(own, 6.0, 6.0).from(at(6.2, 5.0), PI));
     marks.push(metal(polygon(&[at(9.4, 8.6), at(18.2, 13.2), at(17.6, 14.4)])));
     marks.push(filled(
         mapped(&rounded_rect(at(0.0, -1.4), 6.4, 2.8, 1.2), |point| at(17.4, 13.6) + point.turned(0.48)),
@@ -150,7 +158,7 @@ pub fn led() -> Vec<Mark> {
 }
 
 /// Two ends: twice over, then once back.
-pub fn surgeons() -> Vec<Mark> {
+pub fn surgeons(own: Props<'_>) -> Vec<Mark> {
     let lower = CordTwist { left: at(4.6, 12.0), right: at(19.4, 12.0), half: 1.4, crossings: 5, rising_over: true };
     let upper = CordTwist { left: at(7.6, 5.4), right: at(16.4, 5.4), half: 1.4, crossings: 3, rising_over: false };
     let one = smooth(&[
@@ -171,15 +179,24 @@ pub fn surgeons() -> Vec<Mark> {
     let mut marks = [cord(&one, PLAIN), cord(&other, tinted())].concat();
     marks.extend(lower.overs().iter().flat_map(|(below, over)| cord_over(over, colour(*below))));
     marks.extend(upper.overs().iter().flat_map(|(below, over)| cord_over(over, colour(!*below))));
-    marks.extend([bead(at(1.7, 16.2), 1.6), bead(at(22.3, 16.2), 1.6)]);
+    marks.extend(
+        [(0, 1.7, 0.0), (1, 22.3, PI)]
+            .iter()
+            .flat_map(|(row, x, way)| end_bead(own, *row, 3.4).about(at(*x, 16.2), *way)),
+    );
     marks.extend(arrow(&[at(6.6, 1.7), at(4.6, 0.8), at(2.4, 0.5)]));
     marks.extend(arrow(&[at(17.4, 1.7), at(19.4, 0.8), at(21.6, 0.5)]));
     marks
 }
 
+/// The bead at one of two ends, so long and broad at most.
+fn end_bead(own: Props<'_>, row: usize, most: f64) -> OwnRow<'_> {
+    own.row(row, RowRoom { count: 1, long: most, broad: [0.0, most] }).first(1)
+}
+
 /// Two ends that come from the beads beside them go together through one bead, from left to right at a level, and are tied
 /// behind it; one of them through the loop of what hangs there.
-pub fn met(level: f64, hangs: bool) -> Vec<Mark> {
+pub fn met(level: f64, hangs: bool, own: Props<'_>) -> Vec<Mark> {
     let half = 0.55;
     let end = |side: f64, aside: f64| {
         let (far, near, on) = (level + side * 5.4, level + side * half, level + side * 3.4);
@@ -202,8 +219,12 @@ pub fn met(level: f64, hangs: bool) -> Vec<Mark> {
         marks.extend(wire(&circle(at(16.0, level + 1.45), 1.9)));
         marks.extend(cord(&polyline(&[at(16.0, level + half), at(20.0, level + half)]), tinted()));
     }
-    marks.extend([-1.0, 1.0].map(|side| bead(at(1.9, level + side * 5.4), 1.8)));
-    marks.push(bead(at(8.8, level), 4.2));
+    marks.extend(
+        [(0, -1.0), (1, 1.0)]
+            .iter()
+            .flat_map(|(row, side)| end_bead(own, *row, 3.8).about(at(1.9, level + side * 5.4), 0.0)),
+    );
+    marks.extend(own.cast.kinds.first().map(|kind| own.kind(*kind, at(8.8, level), [8.4, 7.6]).0));
     marks.extend(tight::knot(at(20.4, level), 1.5));
     marks
 }

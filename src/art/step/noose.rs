@@ -1,6 +1,6 @@
 //! Cord round a ring: tied back on itself, and a fold that is hitched.
 
-use super::pen::{PLAIN, arrow, at, breadth, cord, cord_over, legs_over, stretch, tails, wire};
+use crate::art::pen::{PLAIN, arrow, at, breadth, cord, cord_over, legs_over, stretch, tails, wire};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{circle, curve};

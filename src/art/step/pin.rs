@@ -1,13 +1,15 @@
 //! Pins, cones and rings: covering, turning a loop, opening a ring, making a dangle.
 
-use std::f64::consts::{PI, TAU};
+use std::f64::consts::{FRAC_PI_2, PI, TAU};
 
 use super::crimp::gathered;
-use super::pen::{EDGE, arrow, at, bead, cutters, filled, ghost, line, metal, wire};
+use super::own::{OwnRow, Props, RowRoom, clipped};
+use crate::art::pen::{EDGE, arrow, at, cutters, filled, ghost, line, metal, wire};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Segment, Stroke};
 use crate::paint::outline::{arc, circle, polygon, polyline, rounded_rect};
 use crate::paint::style;
+use crate::pattern::FindingKind;
 use crate::steps::Below;
 
 /// A cone slid down a pin's wire, cut open: in it the loops on the eye, and their crimps.
@@ -35,22 +37,37 @@ fn wall(side: f64) -> Vec<Segment> {
     ]
 }
 
-/// A wire bent where it leaves a cone, and rolled back about a round jaw.
-pub fn plain_loop() -> Vec<Mark> {
+/// A wire bent where it leaves a cone or an eye, and rolled back about a round jaw until the loop is shut, or still a little
+/// open.
+pub fn plain_loop(open: bool, own: Props<'_>) -> Vec<Mark> {
     let (bend, radius) = (at(5.4, 11.6), 2.5);
     let centre = bend - at(0.0, radius);
-    let cone = metal(polygon(&[at(4.5, 13.4), at(6.3, 13.4), at(8.4, 18.0), at(2.4, 18.0)]));
-    let rolled = arc(centre, (radius, radius), PI / 2.0, -1.4 * PI);
+    let end = if open { -1.16 * PI } else { -1.46 * PI };
+    let rolled = arc(centre, (radius, radius), PI / 2.0, end);
     let stem = [Segment::Move(at(5.4, 13.4)), Segment::Line(bend)];
     let mut marks = wire(&[&stem, &rolled[1..]].concat());
-    marks.push(cone);
+    marks.push(below_loop(at(bend.x, 13.0), own));
     marks.push(filled(circle(centre, radius - 0.8), style::QUIET));
     let length = TAU * radius;
     marks.push(ghost(rounded_rect(bend + at(1.2, -0.475), length - 1.2, 0.95, 0.1)));
     let jaw = bend + at(length - 1.6, -1.9);
     marks.push(ghost(circle(jaw, 1.3)));
     marks.extend(arrow(&[jaw - at(0.2, 2.0), at(17.6, 4.0), at(13.4, 3.2), at(9.4, 5.6)]));
-    marks
+    vec![clipped(marks)]
+}
+
+/// What is just below a pin's loop: the narrow end of its cone or cap, what is strung on it, or its eye.
+pub fn below_loop(top: Point, own: Props<'_>) -> Mark {
+    if let Some(cover) = own.of_kind(FindingKind::Cone).or(own.of_kind(FindingKind::BeadCap)) {
+        let long = own.stencils.design().findings[cover].length().unwrap_or_default().value();
+        let scale = own.finding(cover, top, -FRAC_PI_2, [9.0, 10.0]).1;
+        return own.stencils.finding(cover, top + at(0.0, long * scale), -FRAC_PI_2, scale);
+    }
+    if own.bits(0).is_empty() {
+        return Mark::ornament(wire(&circle(top + at(0.0, 2.8), 2.4)));
+    }
+    let row = own.row(0, RowRoom { count: 16, long: 10.0, broad: [3.0, 6.0] });
+    Mark::ornament(row.from(top + at(0.0, row.length()), -FRAC_PI_2))
 }
 
 /// The end of a coil, whose inside lies below, rolled outward about a round jaw; where it was before.
@@ -70,7 +87,7 @@ pub fn turned_end() -> Vec<Mark> {
 }
 
 /// Beads threaded onto a pin, from its head or its eye on.
-pub fn threaded(has_eye: bool) -> Vec<Mark> {
+pub fn threaded(has_eye: bool, own: Props<'_>) -> Vec<Mark> {
     let level = 9.0;
     let foot = if has_eye {
         wire(&circle(at(2.2, level), 1.6))
@@ -79,7 +96,14 @@ pub fn threaded(has_eye: bool) -> Vec<Mark> {
     };
     let mut marks = wire(&polyline(&[at(3.7, level), at(23.6, level)]));
     marks.extend(foot);
-    marks.extend([(6.6, 2.7), (16.2, 2.3)].map(|(x, radius)| bead(at(x, level), radius)));
+    let row = own.row(0, RowRoom { count: 16, long: 15.0, broad: [1.8, 6.4] });
+    let strung = row.first(row.count().saturating_sub(1)).within(8.4);
+    let next = row.after(strung.count()).first(1);
+    let middle = if strung.count() > 0 { 16.2 } else { 11.0 };
+    marks.extend(strung.from(at(3.8, level), 0.0));
+    marks.extend(next.about(at(middle, level), 0.0));
+    marks.extend(strung.letters(3.8, level));
+    marks.extend(next.letters(middle - 0.5 * next.length(), level));
     marks.extend(arrow(&[at(19.6, 4.2), at(16.2, 3.6), at(11.4, 4.2)]));
     marks
 }
@@ -88,36 +112,33 @@ pub fn threaded(has_eye: bool) -> Vec<Mark> {
 const BEND: Point = at(6.4, 8.4);
 
 /// A wire bent to a right angle where it leaves what is below, in the jaws of pliers; where it was.
-pub fn bent(below: Below) -> Vec<Mark> {
+pub fn bent(below: Below, own: Props<'_>) -> Vec<Mark> {
     let mut marks = wire(&polyline(&[at(BEND.x, 12.0), BEND, at(22.6, BEND.y)]));
-    marks.extend(held(below));
+    marks.push(held(below, own));
     marks.push(ghost(rounded_rect(at(BEND.x - 0.475, 0.4), 0.95, 7.4, 0.1)));
     marks.extend(jaws(at(17.2, BEND.y), 0.6));
     marks.extend(arrow(&[at(8.6, 1.6), at(11.4, 2.4), at(13.4, 4.8)]));
-    marks
+    vec![clipped(marks)]
 }
 
 /// The bent wire cut so far from its bend as its loop takes.
-pub fn cut(below: Below) -> Vec<Mark> {
+pub fn cut(below: Below, own: Props<'_>) -> Vec<Mark> {
     let (end, level) = (17.0, BEND.y - 4.2);
     let mut marks = wire(&polyline(&[at(BEND.x, 12.0), BEND, at(end, BEND.y)]));
-    marks.extend(held(below));
+    marks.push(held(below, own));
     marks.push(ghost(rounded_rect(at(end + 0.3, BEND.y - 0.475), 6.4, 0.95, 0.1)));
     marks.extend([BEND.x, end].map(|x| ghost(polyline(&[at(x, BEND.y - 0.8), at(x, level - 1.0)]))));
     marks.extend(arrow(&[at(11.0, level), at(BEND.x + 0.2, level)]));
     marks.extend(arrow(&[at(12.4, level), at(end - 0.2, level)]));
     marks.extend(cutters(at(end, BEND.y + 0.6), PI));
-    marks
+    vec![clipped(marks)]
 }
 
 /// What a pin's wire comes out of.
-fn held(below: Below) -> Vec<Mark> {
+fn held(below: Below, own: Props<'_>) -> Mark {
     match below {
-        Below::Beads => vec![bead(BEND + at(0.0, 3.6), 3.0), bead(BEND + at(0.0, 7.9), 1.3)],
-        Below::Eye => wire(&circle(BEND + at(0.0, 5.4), 2.4)),
-        Below::Cover => {
-            vec![metal(polygon(&[(-0.9, 1.2), (0.9, 1.2), (4.4, 9.4), (-4.4, 9.4)].map(|(x, y)| BEND + at(x, y))))]
-        }
+        Below::Beads | Below::Cover => below_loop(BEND + at(0.0, 1.0), own),
+        Below::Eye => Mark::ornament(wire(&circle(BEND + at(0.0, 5.4), 2.4))),
     }
 }
 
@@ -169,24 +190,33 @@ pub fn lying(centre: Point, radius: f64, open: f64, bent: f64) -> Vec<Point> {
 }
 
 /// Beads on a pin with its wire bent; then the loop rolled, shut or a little open.
-pub fn dangle(open: bool) -> Vec<Mark> {
+pub fn dangle(open: bool, own: Props<'_>) -> Vec<Mark> {
     let mut marks = wire(&polyline(&[at(4.0, 16.6), at(4.0, 5.2), at(12.0, 5.2)]));
-    marks.extend(strung(4.0));
+    marks.extend(strung(4.0, own));
     let radius = 2.0;
     let end = if open { -1.24 * PI } else { -1.46 * PI };
     let hoop = arc(at(18.4, 5.2 - radius), (radius, radius), PI / 2.0, end);
     marks.extend(wire(&polyline(&[at(18.4, 16.6), at(18.4, 5.2)])));
     marks.extend(wire(&hoop));
-    marks.extend(strung(18.4));
+    marks.extend(strung(18.4, own));
     marks.extend(arrow(&[at(9.4, 11.0), at(13.2, 11.0)]));
     marks
 }
 
-/// Two beads above the head of a pin.
-fn strung(x: f64) -> Vec<Mark> {
-    vec![
-        bead(at(x, 8.6), 2.7),
-        bead(at(x, 13.6), 2.2),
-        filled(rounded_rect(at(x - 1.2, 16.0), 2.4, 0.9, 0.3), style::RULE),
-    ]
+/// Beads above the foot of a pin.
+fn strung(x: f64, own: Props<'_>) -> Vec<Mark> {
+    [on_foot(own, [10.0, 6.0]).from(at(x, 15.8), -FRAC_PI_2), foot(at(x, 15.8), own)].concat()
+}
+
+/// What is strung on a pin, which has room so long and so broad.
+pub fn on_foot(own: Props<'_>, [long, broad]: [f64; 2]) -> OwnRow<'_> {
+    own.row(0, RowRoom { count: 16, long, broad: [0.0, broad] })
+}
+
+/// The head or the eye at the foot of an upright pin, below a place.
+pub fn foot(from: Point, own: Props<'_>) -> Vec<Mark> {
+    if own.of_kind(FindingKind::EyePin).is_some() {
+        return wire(&circle(from + at(0.0, 0.9), 0.75));
+    }
+    vec![metal(rounded_rect(from + at(-1.2, 0.1), 2.4, 0.9, 0.3))]
 }

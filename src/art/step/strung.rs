@@ -2,64 +2,95 @@
 
 use std::f64::consts::PI;
 
-use super::held::holes;
-use super::pen::{
-    PLAIN, arrow, at, bead, cord, cord_over, cutters, filled, ghost, hidden, line, metal, stretch, tail, wire,
-};
+use super::held::{holes, spread};
+use super::own::{Props, RowRoom, clipped};
 use super::tight;
-use crate::geometry::Point;
+use crate::art::pen::{
+    PLAIN, arrow, at, cord, cord_over, cutters, filled, ghost, hidden, legs, line, metal, stretch, tail, tails,
+    through, wire, wire_over,
+};
+use crate::design::{Bead, Index};
+use crate::geometry::{Point, path};
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Anchor, Mark, Rgb, Segment};
-use crate::paint::outline::{circle, curve, ellipse, polygon, polyline, rounded_rect};
+use crate::paint::mark::{Anchor, Mark, Rgb, Segment, Stroke};
+use crate::paint::outline::{arc, circle, curve, ellipse, flattened, mapped, polygon, polyline, rounded_rect};
+use crate::paint::style;
+use crate::steps::Slack;
 
 /// Where cord runs.
 const LEVEL: f64 = 9.0;
+/// Most kinds of bead that are laid out in one column, and in all.
+const COLUMN: usize = 4;
+const KINDS: usize = 10;
 
-/// One to three kinds of bead on a board, each in a row behind its letter.
-pub fn laid_out(kinds: u8) -> Vec<Mark> {
-    let rows: &[f64] = match kinds {
-        0 | 1 => &[9.0],
-        2 => &[5.4, 12.6],
-        _ => &[3.8, 9.0, 14.2],
-    };
-    let row = |((y, letter), radius): ((&f64, &str), f64)| {
-        let letter = Type::SMALL_STRONG.mark(letter, at(2.6, y + 1.0), Anchor::Middle);
-        let beads = (0..6).map(move |place| bead(at(6.4 + 2.9 * f64::from(place), *y), radius));
-        std::iter::once(letter).chain(beads).collect::<Vec<_>>()
+/// The kinds of bead on a board, each in a row behind its letter, in one column or two.
+pub fn laid_out(own: Props<'_>) -> Vec<Mark> {
+    let kinds = &own.cast.kinds[..own.cast.kinds.len().min(KINDS)];
+    let columns = if kinds.len() > COLUMN { 2 } else { 1 };
+    let rows = kinds.len().div_ceil(columns).max(1);
+    let (apart, long) = ((16.4 / rows as f64).min(7.2), if columns > 1 { 7.4 } else { 17.4 });
+    let scale = own.common(kinds, [0.5 * long, (apart - 0.9).min(4.6)]);
+    let row = |(place, kind): (usize, &Index<Bead>)| {
+        let left = 2.4 + 11.6 * (place / rows) as f64;
+        let level = LEVEL + apart * ((place % rows) as f64 - 0.5 * (rows - 1) as f64);
+        laid(*kind, at(left, level), long, (own, scale))
     };
     let board = filled(rounded_rect(at(0.2, 0.4), 23.6, 17.2, 1.2), Rgb::WHITE);
-    let all = rows.iter().zip(["A", "B", "C"]).zip([1.4, 1.1, 1.3]).flat_map(row);
-    std::iter::once(board).chain(all).collect()
+    std::iter::once(board).chain(kinds.iter().enumerate().flat_map(row)).collect()
+}
+
+/// A letter, and behind it as many of its beads as have room.
+fn laid(kind: Index<Bead>, from: Point, long: f64, (own, scale): (Props<'_>, f64)) -> Vec<Mark> {
+    const MOST: f64 = 6.0;
+    const BETWEEN: f64 = 0.4;
+    let bead = &own.stencils.design().beads[kind];
+    let each = bead.along.value() * scale + BETWEEN;
+    let place = |number: u32| from + at(2.0 + each * (f64::from(number) + 0.5), 0.0);
+    let letter = Type::SMALL_STRONG.mark(&bead.letter, from + at(0.0, 1.0), Anchor::Middle);
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "at most six")]
+    let count = ((long / each).floor()).clamp(1.0, MOST) as u32;
+    let beads = (0..count).map(|number| own.stencils.bead(kind, place(number), 0.0, scale));
+    std::iter::once(letter).chain(beads).collect()
 }
 
 /// Beads on a cord, and one that its needle or its bare end goes through.
-pub fn threaded(has_needle: bool) -> Vec<Mark> {
-    let next = at(16.0, LEVEL);
-    let mut marks = if has_needle { needle() } else { tail(&level(0.0, 22.6), PLAIN) };
-    marks.extend([2.4, 6.8].map(|x| bead(at(x, LEVEL), 2.2)));
-    marks.push(bead(next, 2.2));
-    marks.push(bored(next, 2.2));
-    marks.extend(arrow(&[at(19.4, 4.2), at(16.0, 3.6), at(11.4, 4.2)]));
-    marks
+pub fn threaded(has_needle: bool, own: Props<'_>) -> Vec<Mark> {
+    let row = own.row(0, RowRoom { count: 3, long: 13.8, broad: [1.8, 6.4] });
+    let strung = row.within(9.3);
+    let next = row.after(strung.count()).first(1);
+    let count = if own.cast.legs > 1 { 2 } else { 1 };
+    let mut marks = if has_needle { needle(count) } else { tails(&level(0.0, 22.6), count) };
+    marks.extend(strung.from(at(0.3, LEVEL), 0.0));
+    marks.extend(next.about(at(16.2, LEVEL), 0.0));
+    let half = 0.5 * next.length();
+    marks.extend(through(&[(at(16.2 - half, LEVEL), at(16.2 + half, LEVEL))]));
+    marks.extend(strung.letters(0.3, LEVEL));
+    marks.extend(next.letters(16.2 - half, LEVEL));
+    marks.extend(arrow(
+        &[at(19.4, 4.2), at(16.0, 3.6), at(11.4, 4.2)]
+            .map(|point| point - at(0.0, (0.5 * row.broadest() - 3.2).max(0.0))),
+    ));
+    vec![clipped(marks)]
 }
 
-/// A cord in the eye of a needle, which goes on to the right.
-fn needle() -> Vec<Mark> {
+/// A cord, or both legs of a doubled one, in the eye of a needle, which goes on to the right.
+fn needle(count: u8) -> Vec<Mark> {
     let shaft =
         [at(10.4, LEVEL - 0.55), at(13.0, LEVEL - 0.4), at(24.2, LEVEL), at(13.0, LEVEL + 0.4), at(10.4, LEVEL + 0.55)];
-    let mut marks = cord(&level(0.0, 9.6), PLAIN);
+    let mut marks = legs(&level(0.0, 9.6), count);
     marks.push(metal(polygon(&shaft)));
     marks.push(filled(ellipse(at(11.3, LEVEL), 0.6, 0.25), Rgb::WHITE));
     marks.extend(cord(&curve(&[at(9.4, LEVEL), at(10.6, LEVEL - 0.1), at(11.2, LEVEL)]), PLAIN));
     marks
 }
 
-/// A tube threaded onto a cord's end.
-pub fn on_end() -> Vec<Mark> {
+/// A crimp threaded onto a cord's end.
+pub fn on_end(own: Props<'_>) -> Vec<Mark> {
+    let long = own.crimp();
     let mut marks = tail(&level(0.0, 21.4), PLAIN);
-    marks.push(metal(rounded_rect(at(8.0, 7.0), 4.6, 4.0, 0.5)));
-    marks.push(bored(at(10.3, LEVEL), 2.1));
-    marks.push(ghost(rounded_rect(at(18.6, 7.0), 4.6, 4.0, 0.5)));
+    marks.push(metal(rounded_rect(at(8.0, 7.0), long, 4.0, 0.5)));
+    marks.extend(through(&[(at(8.0, LEVEL), at(8.0 + long, LEVEL))]));
+    marks.push(ghost(rounded_rect(at(23.2 - long, 7.0), long, 4.0, 0.5)));
     marks.extend(arrow(&[at(20.4, 4.2), at(16.0, 3.4), at(11.4, 4.2)]));
     marks
 }
@@ -72,114 +103,151 @@ pub fn cover_on_end() -> Vec<Mark> {
     marks
 }
 
-/// A spring on a cord that keeps beads from its end.
+/// A spring on a cord, near its end.
 pub fn stopped() -> Vec<Mark> {
     let mut marks = tail(&level(24.0, 0.6), PLAIN);
-    marks.extend([15.2, 20.0].map(|x| bead(at(x, LEVEL), 2.4)));
     marks.extend([7.2, 8.3, 9.4, 10.5, 11.6].iter().flat_map(|x| wire(&ellipse(at(*x, LEVEL), 0.7, 2.2))));
     marks.extend([-1.0, 1.0].iter().flat_map(|side| wire(&circle(at(9.4 + side * 3.0, LEVEL - 3.4), 1.2))));
     marks.extend(arrow(&[at(4.4, 14.4), at(7.4, 14.4), at(11.0, 13.0)]));
     marks
 }
 
-/// Beads pushed up to a crimp while the tail that comes back through it is pulled: the loop gets shorter.
-pub fn drawn_up() -> Vec<Mark> {
-    let upper =
-        [at(0.0, 8.3), at(6.0, 8.3), at(11.0, 8.3), at(15.0, 8.3), at(17.2, 7.2), at(19.4, 7.2), at(20.6, LEVEL)];
-    let lower = [at(19.4, 10.8), at(17.2, 10.8), at(15.0, 9.7), at(11.0, 9.7), at(9.2, 10.9), at(6.6, 14.0)];
-    let way = curve(&[upper.as_slice(), &lower].concat());
+/// The tail that comes back through a crimp pulled, so that the loop gets shorter: from bare cord, from beads that are pushed
+/// up, or through these.
+pub fn drawn_up(slack: Slack, own: Props<'_>) -> Vec<Mark> {
+    const CRIMP: f64 = 10.8;
+    let long = own.crimp();
+    let ring = CRIMP + long + 6.4;
+    let row = own.row(0, RowRoom { count: 2, long: 7.4, broad: [2.8, 5.2] });
+    let beads = if slack == Slack::Bare { row.first(0) } else { row.within(8.4) };
+    let left = CRIMP - beads.length();
+    let out = match slack {
+        Slack::Bare | Slack::Beads => [at(CRIMP, 9.7), at(CRIMP - 1.6, 11.2), at(CRIMP - 4.2, 14.4)],
+        Slack::Through => [at(CRIMP, 9.7), at(left, 9.7), at(left - 1.8, 11.8)],
+    };
+    let upper = [at(0.0, 8.3), at(6.0, 8.3), at(CRIMP, 8.3), at(CRIMP + long, 8.3)];
+    let round = [at(-4.2, -1.8), at(-2.0, -1.8), at(-0.8, 0.0), at(-2.0, 1.8), at(-4.2, 1.8)];
+    let back = [at(CRIMP + long, 9.7)];
+    let way = curve(&[upper.as_slice(), &round.map(|point| at(ring, LEVEL) + point), &back, &out].concat());
     let mut marks = tail(&way, PLAIN);
-    marks.extend(wire(&circle(at(21.4, LEVEL), 2.4)));
+    marks.extend(wire(&circle(at(ring, LEVEL), 2.4)));
     marks.extend(cord_over(&stretch(&way, 4, 6), PLAIN));
-    marks.push(metal(rounded_rect(at(10.8, 7.0), 4.2, 4.0, 0.5)));
-    marks.push(hidden([polyline(&[at(11.0, 8.3), at(14.8, 8.3)]), polyline(&[at(11.0, 9.7), at(14.8, 9.7)])].concat()));
-    marks.extend([2.4, 6.8].map(|x| bead(at(x, 8.6), 2.2)));
-    marks.extend(arrow(&[at(0.8, 4.2), at(4.0, 3.8), at(8.4, 4.2)]));
-    marks.extend(arrow(&[at(5.6, 14.6), at(4.2, 16.0), at(2.2, 17.2)]));
-    marks
+    marks.push(metal(rounded_rect(at(CRIMP, 7.0), long, 4.0, 0.5)));
+    marks.push(hidden([8.3, 9.7].map(|y| polyline(&[at(CRIMP + 0.2, y), at(CRIMP + long - 0.2, y)])).concat()));
+    marks.extend(beads.from(at(CRIMP, LEVEL), PI));
+    if slack == Slack::Through {
+        marks.extend(through(&[8.3, 9.7].map(|y| (at(left, y), at(CRIMP, y)))));
+    }
+    if slack != Slack::Bare {
+        marks.extend(arrow(&[at(0.8, 3.6), at(4.0, 3.2), at(8.4, 3.6)]));
+    }
+    let end = out[2];
+    marks.extend(arrow(
+        &[end + at(-1.0, 0.6), end + at(-2.4, 2.0), end + at(-4.2, 3.0)].map(|point| at(point.x.max(0.6), point.y)),
+    ));
+    vec![clipped(marks)]
 }
 
 /// A bead that goes over a cord and the tail beside it, towards their crimp.
-pub fn over_tail() -> Vec<Mark> {
+pub fn over_tail(own: Props<'_>) -> Vec<Mark> {
+    let bead = own.row(0, RowRoom { count: 1, long: 7.0, broad: [2.9, 6.0] }).first(1);
+    let half = 0.5 * bead.length();
+    let middle = at(6.8, LEVEL);
     let mut marks =
         [cord(&polyline(&[at(0.0, 8.3), at(16.0, 8.3)]), PLAIN), wire(&circle(at(21.4, LEVEL), 2.4))].concat();
-    marks.extend(tail(&polyline(&[at(16.0, 9.7), at(2.6, 9.7)]), PLAIN));
+    marks.extend(tail(&polyline(&[at(16.0, 9.7), at((middle.x - half - 1.8).max(0.6), 9.7)]), PLAIN));
     marks.extend(cord(&ellipse(at(17.9, LEVEL), 2.4, 1.2), PLAIN));
     marks.extend(tight::pressed(at(14.2, LEVEL)));
-    marks.push(bead(at(6.4, LEVEL), 2.8));
-    marks.extend([8.3, 9.7].map(|y| hidden(polyline(&[at(3.8, y), at(9.0, y)]))));
+    marks.extend(bead.about(middle, 0.0));
+    marks.extend(through(&[8.3, 9.7].map(|y| (at(middle.x - half, y), at(middle.x + half, y)))));
     marks.extend(arrow(&[at(2.0, 3.6), at(5.0, 3.2), at(9.6, 3.6)]));
-    marks
+    vec![clipped(marks)]
 }
 
 /// A tail cut off where it leaves the beads.
-pub fn tail_out() -> Vec<Mark> {
-    let mut marks = tail(&curve(&[at(14.0, LEVEL), at(10.4, 8.6), at(8.6, 6.6), at(7.6, 3.2)]), PLAIN);
+pub fn tail_out(own: Props<'_>) -> Vec<Mark> {
+    const CRIMP: f64 = 15.4;
+    const BETWEEN: f64 = 1.6;
+    let row = own.row(0, RowRoom { count: 2, long: 10.6, broad: [2.2, 5.4] });
+    let within = row.within(6.4);
+    let beside = row.first(within.count().max(1));
+    let out = CRIMP - beside.length();
+    let mut marks =
+        tail(&curve(&[at(out + 1.4, LEVEL), at(out - 1.0, 8.6), at(out - 2.2, 6.6), at(out - 2.8, 3.2)]), PLAIN);
     marks.extend(cord(&level(0.0, 16.0), PLAIN));
     marks.extend(cord(&ellipse(at(19.6, LEVEL), 1.8, 1.1), PLAIN));
     marks.extend(wire(&circle(at(22.2, LEVEL), 1.7)));
-    marks.extend([5.6, 12.6].map(|x| bead(at(x, LEVEL), 2.7)));
+    marks.extend(beside.from(at(CRIMP, LEVEL), PI));
+    marks.extend(row.after(beside.count()).within(out - BETWEEN).from(at(out - BETWEEN, LEVEL), PI));
     marks.extend(tight::pressed(at(17.0, LEVEL)));
-    marks.extend(cutters(at(8.9, 6.9), -0.45 * PI));
-    marks
+    marks.extend(cutters(at(out - 1.9, 6.9), -0.45 * PI));
+    vec![clipped(marks)]
 }
 
 /// A knot slid into the bead beside it.
-pub fn knot_hidden() -> Vec<Mark> {
+pub fn knot_hidden(own: Props<'_>) -> Vec<Mark> {
+    let bead = own.row(0, RowRoom { count: 1, long: 10.0, broad: [3.6, 9.0] }).first(1);
+    let (middle, half) = (at(15.4, LEVEL), 0.5 * bead.length());
     let mut marks = cord(&level(0.0, 24.0), PLAIN);
     marks.extend(tight::knot(at(5.2, LEVEL), 1.4));
-    marks.push(bead(at(15.4, LEVEL), 4.6));
-    marks.push(hidden(circle(at(15.4, LEVEL), 1.4)));
-    marks.push(bored(at(15.4, LEVEL), 4.5));
+    marks.extend(bead.about(middle, 0.0));
+    marks.push(ghost(circle(middle, 1.4)));
+    marks.extend(through(&[(middle - at(half, 0.0), middle + at(half, 0.0))]));
     marks.extend(arrow(&[at(5.2, 5.4), at(8.0, 3.2), at(11.4, 3.4)]));
     marks
 }
 
-/// Groups of beads along a cord, as far apart from one another.
-pub fn spaced() -> Vec<Mark> {
+/// Groups of beads along a cord: as much bare cord between them.
+pub fn spaced(own: Props<'_>) -> Vec<Mark> {
+    let group = own.row(0, RowRoom { count: 16, long: 5.2, broad: [0.0, 5.0] });
+    let (middles, half) = ([2.8, 12.0, 21.2], 0.5 * group.length());
     let mut marks = cord(&level(0.0, 24.0), PLAIN);
-    marks.extend([1.9, 5.1, 10.4, 13.6, 18.9, 22.1].map(|x| bead(at(x, LEVEL), 1.6)));
-    for (from, to) in [(6.7, 8.8), (15.2, 17.3)] {
-        let middle = f64::midpoint(from, to);
-        marks.extend([from, to].map(|x| ghost(polyline(&[at(x, LEVEL + 1.6), at(x, 14.4)]))));
-        marks.extend(arrow(&[at(from - 3.2, 13.6), at(from - 0.1, 13.6)]));
-        marks.extend(arrow(&[at(to + 3.2, 13.6), at(to + 0.1, 13.6)]));
+    marks.extend(middles.iter().flat_map(|x| group.about(at(*x, LEVEL), 0.0)));
+    for pair in middles.windows(2) {
+        let (from, to) = (pair[0] + half, pair[1] - half);
+        let middle = from.midpoint(to);
+        marks.extend([from, to].map(|x| ghost(polyline(&[at(x, LEVEL + 0.8), at(x, 14.8)]))));
+        marks.extend([from, to].iter().flat_map(|x| arrow(&[at(middle, 13.8), at(*x, 13.8)])));
         marks.extend([-0.35, 0.35].map(|y| line(polyline(&[at(middle - 0.7, 4.6 + y), at(middle + 0.7, 4.6 + y)]))));
     }
     marks
 }
 
 /// The loops of two or three strands in those of a bar, side by side in their order.
-pub fn end_bar(strands: u8) -> Vec<Mark> {
+pub fn end_bar(strands: u8, own: Props<'_>) -> Vec<Mark> {
     let strand = |(y, number): (&f64, u8)| {
-        let number = Type::SMALL_STRONG.mark(&number.to_string(), at(0.4, y + 0.9), Anchor::Start);
+        let number = Type::SMALL_STRONG.mark(&number.to_string(), at(0.0, y + 0.9), Anchor::Start);
         let eye = wire(&circle(at(7.4, *y), 1.3));
         let round = ellipse(at(10.4, *y), 2.6, 1.0);
         let on = cord(&polyline(&[at(13.6, *y), at(24.0, *y)]), PLAIN);
-        let beads = vec![bead(at(18.4, *y), 1.9), bead(at(22.2, *y), 1.9)];
-        [
-            vec![number],
-            cord(&round, PLAIN),
-            eye,
-            cord_over(&stretch(&round, 1, 2), PLAIN),
-            on,
-            beads,
-            tight::pressed(at(14.2, *y)),
-        ]
-        .concat()
+        let loops = [cord(&round, PLAIN), eye, cord_over(&stretch(&round, 1, 2), PLAIN)];
+        [vec![number], loops.concat(), on, tight::pressed(at(14.2, *y))].concat()
     };
     let mut marks: Vec<Mark> = holes(strands).iter().zip(1..).flat_map(strand).collect();
-    marks.push(metal(rounded_rect(at(4.0, 0.6), 2.2, 16.8, 1.0)));
+    marks.push(spread(strands, own));
+    marks
+}
+
+/// The loop of a strap on the arm of a pair of spectacles.
+pub fn on_arm(own: Props<'_>) -> Vec<Mark> {
+    let arm = [at(0.4, 5.6), at(8.0, 5.6), at(16.0, 5.8), at(20.4, 7.2), at(23.2, 11.6)];
+    let grip = ellipse(at(12.0, 5.7), 1.3, 2.6);
+    let mut marks = wire(&arc(at(12.0, 5.7), (1.3, 2.6), -PI / 2.0, PI / 2.0));
+    let stroke = Some(Stroke::new(style::QUIET, 1.8));
+    marks.push(Mark::Shape { outline: curve(&arm), fill: None, stroke });
+    marks.extend(wire_over(&arc(at(12.0, 5.7), (1.3, 2.6), PI / 2.0, 1.5 * PI)));
+    marks.push(ghost(mapped(&grip, |point| point + at(9.4, 2.6))));
+    let strap = curve(&[at(12.0, 8.4), at(11.6, 11.0), at(9.4, 14.0), at(5.4, 16.6)]);
+    marks.extend(cord(&strap, PLAIN));
+    let row = own.row(0, RowRoom { count: 3, long: 7.4, broad: [0.0, 3.6] }).within(7.6);
+    let way = flattened(&strap);
+    let place = |along: f64| path::along(&way, along).unwrap_or_default();
+    marks.extend(row.along(2.0, |from, to| (place(from), place(to))));
+    marks.extend(arrow(&[at(20.4, 2.4), at(17.6, 1.6), at(14.4, 2.4)]));
     marks
 }
 
 /// A level line at the cord's height.
 fn level(from: f64, to: f64) -> Vec<Segment> {
     polyline(&[at(from, LEVEL), at(to, LEVEL)])
-}
-
-/// The way of a cord through what is so far to both sides of its middle.
-fn bored(middle: Point, half: f64) -> Mark {
-    let edge = |side: f64| polyline(&[middle + at(-half, side), middle + at(half, side)]);
-    hidden([edge(-0.5), edge(0.5)].concat())
 }

@@ -3,10 +3,11 @@
 use std::f64::consts::PI;
 
 use super::crimp::drop;
-use super::knot::met;
+use super::knot::{last, met};
 use super::noose::ring;
-use super::pen::{
-    EDGE, PLAIN, arrow, at, bead, cord, filled, legs, legs_over, line, metal, stretch, tail, tails, tinted, wire,
+use super::own::{Props, RowRoom};
+use crate::art::pen::{
+    EDGE, PLAIN, arrow, at, cord, filled, legs, legs_over, line, metal, stretch, tail, tails, tinted, wire,
 };
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Segment};
@@ -28,43 +29,42 @@ pub fn pressed(middle: Point) -> Vec<Mark> {
 }
 
 /// A knot and a drop of glue that falls on it.
-pub fn glued(knot: Knotted) -> Vec<Mark> {
+pub fn glued(knot: Knotted, own: Props<'_>) -> Vec<Mark> {
     let (marks, onto) = match knot {
-        Knotted::Covered(bead) => in_cover(bead),
-        Knotted::Free(legs) => free(legs),
+        Knotted::Covered(_) => in_cover(own),
+        Knotted::Free(legs) => free(legs, own),
         Knotted::Back(legs) => back(legs),
-        Knotted::Ends => ends(),
-        Knotted::Met(hangs) => (met(10.6, hangs), at(20.4, 9.0)),
+        Knotted::Ends => ends(own),
+        Knotted::Met(hangs) => (met(10.6, hangs, own), at(20.4, 9.0)),
     };
     let falls = arrow(&[at(onto.x, onto.y - 3.6), onto - at(0.0, 0.6)]);
     [marks, vec![drop(at(onto.x, onto.y - 8.6))], falls].concat()
 }
 
 /// A tight knot in an open cover, and where glue falls on it.
-fn in_cover(bead: bool) -> (Vec<Mark>, Point) {
+fn in_cover(own: Props<'_>) -> (Vec<Mark>, Point) {
     let level = 10.2;
     let (hinge, middle) = (at(4.6, level), at(9.4, level));
     let end = curve(&[at(0.0, level), middle, middle + at(6.0, 0.2), middle + at(9.4, 1.4)]);
     let mut marks = tail(&end, PLAIN);
     marks.extend(open_cover(hinge, 2.9, 0.9));
-    marks.extend(in_cup(middle, bead));
+    marks.extend(in_cup(middle, own));
     (marks, middle + at(1.0, -1.2))
 }
 
 /// What a cover closes over: a knot, or a bead with the knot beside it.
-fn in_cup(middle: Point, with_bead: bool) -> Vec<Mark> {
-    if !with_bead {
-        return knot(middle, 1.3);
-    }
-    [vec![bead(middle - at(0.5, 0.0), 1.5)], knot(middle + at(1.5, 0.0), 0.9)].concat()
+fn in_cup(middle: Point, own: Props<'_>) -> Vec<Mark> {
+    let Some(kind) = own.cast.kinds.first() else { return knot(middle, 1.3) };
+    let (bead, _) = own.kind(*kind, middle - at(0.5, 0.0), [3.0, 3.0]);
+    [vec![bead], knot(middle + at(1.5, 0.0), 0.9)].concat()
 }
 
 /// A tight knot below a bead, its tails to the right.
-fn free(count: u8) -> (Vec<Mark>, Point) {
+fn free(count: u8, own: Props<'_>) -> (Vec<Mark>, Point) {
     let middle = at(9.6, LEVEL);
     let end = curve(&[at(0.5, LEVEL), middle, middle + at(8.0, 0.4), middle + at(11.0, 1.6)]);
     let mut marks = tails(&end, count);
-    marks.push(bead(at(5.2, LEVEL), 3.0));
+    marks.extend(last(own, 7.4, 6.4).from(at(8.2, LEVEL), PI));
     marks.extend(knot(middle, 1.6));
     (marks, at(middle.x, LEVEL - 1.8))
 }
@@ -84,24 +84,29 @@ fn back(count: u8) -> (Vec<Mark>, Point) {
 }
 
 /// The knot between two ends, beads on both sides.
-fn ends() -> (Vec<Mark>, Point) {
+fn ends(own: Props<'_>) -> (Vec<Mark>, Point) {
     let middle = at(12.0, LEVEL);
     let end = |side: f64| {
         let beyond = [at(2.2, 2.6), at(3.2, 5.2)].map(|off| middle + at(-side * off.x, off.y));
         curve(&[middle + at(side * 12.0, 0.0), middle + at(side * 3.0, 0.0), middle, beyond[0], beyond[1]])
     };
     let mut marks = [tail(&end(-1.0), PLAIN), tail(&end(1.0), tinted())].concat();
-    marks.extend([-1.0, 1.0].map(|side| bead(middle + at(side * 8.4, 0.0), 2.7)));
+    let bead = |row: usize| own.row(row, RowRoom { count: 1, long: 6.0, broad: [0.0, 5.6] }).first(1);
+    marks.extend(
+        [(1, -1.0, PI), (0, 1.0, 0.0)]
+            .iter()
+            .flat_map(|(row, side, way)| bead(*row).from(middle + at(side * 5.6, 0.0), *way)),
+    );
     marks.extend(knot(middle, 1.6));
     (marks, at(middle.x, LEVEL - 1.8))
 }
 
 /// A hinged cup about to close over a knot, and the hook at its end.
-pub fn covered(bead: bool) -> Vec<Mark> {
+pub fn covered(own: Props<'_>) -> Vec<Mark> {
     let hinge = at(7.0, 9.4);
     let mut marks = cord(&polyline(&[at(0.0, 9.4), at(10.6, 9.4)]), PLAIN);
     marks.extend(open_cover(hinge, 4.0, 0.5));
-    marks.extend(in_cup(at(10.9, 9.4), bead));
+    marks.extend(in_cup(at(10.9, 9.4), own));
     marks.extend(arrow(&[at(15.0, 1.6), at(16.8, 3.2), at(17.2, 5.6)]));
     marks.extend(arrow(&[at(8.6, 17.9), at(10.8, 17.9), at(12.8, 16.8)]));
     marks

@@ -2,11 +2,14 @@
 
 use std::f64::consts::{PI, TAU};
 
-use super::pen::{arrow, at, cord, cutters, filled, line, tinted};
+use super::own::{Props, RowRoom};
+use crate::art::pen::{arrow, at, cord, cutters, filled, line, tinted};
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Rgb, Segment};
 use crate::paint::outline::{circle, curve, ellipse, polyline, rounded_rect};
-use crate::paint::style;
+
+/// How long in mm the way of a strand is that turns about others.
+const AROUND: f64 = 21.0;
 
 /// Thread wound over a card, tied above and cut below; then its neck bound.
 pub fn tassel() -> Vec<Mark> {
@@ -50,23 +53,38 @@ fn skirt(outline: &[Point]) -> Vec<Segment> {
 }
 
 /// Two or three strands turned about one another, whatever they end in.
-pub fn twisted(strands: u8) -> Vec<Mark> {
-    const BEADS: u32 = 11;
-    let colours = [style::RULE.mixed(Rgb::WHITE, 0.75), tinted(), Rgb::WHITE];
-    let beads = (0..strands).zip(colours).flat_map(|(strand, colour)| {
-        (0..BEADS).map(move |number| {
-            let share = (f64::from(number) + 0.5) / f64::from(BEADS);
-            let turn = TAU * (1.25 * share + f64::from(strand) / f64::from(strands));
-            let out = 2.6 * libm::sqrt(libm::sin(PI * share));
-            (out * libm::cos(turn), at(4.2 + 14.6 * share, 9.0 + out * libm::sin(turn)), colour)
-        })
-    });
-    let mut beads: Vec<_> = beads.collect();
-    beads.sort_by(|(one, ..), (other, ..)| one.total_cmp(other));
+pub fn twisted(strands: u8, own: Props<'_>) -> Vec<Mark> {
+    const BROAD: f64 = 3.0;
+    let mut beads: Vec<_> = (0..usize::from(strands)).flat_map(|strand| turning(strand, strands, BROAD, own)).collect();
+    beads.sort_by(|(one, _), (other, _)| one.total_cmp(other));
     let mut marks = cord(&polyline(&[at(0.4, 9.0), at(23.6, 9.0)]), Rgb::WHITE);
-    marks.extend(beads.into_iter().map(|(_, centre, colour)| filled(circle(centre, 1.55), colour)));
+    marks.extend(beads.into_iter().map(|(_, bead)| bead));
     let round =
         [-1.3, -0.7, 0.0, 0.7, 1.3].map(|turn: f64| at(20.4 + 2.9 * libm::cos(turn), 9.0 + 5.8 * libm::sin(turn)));
     marks.extend(arrow(&round));
+    marks
+}
+
+/// The beads of a strand that turns about others, each with how near it is.
+fn turning(strand: usize, strands: u8, broad: f64, own: Props<'_>) -> Vec<(f64, Mark)> {
+    let beads = own.beads(strand);
+    let row = own.fitted(&beads, RowRoom { count: 16, long: f64::INFINITY, broad: [0.0, broad] });
+    let way = |share: f64| {
+        let turn = TAU * (1.25 * share + strand as f64 / f64::from(strands));
+        let out = 2.6 * libm::sqrt(libm::sin(PI * share.clamp(0.0, 1.0)));
+        (out * libm::cos(turn), at(4.2 + 14.6 * share, 9.0 + out * libm::sin(turn)))
+    };
+    let (mut share, mut marks) = (0.0, Vec::new());
+    for bit in (0..beads.len()).cycle().map_while(|at| row.after(at).first(1).some()) {
+        // As long along its turn as it is.
+        let half = 0.5 * bit.length() / AROUND;
+        let (near, middle) = way(share + half);
+        share += 2.0 * half;
+        if share > 1.0 {
+            break;
+        }
+        let angle = (way(share).1 - way(share - 2.0 * half).1).angle();
+        marks.extend(bit.about(middle, angle).into_iter().map(|mark| (near, mark)));
+    }
     marks
 }

@@ -8,7 +8,7 @@ use festoon::Piece;
 use festoon::bench::{Of, Thing};
 use festoon::design::Design;
 use festoon::english::assumed;
-use festoon::materials::render::words::{amount, in_currency, is_nothing, left, lots, said};
+use festoon::materials::render::words::{amount, in_currency, is_nothing, left, lots, needed, said};
 use festoon::materials::{Line, Materials, Order, materials};
 use festoon::paint::mark::Rgb;
 use festoon::sheet::{self, english};
@@ -20,7 +20,7 @@ pub fn facts(piece: &Piece) -> Markup {
     let units = piece.telling.units;
     html! {
         dl class="facts" {
-            @for (name, fact) in sheet::facts(piece).iter().map(|fact| english::fact(fact, units)) { div { dt { (name) } dd { (fact) } } }
+            @for fact in sheet::facts(piece) { div { dt { (english::named(&fact)) } dd { (english::fact(&fact, units)) } } }
         }
         (strands(&piece.design, units))
         (beads(piece))
@@ -141,7 +141,7 @@ fn row(piece: &Piece, line: &Line) -> Markup {
         tr {
             th scope="row" { (line.name) }
             td { (sheet::asked_for(&piece.design, line.article, units)) }
-            td { (amount(line.need, units)) }
+            td { (needed(line, units)) }
             td { @if !is_nothing(line.spare) { (amount(line.spare, units)) } }
             td { @match (buy, &line.within) {
                 (Some(buy), _) => { (lots(line, buy, units)) }

@@ -89,7 +89,8 @@ impl Branch<'_> {
         let strung = row(&self.of, 1, given);
         let bits = row::bits(&strung, &given.shelf.beads);
         let mass = finding.mass_of_one().value() + strung.iter().map(|one| one.mass).sum::<f64>();
-        let hanger = finding.hangs() + finding.foot();
+        // Chain of no one length carries no branch.
+        let hanger = finding.hangs().unwrap_or_default() + finding.foot();
         let drop = hanger.value() - sunk(&strung, given) + bits.iter().map(Bit::length).sum::<f64>();
         let takes = given.link.or_else(|| finding.wire().map(|wire| *wire)).unwrap_or_default();
         Strung::other(What::Dangle(Dangle { on: Some(self.on), bits, drop }), takes.value(), mass)

@@ -1,15 +1,17 @@
 //! What keeps loops off the body and off one another, and the ends of bars apart.
 //!
-//! Each piece is a tube as wide as the widest of what it holds. A place on its middle line keeps its reach from the
-//! plane that touches the skin where it is nearest, from the nearest piece of each other strand, and from wider ones near that:
-//! an outer strand on the outer side of an inner one, or straight away from it where it lies over it. Strands that find no room
-//! so keep straight away from one another, and may cross: there their middle lines keep apart where they come nearest.
+//! Each piece is a tube as wide as the widest of what it holds, and outlined by [balls](super::outline). A ball keeps its reach
+//! from the plane that touches the skin where it is nearest, from the nearest piece of each other strand, and from wider ones
+//! near that: an outer strand on the outer side of an inner one, or straight away from it where it lies over it. Strands that
+//! find no room so keep straight away from one another, and may cross: there their middle lines keep apart where they come
+//! nearest.
 
 use rstar::RTree;
 use rstar::primitives::GeomWithData;
 
 use super::super::program::{Constraint, Term};
 use super::loops::{Loops, Member, Precedence};
+use super::outline::Ball;
 use super::skin::Surface;
 use crate::geometry::Point3;
 
@@ -26,92 +28,156 @@ const ACROSS: f64 = 0.4;
 const WIDER: f64 = 0.01;
 /// A strand that lies less than this share of the reach to the outer side of another is moved straight outward.
 const OUTWARD: f64 = 0.1;
-/// What of the body is nearer than this, in mm, may be met by what moved half as far in the round before.
-const REACHED: (f64, f64) = (4.0, 120.0);
-/// Longer pieces touch the body in more than one place, in mm.
-const LONG: f64 = 10.0;
-/// But in no more than so many: no bead is longer than 200 mm.
-const PLACES: f64 = 20.0;
+/// What is nearer than this, in mm, may be met by what moved half as far in the round before: of the body, and of all else where
+/// beads lie nearly still.
+const REACHED: (f64, f64) = (NEAR, 120.0);
+const BEADED: (f64, f64) = (1.0, NEAR);
 
-/// All constraints at the present place, to which no joint went farther in the last round than so many mm.
-pub fn contacts(loops: &Loops, skin: &impl Surface, went: f64) -> Vec<Constraint<3>> {
-    let widest = (2.0 * went).clamp(REACHED.0, REACHED.1);
-    let on_body = loops.rods.iter().flat_map(|rod| on_skin(loops, skin, rod));
-    let mut constraints: Vec<Constraint<3>> = on_body.filter(|constraint| constraint.gap < widest).collect();
-    if loops.strands.len() > 1 {
-        constraints.extend(side_by_side(loops, skin));
-    }
-    constraints.extend(loops.bars.constraints(&loops.net, |_| None));
-    constraints
+/// Two that touch, or may.
+#[derive(Clone, Copy, Debug)]
+enum Touch {
+    /// A ball and the body.
+    OnBody(Ball),
+    /// A ball and a rod of another strand.
+    Beside(Ball, usize),
+    /// Two rods that lie across one another.
+    Across([usize; 2]),
 }
 
-/// A rod on the skin, at a place or more along it.
-fn on_skin(loops: &Loops, skin: &impl Surface, rod: &Member) -> Vec<Constraint<3>> {
-    let places = (rod.length / LONG).ceil().clamp(1.0, PLACES);
-    let share = |place: u32| (f64::from(place) + 0.5) / places;
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small count, not negative")]
-    let shares = (0..places as u32).map(share);
-    let constraint = |share: f64| {
-        let [one, other] = rod.ends.map(|node| loops.at(node));
-        let (distance, normal) = skin.at(one.between(other, share));
-        let terms = vec![term(rod.ends[0], normal * (1.0 - share)), term(rod.ends[1], normal * share)];
-        Constraint { terms, gap: distance - rod.reach, gives: false }
-    };
-    shares.map(constraint).collect()
+/// What may touch in a round.
+pub struct Contacts {
+    touches: Vec<Touch>,
+    /// What keeps it apart; the last ones are those of bars.
+    pub constraints: Vec<Constraint<3>>,
+}
+
+impl Contacts {
+    /// All at the present place, to which no joint went farther in the last round than so many mm.
+    pub fn new(loops: &Loops, skin: &impl Surface, went: f64) -> Self {
+        let (least, most) = if loops.is_beaded { BEADED } else { REACHED };
+        let widest = (2.0 * went).clamp(least, most);
+        let told = |touch: Touch| Some((touch, touch.constraint(loops, skin)?));
+        let on_body = loops.balls.iter().filter_map(|ball| told(Touch::OnBody(*ball)));
+        let mut found: Vec<_> = on_body.filter(|(_, constraint)| constraint.gap < widest).collect();
+        if loops.strands.len() > 1 {
+            found.extend(side_by_side(loops, widest.min(NEAR)).into_iter().filter_map(told));
+        }
+        let (touches, mut constraints): (Vec<_>, Vec<_>) = found.into_iter().unzip();
+        constraints.extend(bars(loops));
+        Self { touches, constraints }
+    }
+
+    /// The same constraints where the joints now are; nothing where the middles of two that touched lie in one place.
+    pub fn anew(&self, loops: &Loops, skin: &impl Surface) -> Option<Vec<Constraint<3>>> {
+        let touches = self.touches.iter().map(|touch| touch.constraint(loops, skin));
+        touches.chain(bars(loops).into_iter().map(Some)).collect()
+    }
+
+    /// How deep anything lies in anything else, in mm.
+    pub fn overlap(&self) -> f64 {
+        self.constraints.iter().map(|constraint| -constraint.gap).fold(0.0, f64::max)
+    }
+}
+
+fn bars(loops: &Loops) -> Vec<Constraint<3>> {
+    loops.bars.constraints(&loops.net, |_| None)
+}
+
+impl Touch {
+    /// What keeps both apart, as they now lie.
+    fn constraint(self, loops: &Loops, skin: &impl Surface) -> Option<Constraint<3>> {
+        match self {
+            Self::OnBody(ball) => Some(on_body(loops, skin, ball)),
+            Self::Beside(ball, rod) => clear(loops, skin, ball, rod),
+            Self::Across(pair) => across(loops, pair),
+        }
+    }
+}
+
+/// A ball on the skin.
+fn on_body(loops: &Loops, skin: &impl Surface, ball: Ball) -> Constraint<3> {
+    let ends = loops.rods[ball.rod].ends;
+    let (distance, normal) = skin.at(loops.middle(ball));
+    let terms = vec![term(ends[0], normal * (1.0 - ball.share)), term(ends[1], normal * ball.share)];
+    Constraint { terms, gap: distance - ball.reach, gives: false }
 }
 
 fn term(node: usize, slope: Point3) -> Term<3> {
     Term { node, slope: slope.into() }
 }
 
-fn middle(loops: &Loops, rod: &Member) -> Point3 {
-    loops.at(rod.ends[0]).between(loops.at(rod.ends[1]), 0.5)
+/// Rods of strands, by their middles.
+struct Near {
+    tree: RTree<GeomWithData<[f64; 3], usize>>,
+    /// How far any of them reaches from its middle, in mm.
+    far: f64,
 }
 
-/// Each rod of a strand with those of each other strand that are near.
-fn side_by_side(loops: &Loops, skin: &impl Surface) -> Vec<Constraint<3>> {
-    let strung = || loops.rods.iter().enumerate().filter(|(_, rod)| rod.strand.is_some());
-    let boxed = |(at, rod): (usize, &Member)| GeomWithData::new(<[f64; 3]>::from(middle(loops, rod)), at);
-    let tree = RTree::bulk_load(strung().map(boxed).collect());
-    let far = strung().map(|(_, rod)| rod.reach + 0.5 * rod.length).fold(0.0, f64::max);
-    let mut constraints = Vec::new();
-    for (at, rod) in strung() {
-        let within = rod.reach + far + NEAR;
-        let near = tree.locate_within_distance(middle(loops, rod).into(), within * within).map(|near| near.data);
-        let mut near: Vec<usize> = near.filter(|other| loops.rods[*other].strand != rod.strand).collect();
-        near.sort_unstable();
-        let of_strand = near.chunk_by(|one, other| loops.rods[*one].strand == loops.rods[*other].strand);
-        constraints.extend(of_strand.flat_map(|near| beside(loops, skin, at, near)));
-        if loops.order == Precedence::Over {
-            let inner = near.iter().filter(|other| loops.rods[**other].strand < rod.strand);
-            constraints.extend(inner.filter_map(|other| crossing(loops, [at, *other])));
-        }
+impl Near {
+    fn new(loops: &Loops) -> Self {
+        let strung = || loops.rods.iter().enumerate().filter(|(_, rod)| rod.strand.is_some());
+        let boxed = |(at, rod): (usize, &Member)| {
+            let middle = loops.at(rod.ends[0]).between(loops.at(rod.ends[1]), 0.5);
+            GeomWithData::new(middle.into(), at)
+        };
+        let far = strung().map(|(_, rod)| rod.reach + 0.5 * rod.length).fold(0.0, f64::max);
+        Self { tree: RTree::bulk_load(strung().map(boxed).collect()), far }
     }
-    constraints
+
+    /// Those of other strands that may be met by a ball.
+    fn to(&self, loops: &Loops, ball: Ball) -> Vec<usize> {
+        let within = ball.reach + self.far + NEAR;
+        let near = self.tree.locate_within_distance(loops.middle(ball).into(), within * within).map(|near| near.data);
+        let mut near: Vec<usize> = near.filter(|rod| loops.rods[*rod].strand != loops.rods[ball.rod].strand).collect();
+        near.sort_unstable();
+        near
+    }
+}
+
+/// Each ball of a strand with the rods of each other strand that are so near, in mm, and rods that may cross.
+fn side_by_side(loops: &Loops, within: f64) -> Vec<Touch> {
+    let (near, mut touches) = (Near::new(loops), Vec::new());
+    for ball in loops.balls.iter().filter(|ball| loops.rods[ball.rod].strand.is_some()) {
+        let near = near.to(loops, *ball);
+        let of_strand = near.chunk_by(|one, other| loops.rods[*one].strand == loops.rods[*other].strand);
+        touches.extend(of_strand.flat_map(|near| beside(loops, *ball, near, within)));
+    }
+    if loops.order == Precedence::Over && !loops.is_beaded {
+        touches.extend(crossing(loops, &near));
+    }
+    touches
+}
+
+/// Rods that lie across inner ones.
+fn crossing(loops: &Loops, near: &Near) -> Vec<Touch> {
+    let strung = loops.rods.iter().enumerate().filter(|(_, rod)| rod.strand.is_some());
+    let pairs = strung.flat_map(|(at, rod)| {
+        let near = near.to(loops, Ball::amid(at, rod)).into_iter();
+        near.filter(|other| loops.rods[*other].strand < rod.strand).map(move |other| [at, other])
+    });
+    pairs.filter(|pair| !share_an_end(loops, *pair)).map(Touch::Across).collect()
 }
 
 /// Two rods that lie across one another, where their middle lines come nearest.
-fn crossing(loops: &Loops, pair: [usize; 2]) -> Option<Constraint<3>> {
+fn across(loops: &Loops, pair: [usize; 2]) -> Option<Constraint<3>> {
     let [one, other] = pair.map(|at| &loops.rods[at]);
-    if one.depth.min(other.depth) < shared(loops, one, other) {
-        return None;
-    }
     let [[a, u], [b, v]] = pair.map(|at| line(loops, at));
     let [s, t] = nearest([a, u], [b, v])?;
     let off = a + u * s - b - v * t;
-    let normal = off.unit().filter(|_| off.length() < one.reach + other.reach + CROSSES)?;
-    Some(apart([(one, s), (other, t)], off, normal))
+    let reach = one.reach + other.reach;
+    let normal = off.unit().filter(|_| off.length() < reach + CROSSES)?;
+    Some(apart([(one, s), (other, t)], off, normal, reach))
 }
 
-/// Two rods keep apart by their reach along a normal, at shares of them that lie so far off one another.
-fn apart([(one, s), (other, t)]: [(&Member, f64); 2], off: Point3, normal: Point3) -> Constraint<3> {
+/// Two rods keep so far apart along a normal, at shares of them that lie so far off one another.
+fn apart([(one, s), (other, t)]: [(&Member, f64); 2], off: Point3, normal: Point3, reach: f64) -> Constraint<3> {
     let terms = vec![
         term(one.ends[0], normal * (1.0 - s)),
         term(one.ends[1], normal * s),
         term(other.ends[0], normal * (t - 1.0)),
         term(other.ends[1], normal * -t),
     ];
-    Constraint { terms, gap: off.dot(normal) - (one.reach + other.reach), gives: true }
+    Constraint { terms, gap: off.dot(normal) - reach, gives: true }
 }
 
 /// The shares of two lines, each a start and a way, at which they come nearest; none where they run almost alike.
@@ -133,6 +199,8 @@ struct Nearest {
     /// How far along it.
     share: f64,
     at: Point3,
+    /// Whether it lies between the rod's ends.
+    is_within: bool,
 }
 
 impl Nearest {
@@ -147,8 +215,9 @@ impl Nearest {
         let end = (reach / long.sqrt()).min(0.5);
         let [first, last] = [rod.checked_sub(1), Some(rod + 1)].map(|next| next.and_then(|next| loops.rods.get(next)));
         let [first, last] = [first, last].map(|next| if narrows(next) { end } else { 0.0 });
-        let share = ((place - from).dot(line) / long).clamp(first, 1.0 - last);
-        Self { rod, share, at: from + line * share }
+        let along = (place - from).dot(line) / long;
+        let share = along.clamp(first, 1.0 - last);
+        Self { rod, share, at: from + line * share, is_within: share == along }
     }
 }
 
@@ -158,32 +227,40 @@ fn line(loops: &Loops, rod: usize) -> [Point3; 2] {
     [from, to - from]
 }
 
-/// A rod beside the nearest of another strand, outline to outline, and those that are wider: a wide bead keeps clear where its
-/// narrow neighbour is nearer.
-fn beside(loops: &Loops, skin: &impl Surface, at: usize, near: &[usize]) -> Vec<Constraint<3>> {
-    let place = middle(loops, &loops.rods[at]);
+/// A ball beside the nearest rod of another strand, outline to outline, those between whose ends it lies, as two do where that
+/// strand bends round it, and those that are wider: a wide bead keeps clear where its narrow neighbour is nearer.
+fn beside(loops: &Loops, ball: Ball, near: &[usize], within: f64) -> Vec<Touch> {
+    let place = loops.middle(ball);
     let reach = |foot: &Nearest| loops.rods[foot.rod].reach;
-    let gap = |foot: &Nearest| foot.at.distance(place) - reach(foot);
+    let gap = |foot: &Nearest| foot.at.distance(place) - reach(foot) - ball.reach;
     let feet: Vec<Nearest> = near.iter().map(|other| Nearest::new(loops, *other, place)).collect();
     let Some(nearest) = feet.iter().min_by(|a, b| gap(a).total_cmp(&gap(b))) else { return Vec::new() };
-    let wider = feet.iter().filter(|foot| reach(foot) > reach(nearest) + WIDER);
-    std::iter::once(nearest).chain(wider).filter_map(|foot| clear(loops, skin, at, foot)).collect()
+    let counts = |foot: &&Nearest| {
+        (foot.rod == nearest.rod || foot.is_within || reach(foot) > reach(nearest) + WIDER)
+            && gap(foot) <= within
+            && !share_an_end(loops, [ball.rod, foot.rod])
+    };
+    feet.iter().filter(counts).map(|foot| Touch::Beside(ball, foot.rod)).collect()
 }
 
-/// The middle of a rod keeps clear of a place on another strand's.
-fn clear(loops: &Loops, skin: &impl Surface, at: usize, foot: &Nearest) -> Option<Constraint<3>> {
-    let (rod, other) = (&loops.rods[at], &loops.rods[foot.rod]);
-    let off = middle(loops, rod) - foot.at;
-    let reach = rod.reach + other.reach;
-    if rod.depth.min(other.depth) < shared(loops, rod, other) || off.length() > reach + NEAR {
-        return None;
-    }
-    let [_, line] = line(loops, foot.rod);
+/// A ball keeps clear of another strand's rod.
+fn clear(loops: &Loops, skin: &impl Surface, ball: Ball, rod: usize) -> Option<Constraint<3>> {
+    let foot = Nearest::new(loops, rod, loops.middle(ball));
+    let (one, other) = (&loops.rods[ball.rod], &loops.rods[rod]);
+    let off = loops.middle(ball) - foot.at;
+    let reach = ball.reach + other.reach;
+    let [_, line] = line(loops, rod);
     let normal = match loops.order {
-        Precedence::Beside => away(skin, rod.strand > other.strand, off, foot.at, line, reach),
+        Precedence::Beside => away(skin, one.strand > other.strand, off, foot.at, line, reach),
         Precedence::Over => off.unit(),
     }?;
-    Some(apart([(rod, 0.5), (other, foot.share)], off, normal))
+    Some(apart([(one, ball.share), (other, foot.share)], off, normal, reach))
+}
+
+/// Whether two rods lie so near the ends of their strands that they lie on one another.
+fn share_an_end(loops: &Loops, pair: [usize; 2]) -> bool {
+    let [one, other] = pair.map(|at| &loops.rods[at]);
+    one.depth.min(other.depth) < shared(loops, one, other)
 }
 
 /// How far from their ends two strands lie on one another.

@@ -6,9 +6,9 @@ use super::super::chain::Chain;
 use super::super::fall;
 use super::super::hang::Link;
 use super::half_breadth;
-use super::loops::Straight;
+use super::loops::{Straight, reach};
 use super::way::Way;
-use crate::design::Design;
+use crate::design::{Design, Part};
 use crate::geometry::Point3;
 
 /// From one place to the next along what hangs below, in mm.
@@ -29,21 +29,31 @@ pub struct Front {
     joint: Straight,
     /// How far the last end's findings reach below it.
     beyond: f64,
+    /// How far what hangs below reaches from its middle line.
+    reach: f64,
 }
 
 impl Front {
-    /// How a strand is turned; nothing where its ends are behind, or hang free.
-    pub fn new(design: &Design, chain: &Chain) -> Option<Self> {
+    /// How a strand of such pieces is turned; nothing where its ends are behind, or hang free.
+    pub fn new(design: &Design, chain: &Chain, pieces: &[Straight]) -> Option<Self> {
         let turns = fall::falls(design).then(|| fall::turns(design, chain, 0.0))?;
         let meets = turns.meets.filter(|meets| *meets > turns.rail[0])?;
-        let reach = design.closure.left().iter().map(|part| half_breadth(&design.findings[part.finding]));
+        let of =
+            |parts: &[Part]| parts.iter().map(|part| half_breadth(&design.findings[part.finding])).fold(0.5, f64::max);
+        let [joint, below] = [design.closure.left(), design.closure.right()].map(of);
         Some(Self {
             stations: chain.stations(),
             nape: turns.rail[0],
             meets,
-            joint: Straight::new(fall::joint(design, chain, meets), reach.fold(0.5, f64::max)),
+            joint: Straight::new(fall::joint(design, chain, meets), joint),
             beyond: fall::beyond(design),
+            reach: reach(&pieces[meets..]).max(below),
         })
+    }
+
+    /// How far what hangs below the loop reaches from its middle line.
+    pub const fn reach(&self) -> f64 {
+        self.reach
     }
 
     /// The loop from the nape down to its first end and up from the last one, as one looks at its front from the left.

@@ -1,4 +1,4 @@
-//! Closed loops round a neck: strands from one end of the closure to the other, and the closure behind.
+//! Closed loops round a neck: strands from one end of the closure to the other, and the closure behind. Lengths are mm.
 
 use std::ops::Range;
 
@@ -7,6 +7,7 @@ use super::super::bend::{Bend, bends};
 use super::super::hang::{self, Link};
 use super::super::open::given;
 use super::super::program::{Net, Node, Tie, down};
+use super::outline::Ball;
 use super::way::Way;
 use crate::design::Passage;
 use crate::geometry::Point3;
@@ -76,6 +77,10 @@ pub struct Loops {
     pub closing: Vec<usize>,
     /// What lies between joints: one a tie, but for those of bars, which come last.
     pub rods: Vec<Member>,
+    /// What outlines them.
+    pub balls: Vec<Ball>,
+    /// Whether that is each bead by itself.
+    pub is_beaded: bool,
     /// The ties along which cord bends: one a strand, and the closure's.
     pub cords: Vec<Vec<usize>>,
     /// What holds joints apart: bars at the ends, and what several strands go through.
@@ -139,6 +144,7 @@ impl Loops {
         loops.hold_together(strands);
         loops.net.ties.extend(loops.bars.ties());
         loops.hold_behind(half);
+        loops.outline_rods();
         loops
     }
 
@@ -298,7 +304,7 @@ impl Loops {
     }
 
     /// The numbers of a strand's ties, which are those of its rods.
-    fn ties_of(&self, strand: usize) -> Range<usize> {
+    pub fn ties_of(&self, strand: usize) -> Range<usize> {
         let from = self.strands[..strand].iter().map(|joints| joints.len() - 1).sum();
         from..from + self.strands[strand].len() - 1
     }

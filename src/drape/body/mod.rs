@@ -6,16 +6,18 @@
 //!
 //! **Method.** Rounds of the program that lays strands on the board (`super::program`), in space: constraints keep
 //! each piece beyond the plane that touches the skin, and strands beside one another (`constraints`); solve, move, take
-//! the planes anew (`rest`). A coarse net finds the place, a finer one follows. A few strands that come to no rest beside one
-//! another, being of one length, are laid anew and may cross. Each round is convex and comes
-//! with tensions and pushes; rest is when no joint moves by more than 0.05 mm, or
-//! all weights together by less than 0.00001 mm, and nothing overlaps by 0.01 mm.
+//! the planes anew (`rest`). A coarse net finds the place, a finer one follows, and in that the beads themselves: balls, or
+//! swept ones, wherever they lie in its pieces (`outline`). A few strands that come to no rest beside one another, being of
+//! one length, are laid anew and may cross. Each round is convex and comes with tensions and pushes. Rest is when these
+//! leave no joint out of balance by more than a thousandth of a joint's mean weight, along ties and contacts as they lie at
+//! the end, when no joint moves by more than 0.05 mm, or all weights together by less than 0.00001 mm, and when no bead lies
+//! 0.01 mm in a bead of another strand or in the body.
 //!
 //! Cord is as stiff as it is along each strand, and turns freely at the closure. Beads part where a strand bends
 //! (`super::open`), as much in all as they would if none were joined to pieces: that grows with their turns.
 //!
 //! **Trade-off.** What is strung is taken in pieces of at most 8 mm (in one net no more than a thousand or so), each as
-//! wide as the widest in it: drops are within 1 mm of those with pieces half as long (0.6 mm
+//! wide for the beads of other strands as the widest in it: drops are within 1 mm of those with pieces half as long (0.6 mm
 //! for three strands of 4 and 6 mm beads). Beads that slide keep the
 //! stations at which they rest when the strand hangs from two points. Rows that are pressed along
 //! themselves are as long as they are: once all lies still, rounds go on in which such pieces are no shorter along the way in
@@ -28,6 +30,7 @@
 mod constraints;
 mod front;
 mod loops;
+mod outline;
 mod pushed;
 mod rest;
 mod round;
@@ -45,17 +48,17 @@ use super::contact::Unrest;
 use super::hang::Link;
 use super::open::Hinges;
 use super::{Waypoint, Worn};
-use crate::design::{Design, Finding, Index, Part, Passage, Strand, closing_parts};
+use crate::design::{Design, Finding, Index, Part, Passage, Strand, closing_parts, nth};
 use crate::geometry::Point3;
 use crate::units::NEWTON_PER_GRAM;
 use front::Front;
 use loops::{Loops, Precedence, Straight, StrandPieces, halved, joined, length, reach};
-use rest::{Still, WORK, settle};
+use rest::{NEARLY, PULL, Still, WORK, settle};
 use skin::{Skin, SkinShape, Surface};
 use table::TableTop;
 pub use table::{Closed, closed, closed_as_one};
 use way::Way;
-use whole::{WHOLE, whole};
+use whole::whole;
 
 /// Longest pieces of the first net and of the last, in mm.
 const COARSE: f64 = 25.0;
@@ -65,8 +68,8 @@ const MOST: f64 = 1000.0;
 /// Most strands that are laid: more would take too long.
 const MOST_STRANDS: usize = 16;
 /// When the first net has found the place, and when the last one rests.
-const FOUND: Still = Still { moves: 2.0, overlap: 1.0 };
-const RESTS: Still = Still { moves: 0.05, overlap: 0.01 };
+const FOUND: Still = Still { moves: 2.0, overlap: 1.0, forces: f64::INFINITY, pull: PULL };
+const RESTS: Still = Still { moves: 0.05, overlap: 0.01, forces: 1e-3, pull: NEARLY };
 /// What a strand may lie shorter than it is, in mm, before that is told: no more than drops are known.
 const SHORT: f64 = 1.0;
 /// Longest link of what of the closure is not rigid, in mm.
@@ -89,7 +92,8 @@ fn inmost_first(design: &Design) -> Vec<usize> {
 /// Strands from end to end, or from the nape round to it, and how those are turned.
 fn turned(design: &Design, chains: &[Chain]) -> (Vec<StrandPieces>, Vec<Option<Front>>) {
     let turned = |(strand, chain): (&Strand, &Chain)| {
-        let (front, strung) = (Front::new(design, chain), strung(design, strand, chain));
+        let strung = strung(design, strand, chain);
+        let front = Front::new(design, chain, &strung.pieces);
         let pieces = front.as_ref().map(|front| front.turned(&strung.pieces));
         (StrandPieces { pieces: pieces.unwrap_or(strung.pieces), ..strung }, front)
     };
@@ -118,22 +122,21 @@ fn on_neck(design: &Design, strings: &[StrandPieces], order: &[usize], fronts: &
     let mut worn = Worn {
         skin,
         closure,
-        lines: vec![Vec::new(); strings.len()],
-        drops: vec![0.0; strings.len()],
-        spare,
+        lines: vec![Vec::new(); strings.len()].into(),
+        drops: vec![0.0; strings.len()].into(),
+        spare: spare.into(),
         unrest: laid.unrest(),
     };
     let front = skin.front().y;
     for (at, way) in order.into_iter().zip(laid.ways) {
         let seen = seen(&skin, &way, 0.5 * length(&closing));
-        worn.lines[at] = match &fronts[at] {
-            Some(front) => {
-                front.line(&way, &seen, |from, below| hanging(&skin, from, below, reach(&strings[at].pieces)))
-            }
+        let line = match &fronts[at] {
+            Some(front) => front.line(&way, &seen, |from, below| hanging(&skin, from, below, front.reach())),
             None => seen,
         };
-        let lowest = worn.lines[at].iter().map(|spot| spot.at.y).fold(f64::INFINITY, f64::min);
-        worn.drops[at] = (front - lowest).max(0.0);
+        let lowest = line.iter().map(|spot| spot.at.y).fold(f64::INFINITY, f64::min);
+        worn.drops[nth(at)] = (front - lowest).max(0.0);
+        worn.lines[nth(at)] = line;
     }
     worn
 }
@@ -337,19 +340,20 @@ fn lay_in(order: Precedence, strands: &[StrandPieces], closing: &[Straight], bed
     let mut laid = Laid { ways: Vec::new(), unrest: None, short: 0.0 };
     let fine = FINE.max(all / MOST);
     for (longest, still) in bed.nets(fine) {
-        let (strands, closing) = cut(longest);
+        let (all_strands, (strands, closing)) = (strands, cut(longest));
         // Longer pieces take more room round the neck.
         if longest > fine && !strands.iter().all(|strand| bed.has_room(&strand.pieces, &closing)) {
             continue;
         }
         let mut loops = Loops { order, ..Loops::new(&strands, &closing, &ways) };
         bed.prepare(&mut loops);
-        laid.unrest = settle(&mut loops, bed, still, work).err();
+        laid.unrest = settle(&mut loops, bed, FOUND, work).err();
+        if longest <= fine && laid.unrest.is_none() {
+            loops.outline_beads(all_strands);
+            (loops, laid.unrest) = whole(loops, bed, still, work);
+        }
         if matches!(laid.unrest, Some(Unrest::Lost { .. })) {
             return laid;
-        }
-        if longest <= fine && laid.unrest.is_none() && loops.short() > WHOLE {
-            loops = whole(loops, bed, still, work);
         }
         (ways, laid.short) = (loops.ways(), loops.short());
     }

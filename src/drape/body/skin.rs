@@ -41,13 +41,13 @@ pub struct Skin {
 /// What shapes a skin: girths in mm, angles in radians.
 #[derive(Clone, Copy, Debug)]
 pub struct SkinShape {
-    /// Girth of the neck's base.
+    /// Girth of the neck's base, in mm.
     pub base: f64,
-    /// Girth of the neck above it.
+    /// Girth of the neck above it, in mm.
     pub neck: f64,
-    /// Breadth over depth of the base.
+    /// Ratio of the breadth of the base to its depth.
     pub breadth_to_depth: f64,
-    /// How far the chest leans back from upright.
+    /// How far the chest leans back from upright, in radians.
     pub chest_tilt: f64,
 }
 

@@ -20,11 +20,11 @@ use super::super::{Drape, Hung, Waypoint, fall};
 use super::front::Front;
 use super::loops::{Loops, Straight, StrandPieces, length};
 use super::pushed::Pushed;
-use super::rest::{Still, WORK};
+use super::rest::{PULL, Still, WORK};
 use super::skin::Surface;
 use super::way::Way;
 use super::{Bed, Laying, MOST_STRANDS, closing, turned};
-use crate::design::{Design, Strand, WornOpen};
+use crate::design::{Design, Entries, Strand, WornOpen};
 use crate::geometry::{Point, Point3};
 use crate::pattern::Kind;
 
@@ -32,14 +32,14 @@ use crate::pattern::Kind;
 const CORNERS: u32 = 96;
 
 /// When they lie as still as a picture shows: what is left is a pixel of 2,000 across a necklace.
-const DRAWN: Still = Still { moves: 0.1, overlap: 0.05 };
+const DRAWN: Still = Still { moves: 0.1, overlap: 0.05, forces: f64::INFINITY, pull: PULL };
 
 /// A necklace laid closed: x to the right, y away from who looks down on it, and z up.
 #[derive(Clone, Debug)]
 #[non_exhaustive]
 pub struct Closed {
-    /// One a strand: its way with half of the closure at either end.
-    pub lines: Vec<Vec<Waypoint>>,
+    /// Each strand's way, with half of the closure at either end.
+    pub lines: Entries<Vec<Waypoint>, Strand>,
     /// The closure's way from the strands' last ends round to their first; a single point of a piece whose ends are in
     /// front.
     pub closing: Vec<Point>,
@@ -187,7 +187,7 @@ fn on_table(design: &Design, strands: &[StrandPieces], order: &[usize], fronts: 
         let line = fronts[*at].as_ref().map(|front| front.line(way, &along, below));
         lines[*at] = line.unwrap_or(along).into_iter().map(from_above).collect();
     }
-    Some(Closed { lines, closing: closed_way(&closing, around) })
+    Some(Closed { lines: lines.into(), closing: closed_way(&closing, around) })
 }
 
 /// Whether what is left where strands came to no rest does not show: a hand lays them no truer.
@@ -240,7 +240,7 @@ mod tests {
     use crate::design::nth;
     use crate::source::Source;
 
-    fn laid(name: &str, text: &str) -> (crate::Piece, Closed) {
+    fn laid(name: &str, text: &str) -> (crate::piece::Piece, Closed) {
         let piece = crate::piece(&Source::new(name, text), &crate::design::Choice::default(), None).0.unwrap();
         let closed = lay_closed(&piece.design, &piece.drape).unwrap();
         (piece, closed)
@@ -251,7 +251,7 @@ mod tests {
     fn a_strand_alone_is_a_circle() {
         let (piece, closed) = laid("moonwrack", include_str!("../../../patterns/moonwrack.yaml"));
         let whole = piece.design.strands[nth(0)].finished.value() + piece.design.closure_length().0.value();
-        let (radius, spots) = (whole / TAU, &closed.lines[0]);
+        let (radius, spots) = (whole / TAU, &closed.lines[nth(0)]);
         let middle = Point3::new(0.0, -radius, 0.0);
         for spot in spots {
             let off = spot.at.distance(middle) - radius;
@@ -282,7 +282,7 @@ mod tests {
                 let longer = gone - told;
                 assert!((least - 5e-4 * told..most + 5e-4 * told).contains(&longer), "{name}: {longer} mm of {most}");
             }
-            let (inner, outer) = (&closed.lines[0], &closed.lines[1]);
+            let (inner, outer) = (&closed.lines[nth(0)], &closed.lines[nth(1)]);
             let middle = |line: &[Waypoint], strand| {
                 let length = piece.design.strands[nth(strand)].finished.value();
                 let at = |share: u32| on_way(line, length * f64::from(share) / 100.0).unwrap().0;
@@ -303,7 +303,7 @@ mod tests {
         let place = |strand: usize, (train, bit, _): &(usize, usize, crate::design::Passage)| {
             let seats = &piece.drape.strands[nth(strand)].seats;
             let seat = seats.iter().find(|seat| (seat.train, seat.bit) == (*train, *bit)).unwrap();
-            on_way(&closed.lines[strand], seat.station).unwrap().0
+            on_way(&closed.lines[nth(strand)], seat.station).unwrap().0
         };
         assert!(!passages[0].is_empty());
         for (inner, outer) in passages[0].iter().zip(&passages[2]) {

@@ -1,4 +1,4 @@
-//! The way of a closed loop: from the middle of the closure round to it.
+//! The way of a closed loop: from the middle of the closure round to it. Lengths are mm.
 
 use std::f64::consts::FRAC_PI_2;
 

@@ -1,23 +1,32 @@
 //! Rows that are pressed along themselves, laid as long as they are.
 
+use super::super::contact::Unrest;
 use super::Bed;
 use super::loops::Loops;
 use super::rest::{Still, settle};
 use crate::drape::program::Round;
 
 /// What all pressed cord of a strand together is short of, in mm, that is not rounding.
-pub const WHOLE: f64 = 1e-6;
+const WHOLE: f64 = 1e-6;
 /// What is shorter by this share of itself is pressed.
 const SHORTER: f64 = 1e-6;
 
-/// Loops at rest with all that is pressed as long as it is; as they are, where they come to no rest so.
-pub fn whole(loops: Loops, bed: &impl Bed, still: Still, work: usize) -> Loops {
-    let mut whole = Loops { is_whole: true, ..loops.clone() };
-    if settle(&mut whole, bed, still, work).is_err() {
-        return loops;
+/// Loops laid to rest with all that is pressed as long as it is; shorter, where they come to no rest so. What is left, if they
+/// come to none at all.
+pub fn whole(mut loops: Loops, bed: &impl Bed, still: Still, work: usize) -> (Loops, Option<Unrest>) {
+    if loops.short() <= WHOLE {
+        let unrest = settle(&mut loops, bed, still, work).err();
+        if unrest.is_some() || loops.short() <= WHOLE {
+            return (loops, unrest);
+        }
     }
-    whole.net.draw_out(&whole.cords.concat());
-    whole
+    let mut whole = Loops { is_whole: true, ..loops.clone() };
+    if settle(&mut whole, bed, still, work).is_ok() {
+        whole.net.draw_out(&whole.cords.concat());
+        return (whole, None);
+    }
+    let unrest = settle(&mut loops, bed, still, work).err();
+    (loops, unrest)
 }
 
 impl Loops {

@@ -21,7 +21,7 @@ const ABOUT: f64 = 0.3;
 /// Sharp corners count as balls of this radius in mm for the direction in which they part.
 const SHARP: f64 = 0.01;
 
-/// A link between its joints.
+/// A link between its joints; its lengths are mm.
 pub struct Rod<'a> {
     pub strand: usize,
     pub link: usize,

@@ -1,4 +1,4 @@
-//! The side of a link that another strand meets.
+//! The side of a link that another strand meets. Lengths are mm.
 
 use super::super::clearance::Silhouette;
 

@@ -22,11 +22,11 @@ fn hung(design: &Design) -> (Vec<Link>, Hanging, Axis) {
 fn places(design: &Design, at: Index<Strand>, axis: &Axis) -> Vec<Point3> {
     let way = Winding::new(design, design.twist.as_ref().unwrap(), at).way(axis);
     let stations = (0..).map(f64::from).take_while(|station| *station < design.strands[at].finished.value());
-    stations.filter_map(|station| on(&way, station)).collect()
+    stations.filter_map(|station| Some(on_way(&way, station)?.0)).collect()
 }
 
 /// Hawser's strands, shorter, round a wrist, with hardly any closure.
-fn bracelet() -> crate::Piece {
+fn bracelet() -> crate::piece::Piece {
     let closure = "closure: { each side: [eye, cone], left: [{ links: 50 mm }], right: [hook] }";
     assert!(HAWSER.contains(closure));
     let text = HAWSER

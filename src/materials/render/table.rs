@@ -3,9 +3,9 @@
 use unicode_width::UnicodeWidthStr;
 
 use super::words::{
-    amount, estimates, factor, in_currency, is_nothing, left, long, lots, pieces, said, share, spare, verdict,
+    amount, estimates, factor, in_currency, is_nothing, left, long, lots, needed, pieces, said, share, spare, verdict,
 };
-use crate::english::{assumed, count};
+use crate::english::{assumed, commas, count};
 use crate::materials::{Bagged, Cutting, Kit, Line, Materials, Packed, Spool, Suggestion};
 use crate::units::{Length, Money, Telling, UnitStyle};
 
@@ -49,7 +49,7 @@ fn row(line: &Line, units: UnitStyle) -> [String; 7] {
         (None, Some(within)) => [format!("in {}", within.name), left(within), String::new()],
         (None, None) => ["not priced".to_owned(), String::new(), String::new()],
     };
-    [line.name.clone(), amount(line.need, units), spare(line, units), some(line.in_hand), buy, left_over, cost]
+    [line.name.clone(), needed(line, units), spare(line, units), some(line.in_hand), buy, left_over, cost]
 }
 
 /// The rows as lines, the first column to the left and the others to the right.
@@ -64,7 +64,8 @@ fn aligned(rows: &[[String; 7]]) -> Vec<String> {
 }
 
 fn totals(materials: &Materials, currency: &str) -> Vec<String> {
-    let pieces = if materials.makers == 1 { "the piece".to_owned() } else { format!("{} pieces", materials.makers) };
+    let pieces =
+        if materials.makers == 1 { "the piece".to_owned() } else { count(u64::from(materials.makers), "piece") };
     let (bought, used) = (materials.bought(), materials.used());
     if materials.lines.iter().all(|line| is_nothing(line.from_stash)) {
         return vec![format!("bought for {pieces}: {bought}{currency}"), format!("used of it: {used}{currency}")];
@@ -105,8 +106,7 @@ fn kit(kit: &Kit, units: UnitStyle, currency: &str) -> Vec<String> {
     let head = format!("pack {}: {}", count(u64::from(bags), "bag"), kit.name());
     let mut lines = vec![head];
     lines.extend(kit.packed.iter().map(|packed| format!("  {}", in_bag(packed, units))));
-    let unpriced =
-        if kit.unpriced.is_empty() { String::new() } else { format!(", without {}", kit.unpriced.join(", ")) };
+    let unpriced = if kit.unpriced.is_empty() { String::new() } else { format!(", without {}", commas(&kit.unpriced)) };
     lines.push(format!("  one bag costs {}{currency}{unpriced}", kit.contents));
     if let Some(factors) = kit.factors {
         let [shop, maker] = factors.map(|one| format!("{} = {}", factor(one, "that"), kit.contents.times(*one)));
@@ -168,7 +168,7 @@ fn suggestion(price: &Suggestion) -> Vec<String> {
         format!("  for a shop {shop} = {}, for a wearer {wearer} = {}", price.wholesale, price.retail),
     ];
     if !price.unpriced.is_empty() {
-        lines.push(format!("  without what has no price in the pattern: {}", price.unpriced.join(", ")));
+        lines.push(format!("  without what has no price in the pattern: {}", commas(&price.unpriced)));
     }
     lines
 }

@@ -1,15 +1,17 @@
 //! How amounts, lots and cutting plans are said, in every table and on the sheet.
 
 use crate::design::Stated;
-use crate::english::{assumed, count};
+use crate::english::{assumed, commas, count};
 use crate::materials::{Amount, BoughtWith, Buy, Cut, Cutting, Line, Materials, SoldAs, Suggestion};
-use crate::units::{INCH, Length, Money, UnitStyle, grouped, sixteenths};
+use crate::units::{INCH, Length, Money, UnitStyle, enough, grouped, sixteenths};
 
 /// What a piece is called that is cut to see how much knots take up.
 pub const TO_TRY: &str = "knots to try";
+/// What happens more seldom than that is not told of as a chance: an assumption.
+const SELDOM: f64 = 1e-4;
 /// From here on a length is told in metres or feet, as it is sold.
 const LONG: Length = Length::mm(1000.0);
-/// From here on feet are told with whole inches, below it with sixteenths.
+/// From here on lengths to buy are told with whole inches, below it with sixteenths.
 const COARSE: Length = Length::mm(10.0 * 12.0 * INCH);
 
 /// A count, or a length as one buys it.
@@ -18,6 +20,15 @@ pub fn amount(amount: Amount, units: UnitStyle) -> String {
     match amount {
         Amount::Count(count) => grouped(count),
         Amount::Length(length) => long(length, units),
+    }
+}
+
+/// What is needed of an article: a count, or a length that is never told shorter than it is, as what is cut.
+#[must_use]
+pub fn needed(line: &Line, units: UnitStyle) -> String {
+    match line.need {
+        Amount::Count(count) => grouped(count),
+        Amount::Length(length) => cut(length, units),
     }
 }
 
@@ -40,32 +51,30 @@ pub fn long(length: Length, units: UnitStyle) -> String {
     if length < LONG {
         return units.ruler(length);
     }
-    told(length, feet(length, f64::round), units)
+    let step = if length < COARSE { 1 } else { 16 };
+    let sixteenths = (length.value() / INCH * 16.0 / step as f64).round() as i64 * step;
+    told(sixteenths, length.value().round(), units)
 }
 
-/// A length in metres, and as it is told in feet.
-fn told(length: Length, feet: String, units: UnitStyle) -> String {
-    let metres = format!("{} m", (length.value().round() / 1000.0));
-    match units {
-        UnitStyle::In => feet,
-        UnitStyle::Mm => metres,
-        UnitStyle::Both => format!("{feet} ({metres})"),
-    }
+/// A length in feet, by its sixteenths of an inch, and in metres, by its millimetres.
+fn told(sixteenths: i64, millimetres: f64, units: UnitStyle) -> String {
+    units.told([feet(sixteenths), format!("{} m", millimetres / 1000.0)])
 }
 
-/// A piece to cut: told as a ruler shows it, from ten feet on as one buys it, but never shorter than it is.
+/// A piece to cut, never told shorter than it is: as a ruler shows it, from ten feet on in feet or metres.
 #[must_use]
 pub fn cut(length: Length, units: UnitStyle) -> String {
-    if length < COARSE { units.ruler(length) } else { told(length, feet(length, f64::ceil), units) }
+    if length < COARSE {
+        return units.cut(length);
+    }
+    told(enough(length, INCH / 16.0), enough(length, 1.0) as f64, units)
 }
 
 /// Sixteenths of an inch in a foot.
 const FOOT: i64 = 192;
 
 /// `5 ft 9 11⁄16 in`, `32 ft 10 in`, `27 ft`.
-fn feet(length: Length, rounded: fn(f64) -> f64) -> String {
-    let step = if length < COARSE { 1 } else { 16 };
-    let parts = rounded(length.value() / INCH * 16.0 / f64::from(step)) as i64 * i64::from(step);
+fn feet(parts: i64) -> String {
     let (feet, rest) = (parts / FOOT, parts % FOOT);
     if rest == 0 { format!("{feet} ft") } else { format!("{feet} ft {} in", sixteenths(rest)) }
 }
@@ -116,22 +125,21 @@ pub fn left(within: &BoughtWith) -> String {
 pub fn estimates(materials: &Materials) -> impl Iterator<Item = String> {
     let within = || materials.lines.iter().filter_map(|line| line.within.as_ref());
     let chances: Vec<f64> = within().filter_map(|within| within.wanting).collect();
-    let mix =
-        format!("What a mix holds varies by chance: what you buy runs short of a kind {}.", odds(chances.iter().sum()));
+    let mix = format!("What a mix holds varies by chance: what you buy {}.", odds(chances.iter().sum()));
     let strand = "No strand of graduated beads is bought for spare ones alone: they are among what is left over.";
     let is_graduated = within().any(|within| within.wanting.is_none()) && materials.kits.is_empty();
     [(!chances.is_empty()).then_some(mix), is_graduated.then(|| strand.to_owned())].into_iter().flatten()
 }
 
-/// `about once in 700 times`: a probability to a digit, at most.
+/// `runs short of a kind about once in 700 times`: a probability to a digit, where it is one to reckon with.
 fn odds(chance: f64) -> String {
-    if chance < 1e-6 {
-        return "less than once in a million times".to_owned();
+    if chance < SELDOM {
+        return "will do".to_owned();
     }
     let unit = libm::pow(10.0, libm::log10(1.0 / chance).floor());
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "it is a million or a little more")]
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "it is ten thousand or a little more")]
     let times = ((1.0 / chance / unit).round() * unit) as u64;
-    format!("about once in {} times", grouped(times))
+    format!("runs short of a kind about once in {} times", grouped(times))
 }
 
 /// A cost; nothing at all where the pattern gives no price.
@@ -181,7 +189,7 @@ pub fn pieces(pieces: &[Cut], units: UnitStyle) -> String {
         let times = if count > 1 { format!("{count} × ") } else { String::new() };
         format!("{times}{} {}", piece.label, cut(piece.length, units))
     });
-    said.collect::<Vec<_>>().join(", ")
+    commas(said)
 }
 
 /// The currency behind a space, where the pattern says it.

@@ -1,4 +1,4 @@
-//! Pouring blocks into pages.
+//! Pouring blocks into pages. Lengths are mm of paper.
 
 use crate::geometry::Point;
 use crate::paint::mark::Mark;

@@ -15,13 +15,13 @@ use super::mark::{Fill, Mark, Role, Segment, Text};
 /// An upright rectangle on a page.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Rect {
-    /// Left edge.
+    /// Left edge, in mm.
     pub left: f64,
-    /// Upper edge.
+    /// Upper edge, in mm.
     pub top: f64,
-    /// Width.
+    /// Width, in mm.
     pub width: f64,
-    /// Height.
+    /// Height, in mm.
     pub height: f64,
 }
 

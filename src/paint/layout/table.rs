@@ -1,4 +1,4 @@
-//! Tables: columns as wide as their contents, cells that wrap, thin rules, repeated headings.
+//! Tables: columns as wide as their contents, cells that wrap, thin rules, repeated headings. Lengths are mm of paper.
 
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Role};
@@ -33,6 +33,17 @@ pub enum Align {
     Right,
 }
 
+impl Align {
+    /// The share of what room is left beside something that stands before it.
+    const fn share(self) -> f64 {
+        match self {
+            Self::Left => 0.0,
+            Self::Middle => 0.5,
+            Self::Right => 1.0,
+        }
+    }
+}
+
 /// A column.
 #[derive(Clone, Debug)]
 pub struct Column {
@@ -52,15 +63,6 @@ impl Column {
     #[must_use]
     pub fn wrapping(heading: &str) -> Self {
         Self { heading: heading.to_owned(), align: Align::Left, wraps: true }
-    }
-
-    /// How far a cell stands from the column's left edge where this much room is left beside it.
-    fn spare(&self, left: f64) -> f64 {
-        match self.align {
-            Align::Left => 0.0,
-            Align::Middle => left / 2.0,
-            Align::Right => left,
-        }
     }
 
     /// What its cell is in a row.
@@ -103,9 +105,19 @@ impl Cell {
         }
     }
 
-    fn block(&self, width: f64) -> Block {
+    /// Width below which it is not wrapped but broken.
+    fn least(&self) -> f64 {
         match self {
-            Self::Text(text, face) => face.paragraph(text, width),
+            Self::Text(text, face) => face.widest(text),
+            Self::Double(text, more) => Type::SMALL.widest(text).max(Type::TINY.widest(more)),
+            Self::Marked(mark, text) => mark.width + MARK_GAP + Type::SMALL.widest(text),
+            Self::Drawing(block) => block.width,
+        }
+    }
+
+    fn block(&self, width: f64, align: Align) -> Block {
+        match self {
+            Self::Text(text, face) => face.aligned(text, width, align.share()).in_role(Role::Paragraph),
             Self::Double(text, more) if self.width() <= width => {
                 let lower = Type::SMALL.baseline() - Type::TINY.baseline();
                 let more = Block::stack([Block::gap(lower), Type::TINY.line(more)], 0.0);
@@ -182,32 +194,54 @@ impl Table {
         (0..self.columns.len()).map(least).sum::<f64>() + gaps <= width
     }
 
-    /// Widths of the columns: as their cells need; wrapping columns share what is left.
+    /// Widths of the columns: as their cells need; wrapping columns share what is left. Where there is too little, all give
+    /// of what they are wider than their longest words.
     fn widths(&self, width: f64) -> Vec<f64> {
         let natural: Vec<f64> = (0..self.columns.len()).map(|at| self.natural_width(at)).collect();
         let gaps = COLUMN_GAP * (self.columns.len().saturating_sub(1)) as f64;
         let wraps = |at: &usize| self.columns[*at].wraps;
         let fixed: f64 = (0..natural.len()).filter(|at| !wraps(at)).map(|at| natural[at]).sum();
         let wrapping: f64 = (0..natural.len()).filter(wraps).map(|at| natural[at]).sum();
-        let room = (width - gaps - fixed).max(wrapping.min(width * LEAST_WRAPPING));
+        let least: f64 = (0..natural.len()).filter(wraps).map(|at| self.least_width(at)).sum();
+        let room = (width - gaps - fixed).max(wrapping.min(width * LEAST_WRAPPING)).max(least);
         let share =
             |at: usize| if wraps(&at) { natural[at] / wrapping.max(style::ROUNDED) * room } else { natural[at] };
         let widths: Vec<f64> = (0..natural.len()).map(share).collect();
-        let squeeze = ((width - gaps) / widths.iter().sum::<f64>()).min(1.0);
-        widths.into_iter().map(|width| width * squeeze).collect()
+        self.squeezed(&widths, width - gaps)
+    }
+
+    /// Widths of which none is less than its column's longest word, as far as a room allows.
+    fn squeezed(&self, widths: &[f64], room: f64) -> Vec<f64> {
+        let least: Vec<f64> = (0..widths.len()).map(|at| self.least_width(at).min(widths[at])).collect();
+        let [all, bare] = [widths, &least].map(|widths| widths.iter().sum::<f64>());
+        let given = if all > room { ((all - room) / (all - bare).max(style::ROUNDED)).min(1.0) } else { 0.0 };
+        let squeeze = (room / bare).min(1.0);
+        let kept =
+            |(width, least): (&f64, &f64)| (width - given * (width - least)) * if given < 1.0 { 1.0 } else { squeeze };
+        widths.iter().zip(&least).map(kept).collect()
     }
 
     fn natural_width(&self, at: usize) -> f64 {
-        let heading = Type::TINY.width(&self.columns[at].heading);
-        self.rows.iter().filter_map(|row| row.get(at)).map(Cell::width).fold(heading, f64::max) + SPARE
+        self.widest(at, Type::TINY.width(&self.columns[at].heading), Cell::width)
+    }
+
+    fn least_width(&self, at: usize) -> f64 {
+        self.widest(at, Type::TINY.widest(&self.columns[at].heading), Cell::least)
+    }
+
+    /// The widest of a column's heading and cells.
+    fn widest(&self, at: usize, heading: f64, width: fn(&Cell) -> f64) -> f64 {
+        self.rows.iter().filter_map(|row| row.get(at)).map(width).fold(heading, f64::max) + SPARE
     }
 
     fn row(&self, cells: &[Cell], columns: &[f64], width: f64, role: Role) -> Block {
-        let blocks: Vec<_> = cells.iter().zip(columns).map(|(cell, width)| cell.block(*width)).collect();
+        let blocks = cells.iter().zip(&self.columns).zip(columns);
+        let blocks: Vec<_> = blocks.map(|((cell, column), width)| cell.block(*width, column.align)).collect();
         let height = blocks.iter().map(|block| block.height).fold(0.0, f64::max);
         let (mut marks, mut left) = (Vec::new(), 0.0);
         for ((block, column), set) in blocks.into_iter().zip(&self.columns).zip(columns) {
-            let corner = Point::new(left + column.spare(set - block.width), ROW_PAD + (height - block.height) / 2.0);
+            let corner =
+                Point::new(left + column.align.share() * (set - block.width), ROW_PAD + (height - block.height) / 2.0);
             marks.extend(block.in_role(column.role(&role)).at(corner));
             left += set + COLUMN_GAP;
         }

@@ -1,4 +1,4 @@
-//! Lines and paragraphs of measured text.
+//! Lines and paragraphs of measured text. Lengths are mm of paper.
 
 use crate::geometry::Point;
 use crate::paint::mark::{Anchor, Mark, Rgb, Role, Text, Weight};
@@ -92,11 +92,29 @@ impl Type {
         self.line(&metrics::fit(text, self.size, self.weight, width))
     }
 
+    /// Width of the widest part of a text that is not broken.
+    #[must_use]
+    pub fn widest(self, text: &str) -> f64 {
+        metrics::widest(text, self.size, self.weight)
+    }
+
     /// Text wrapped to a width, in lines by themselves.
     #[must_use]
     pub fn wrapped(self, text: &str, width: f64) -> Block {
-        let lines = text.lines().flat_map(|line| metrics::wrap(line, self.size, self.weight, width));
-        Block::stack(lines.map(|line| self.line(&line)), 0.0)
+        self.aligned(text, width, 0.0)
+    }
+
+    /// The same, before each line such a share of what it is narrower than the widest.
+    #[must_use]
+    pub fn aligned(self, text: &str, width: f64, share: f64) -> Block {
+        let lines = metrics::wrap(text, self.size, self.weight, width);
+        let lines: Vec<_> = lines.into_iter().map(|line| self.line(line)).collect();
+        let widest = lines.iter().map(|line| line.width).fold(0.0, f64::max);
+        let placed = |line: Block| {
+            let (left, height) = (share * (widest - line.width), line.height);
+            Block::new(widest, height, line.at(Point::new(left, 0.0)))
+        };
+        Block::stack(lines.into_iter().map(placed), 0.0)
     }
 
     /// Text wrapped to a width, read as one.

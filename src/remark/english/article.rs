@@ -1,6 +1,6 @@
 //! What is said about beads, cords and findings by themselves, in English.
 
-use crate::english::a;
+use crate::english::{a, commas};
 use crate::remark::said::article::Article;
 
 use super::words::meant_or;
@@ -47,7 +47,7 @@ pub fn headline(said: &Article) -> String {
 pub fn help(said: &Article) -> String {
     let plain = match said {
         Article::NoLength { across, .. } => return format!("write both, across first: {} x … mm", across.value()),
-        Article::NoSeedSize { known, .. } => return format!("write one of {}, or a size in mm", known.join(", ")),
+        Article::NoSeedSize { known, .. } => return format!("write one of {}, or a size in mm", commas(known)),
         Article::HoleAssumed { hole, .. } => return format!("measure it and write `hole: {}`", hole.hundredths()),
         Article::NoDensity { known, meant, .. } => return weigh(known, meant.as_deref()),
         Article::OfWire { word, .. } => return format!("take `{word}:` out"),
@@ -74,17 +74,17 @@ pub fn help(said: &Article) -> String {
 /// Of how many filaments wire is.
 fn lays(known: &[u32]) -> String {
     let known: Vec<_> = known.iter().map(u32::to_string).collect();
-    format!("write one of {}, of which 1 is solid wire", known.join(", "))
+    format!("write one of {}, of which 1 is solid wire", commas(known))
 }
 
 /// What to do about a metal of which it is not known how stiff it is.
 fn name_metal(known: &[&str], meant: Option<&str>) -> String {
-    let near = meant_or(meant, || format!("festoon knows {}", known.join(", ")));
+    let near = meant_or(meant, || format!("festoon knows {}", commas(known)));
     format!("write `stiffness:` beside it; until then it counts as steel; {near}")
 }
 
 /// What to do about a material of which no density is known.
 fn weigh(known: &[&str], meant: Option<&str>) -> String {
-    let near = meant_or(meant, || format!("festoon knows {}", known.join(", ")));
+    let near = meant_or(meant, || format!("festoon knows {}", commas(known)));
     format!("write the mass of one bead, like `mass: 0.29 g`; until then it is weighed as glass; {near}")
 }

@@ -1,5 +1,6 @@
 //! What is said about packs, prices and lots, in English.
 
+use crate::english::commas;
 use crate::remark::said::buying::{Buying, Unit};
 use crate::units::Length;
 
@@ -22,7 +23,7 @@ pub fn headline(said: &Buying) -> String {
             format!("{what}: {packs} are bought for {kind} alone, {fewer} would do for the others")
         }
         Buying::NoSpare { what, kinds } => {
-            format!("{what}: what is bought leaves no spare of {}", kinds.join(", "))
+            format!("{what}: what is bought leaves no spare of {}", commas(kinds))
         }
         Buying::LotTooSmall { what, .. } => format!("{what}: what is sold at a time does not hold a single one"),
         Buying::SpoolTooShort { what, piece, needed, sold } => format!(

@@ -30,6 +30,11 @@ pub fn headline(said: &Hang) -> String {
             head.tenths()
         ),
         Hang::StrandsCrowd { strands, on, share, closest, .. } => crowd(strands, *on, 100.0 * share, *closest),
+        Hang::SeveralPlaces { strands: [lower, other] } => {
+            format!(
+                "on the neck strand {lower} hangs below {other}, which is no shorter: they may as well lie otherwise"
+            )
+        }
         Hang::Unsettled(unrest) => unsettled(*unrest),
         Hang::NotFlat { joined_by, rounds } => {
             format!("the rows that {joined_by} joins found no place flat on the board in {rounds} rounds; {ALONE}")
@@ -79,6 +84,9 @@ pub fn help(said: &Hang) -> String {
             (*head - *inside).at_least(1)
         ),
         Hang::StrandsCrowd { room, .. } => more(room),
+        Hang::SeveralPlaces { .. } => "take their drops and how they lie on the neck as a sketch; lengths that differ more, or \
+            ends held apart, give each strand its place"
+            .to_owned(),
         Hang::Unsettled(_) => {
             "take where strands touch as a sketch; ends held apart, or lengths that differ more, give them room"
                 .to_owned()

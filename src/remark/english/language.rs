@@ -1,5 +1,6 @@
 //! What is said about how a pattern is written, in English.
 
+use crate::english::commas;
 use crate::remark::said::language::{Language, Written};
 use crate::remark::said::wanted::Wanted;
 
@@ -61,13 +62,13 @@ pub fn help(said: &Language) -> String {
         Language::NearlyFill { fill, .. } => meant_or(Some(fill), String::new),
         Language::OutOfBounds { .. } => "check the number and its unit".to_owned(),
         Language::UnknownWord { words, meant, .. } => {
-            meant_or(meant.as_deref(), || format!("write one of: {}", words.join(", ")))
+            meant_or(meant.as_deref(), || format!("write one of: {}", commas(words)))
         }
         Language::UnknownKey { keys, meant, .. } => {
-            meant_or(meant.as_deref(), || format!("the keys here are: {}", keys.join(", ")))
+            meant_or(meant.as_deref(), || format!("the keys here are: {}", commas(keys)))
         }
         Language::UnknownItem { groups, meant } => {
-            meant_or(meant.as_deref(), || format!("write a bead (`4 reed`) or a group with {}", groups.join(", ")))
+            meant_or(meant.as_deref(), || format!("write a bead (`4 reed`) or a group with {}", commas(groups)))
         }
         Language::MissingKey { key } => format!("add `{key}:`"),
         Language::MissingGroup { key } => format!("add `{key}:`, or `shelf:` with the file in which they stand"),

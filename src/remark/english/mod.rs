@@ -12,6 +12,7 @@ mod language;
 mod naming;
 mod own;
 mod quantity;
+mod report;
 mod ring;
 mod rows;
 mod selling;
@@ -30,6 +31,7 @@ mod words;
 
 use super::{Edition, Said};
 
+pub use report::{READ, ROWS, left_off, more, place, summary};
 pub use words::meant_or;
 
 /// What was found in one size or colourway alone.

@@ -1,5 +1,6 @@
 //! What is said about what names mean, in English.
 
+use crate::english::{commas, plural};
 use crate::remark::said::naming::{Naming, Thing};
 
 use super::words::meant_or;
@@ -12,7 +13,7 @@ pub fn headline(said: &Naming) -> String {
         Naming::BareKnot => "the pattern defines no bead `knot`".to_owned(),
         Naming::NotA { thing, id, is } => format!("`{id}` is a {}, and a {} belongs here", word(*is), word(*thing)),
         Naming::NoVariant { thing, name, .. } => format!("the pattern has no {} `{name}`", word(*thing)),
-        Naming::Twice { thing, name } => format!("two {}s are called {name}", word(*thing)),
+        Naming::Twice { thing, name } => format!("two {} are called {name}", plural(2, word(*thing))),
         Naming::Unused { thing, id } => format!("the {} `{id}` is not used", word(*thing)),
     }
 }
@@ -47,13 +48,13 @@ const fn word(thing: Thing) -> &'static str {
 fn defined(thing: Thing, known: &[String]) -> String {
     match known {
         [] => format!("the pattern defines no {} at all: write it first", word(thing)),
-        known => format!("the pattern defines: {}", known.join(", ")),
+        known => format!("the pattern defines: {}", commas(known)),
     }
 }
 
 fn variants(thing: Thing, known: &[String]) -> String {
     match known {
-        [] => format!("the pattern has no {}s", word(thing)),
-        known => format!("the pattern's {}s are: {}", word(thing), known.join(", ")),
+        [] => format!("the pattern has no {}", plural(0, word(thing))),
+        known => format!("the pattern's {} are: {}", plural(2, word(thing)), commas(known)),
     }
 }

@@ -1,5 +1,6 @@
 //! Why a text is not the quantity that is meant, in English.
 
+use crate::english::commas;
 use std::fmt;
 
 use crate::remark::said::quantity::NoQuantity;
@@ -50,7 +51,7 @@ pub fn unit_help(error: &UnitError) -> String {
     match error {
         UnitError::NoUnit { choices } | UnitError::UnknownUnit { choices, .. } => {
             let texts: Vec<_> = choices.iter().map(|WithUnit { text, .. }| text.as_str()).collect();
-            format!("say which unit: {}", texts.join(", "))
+            format!("say which unit: {}", commas(texts))
         }
         UnitError::NoNumber { wanted } | UnitError::Not { wanted } => format!("write {}", example(*wanted)),
         UnitError::Comma { pointed } => format!("write decimals with a point: {pointed}"),

@@ -1,5 +1,6 @@
 //! What is said about rows that are worked out, in English.
 
+use crate::english::commas;
 use crate::remark::said::rows::{MixKind, Rows};
 
 use super::words::meant_or;
@@ -31,7 +32,7 @@ pub fn help(said: &Rows) -> String {
             return format!("write `length: {:.0} mm` or more, or fewer sizes", least.value().ceil());
         }
         Rows::NotInMix { known, meant, .. } => {
-            return meant_or(meant.as_deref(), || format!("the mix holds {}", known.join(", ")));
+            return meant_or(meant.as_deref(), || format!("the mix holds {}", commas(known)));
         }
         Rows::TooLargePart { kind, .. } | Rows::TooManyOf { kind, .. } => return less_of(kind),
         Rows::NoGrades => "write its beads from an end to the middle, like `graduate: [small, large]`",
@@ -47,6 +48,6 @@ pub fn help(said: &Rows) -> String {
 /// What to do where there is too much of a kind to keep it apart.
 fn less_of(MixKind { id, others }: &MixKind) -> String {
     let others: Vec<_> = others.iter().map(|id| format!("{id}: 1")).collect();
-    let each = format!(", or `apart: {{ {} }}` to keep only those apart", others.join(", "));
+    let each = format!(", or `apart: {{ {} }}` to keep only those apart", commas(&others));
     format!("write `apart: 0`{}, or give {id} fewer parts", if others.is_empty() { "" } else { &each })
 }

@@ -1,6 +1,6 @@
 //! What is said about the shapes and sizes of findings, in English.
 
-use crate::english::a;
+use crate::english::{a, commas};
 use crate::remark::said::shaping::{Shaping, Sizes};
 
 /// What was found.
@@ -10,7 +10,7 @@ pub fn headline(said: &Shaping) -> String {
         Shaping::Outlined { id, kind } => format!("{id} is {}, and only a charm has an `outline`", a(kind)),
         Shaping::Knotted { kind } => format!("a knot is tied round a bead in a knot cover, not in {}", a(kind)),
         Shaping::Wound { kind } => format!("a tassel is wound of a cord, not {}", a(kind)),
-        Shaping::Lacks { id, kind, keys } => format!("{id}: {} needs its {}", a(kind), keys.join(", ")),
+        Shaping::Lacks { id, kind, keys } => format!("{id}: {} needs its {}", a(kind), commas(keys)),
         Shaping::Contradiction { id, sizes, smaller, larger } => {
             let (key, must) = relation(*sizes);
             format!("{id}: its {key} of {} is not {must} of {}", smaller.hundredths(), larger.hundredths())
@@ -44,10 +44,11 @@ const fn relation(sizes: Sizes) -> (&'static str, &'static str) {
         Sizes::TipAndInside => ("tip", "narrower than its inside"),
         Sizes::InsideAndMouth => ("inside", "narrower than its mouth"),
         Sizes::InsideAndOutside => ("inside", "less than its outside"),
+        Sizes::WireAndEye => ("wire", "less than half its eye"),
     }
 }
 
 fn add(keys: &[&str]) -> String {
     let keys = keys.iter().map(|key| format!("`{key}: …`")).collect::<Vec<_>>();
-    format!("add {}", keys.join(", "))
+    format!("add {}", commas(keys))
 }

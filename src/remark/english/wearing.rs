@@ -1,5 +1,6 @@
 //! What is said about who wears a piece, and who reads of it, in English.
 
+use crate::english::commas;
 use crate::remark::said::wearing::{Bears, Metal, Text, Wearing};
 use crate::trade::sight::Sight;
 
@@ -15,7 +16,7 @@ pub fn headline(said: &Wearing) -> String {
             girth.tenths()
         ),
         Wearing::DeclareMetal { metal, things } => {
-            format!("what these are made of may give off {}: {}", named(*metal), things.join(", "))
+            format!("what these are made of may give off {}: {}", named(*metal), commas(things))
         }
         Wearing::HeavyPiece { mass, from, bears } => format!(
             "the piece weighs {:.0} g; from {:.0} g on it may tire {}",
@@ -39,7 +40,7 @@ pub fn headline(said: &Wearing) -> String {
         Wearing::MissingGlyph { text, missing } => format!(
             "the sheet prints empty boxes in {}: its font has no {}",
             printed(text),
-            missing.iter().copied().map(coded).collect::<Vec<_>>().join(", ")
+            commas(missing.iter().copied().map(coded))
         ),
     }
 }

@@ -41,6 +41,10 @@ pub enum Hang {
         closest: [Length; 2],
         room: Room,
     },
+    /// On the neck the first hangs lower, and is no longer than the second.
+    SeveralPlaces {
+        strands: [String; 2],
+    },
     Unsettled(Unrest),
     /// Rows that something joins, as the sheet's board shows them: none of its places was one of rest.
     NotFlat {
@@ -96,7 +100,7 @@ impl Hang {
             Self::CannotHang { .. } => Code::NoRest,
             Self::TooShort { .. } => Code::TooShort,
             Self::OverHead { .. } => Code::OverHead,
-            Self::StrandsCrowd { .. } => Code::StrandsCrowd,
+            Self::StrandsCrowd { .. } | Self::SeveralPlaces { .. } => Code::StrandsCrowd,
             Self::Unsettled(_) | Self::NotFlat { .. } | Self::Restless(_) | Self::HardlyRound { .. } => {
                 Code::StrandsUnsettled
             }

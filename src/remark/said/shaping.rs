@@ -57,6 +57,7 @@ pub enum Sizes {
     TipAndInside,
     InsideAndMouth,
     InsideAndOutside,
+    WireAndEye,
 }
 
 impl Shaping {

@@ -1,6 +1,7 @@
 //! Labels for kits, in English.
 
 use super::heading::numbered;
+use crate::english::commas;
 
 /// Which bag of how many a label is for, and which of how many labels of it this is.
 pub fn bag(bag: u32, bags: u32, [label, labels]: [usize; 2]) -> String {
@@ -15,6 +16,6 @@ pub fn labels_title(number: usize, count: usize) -> String {
 
 /// What a page of labels shows: of which kits, and for which bags.
 pub fn labels_shown<'a>(labels: impl Iterator<Item = [&'a str; 2]>) -> String {
-    let names: Vec<_> = labels.map(|label| label.join(", ")).collect();
+    let names: Vec<_> = labels.map(commas).collect();
     format!("Labels to cut apart: {}.", names.join("; "))
 }

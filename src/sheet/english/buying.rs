@@ -1,6 +1,6 @@
 //! What to buy, what it costs and what it might be sold for, in English.
 
-use crate::english::assumed;
+use crate::english::{assumed, commas};
 use crate::materials::render::words::{factor, in_currency, share, sold_as};
 use crate::materials::{Materials, SoldAs, Suggestion};
 use crate::units::UnitStyle;
@@ -38,7 +38,7 @@ pub fn suggestion(price: &Suggestion, copies: u32) -> String {
     let what = if copies > 1 { "the pair" } else { "one piece" };
     let unpriced = match price.unpriced.as_slice() {
         [] => String::new(),
-        unpriced => format!(" Without what has no price in the pattern: {}.", unpriced.join(", ")),
+        unpriced => format!(" Without what has no price in the pattern: {}.", commas(unpriced)),
     };
     format!("A suggestion from the maker's own figures, for {what}, and not a valuation.{unpriced}")
 }

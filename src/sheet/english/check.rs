@@ -1,7 +1,7 @@
 //! What to measure of a strand, and what of its row is not drawn as it is, in English.
 
 use crate::design::{Bead, Design};
-use crate::english::assumed;
+use crate::english::{assumed, capital, commas};
 use crate::sheet::said::{Bare, Change, ChangePlace, NotAsItIs, Others, Tolerances, WhenOff};
 use crate::steps::english::chart;
 use crate::units::{Length, UnitStyle};
@@ -11,21 +11,22 @@ const SAME: f64 = 0.5;
 
 /// What is said of a length on memory wire.
 pub const CURVED: &str =
-    "That is along the wire as it is curved, where beads touch on the inner side; here they are drawn as far apart.";
+    "That is along the wire as it is curved: there beads touch on the inner side alone, and so they stand apart here.";
 
 /// What to do where the length differs by more.
 pub fn tolerances(design: &Design, tolerances: &Tolerances<'_>, units: UnitStyle) -> String {
-    let Tolerances { beads, remedy, every_strand, word } = tolerances;
+    let Tolerances { beads, remedy, every_strand, cord } = tolerances;
     let each = format!("each may be off{}", by(beads, units));
     let until = |change| changed(design, change, *every_strand, units);
     let remedy = match remedy {
         WhenOff::Knots(change) => {
             format!("Measure early, while the next knots can still be tied tighter or looser; then {}", until(change))
         }
-        WhenOff::Counts(change) => until(change).replacen('a', "A", 1),
+        WhenOff::Counts(change) => capital(&until(change)),
         WhenOff::BareCord => {
             format!(
-                "Keep the counts and the strand's length: what the beads take more or less comes off the bare {word}."
+                "Keep the counts and the strand's length: what the beads take more or less comes off the bare {}.",
+                cord.word()
             )
         }
     };
@@ -62,7 +63,7 @@ fn changed(design: &Design, change: &Change, every_strand: bool, units: UnitStyl
         ChangePlace::BothSides => ("on both sides".to_owned(), Some("as many on the one as on the other")),
     };
     let asides: Vec<_> = sides.into_iter().chain(every_strand.then_some("alike in every strand")).collect();
-    let asides = if asides.is_empty() { String::new() } else { format!(", {},", asides.join(", ")) };
+    let asides = if asides.is_empty() { String::new() } else { format!(", {},", commas(asides)) };
     format!("add or leave out {what} {place}{asides} until it comes nearest.")
 }
 

@@ -1,11 +1,11 @@
 //! Cutting plans and lists, in English.
 
 use super::fact::rounding;
-use crate::english::count;
+use crate::english::{capital, count};
 use crate::materials::Cutting;
 use crate::materials::render::words::{cut, verdict};
 use crate::sheet::said::{CutOrder, ListedCut, MadeUp, PlanNote};
-use crate::units::{Length, UnitStyle};
+use crate::units::UnitStyle;
 
 /// The columns of a cutting list that have a heading.
 pub const CUTTING_TABLE: [&str; 2] = ["piece", "cut"];
@@ -21,7 +21,7 @@ pub fn plan_note(cutting: &Cutting, note: &PlanNote, units: UnitStyle) -> String
     let from = from(cutting);
     let from = match note.bars {
         Some(scale) => format!("Bars at {scale}; {from}"),
-        None => from[..1].to_uppercase() + &from[1..],
+        None => capital(&from),
     };
     let order = note.order.map(order).unwrap_or_default();
     let takes = if note.takes_links { TAKES_LINKS } else { "" };
@@ -58,13 +58,6 @@ pub fn only_cut(only: &ListedCut, units: UnitStyle) -> String {
     format!("{}: {parts}cut {}.", listed_cut(only).join(" ").trim_start(), cut(only.length, units))
 }
 
-/// A length that is cut in two lines, where it is told in two units: `6 ¾ in` and `(171 mm)`.
-pub fn cut_in_two_lines(length: Length, units: UnitStyle) -> Option<[String; 2]> {
-    let told = cut(length, units);
-    let (first, second) = told.split_once(" (")?;
-    Some([first.to_owned(), format!("({second}")])
-}
-
 /// What a piece's length is made up of: `2 × 410 mm finished + 12 mm in knots + 2 × 50 mm`, or
 /// `about 25 links of 4 mm, each lengthens it by 2.4 mm`.
 pub fn made_up(parts: MadeUp, units: UnitStyle) -> String {
@@ -87,7 +80,7 @@ pub fn made_up(parts: MadeUp, units: UnitStyle) -> String {
             "{turns} turns of 2 × {}, {:.0} % more as they pile up, + {} to bind",
             units.ruler(card),
             piled * 100.0,
-            units.ruler(binding)
+            units.cut(binding)
         ),
         MadeUp::Links { count: links, link, pitch } => {
             let links = count(links, "link");

@@ -1,26 +1,40 @@
 //! Facts in English.
 
-use crate::Piece;
 use crate::design::{Design, Stated};
-use crate::drape::{hung_length, piece_length, ring};
+use crate::drape::{hung_length, piece_length};
 use crate::english::times;
 use crate::pattern::Kind;
-use crate::sheet::fact::{self, Fact, LengthAlong, Limb};
+use crate::piece::Piece;
+use crate::sheet::fact::{Fact, LengthAlong, Limb};
 use crate::units::{Mass, UnitStyle};
 
-/// A fact's name and the fact.
+/// What a fact is called.
 #[must_use]
-pub fn fact(fact: &Fact, units: UnitStyle) -> (&'static str, String) {
+pub const fn named(fact: &Fact) -> &'static str {
     match fact {
-        Fact::Kind(kind) => ("kind", self::kind(*kind).to_owned()),
-        Fact::Length(along, lengths) => (self::along(*along), units.range(*lengths)),
-        Fact::Limb(limb, girth) => (self::limb(*limb), units.ruler(*girth)),
-        Fact::InsideGirth(girths) => ("inside girth", units.range(*girths)),
-        Fact::Wraps(wraps) => ("goes round", times(*wraps)),
-        Fact::Twist(turns) => ("twisted", times(*turns)),
-        Fact::Weight(mass) => ("weight", weight(*mass)),
-        Fact::Skill(skill) => ("skill", skill.to_string()),
-        Fact::Time(time, dries) => ("time", time.clone() + if *dries { ", glue to dry besides" } else { "" }),
+        Fact::Kind(_) => "kind",
+        Fact::Length(along, _) => self::along(*along),
+        Fact::Limb(limb, _) => self::limb(*limb),
+        Fact::InsideGirth(_) => "inside girth",
+        Fact::Wraps(_) => "goes round",
+        Fact::Twist(_) => "twisted",
+        Fact::Weight(_) => "weight",
+        Fact::Skill(_) => "skill",
+        Fact::Time(..) => "time",
+    }
+}
+
+/// The fact below its name.
+#[must_use]
+pub fn fact(fact: &Fact, units: UnitStyle) -> String {
+    match fact {
+        Fact::Kind(kind) => self::kind(*kind).to_owned(),
+        Fact::Limb(_, girth) => units.ruler(*girth),
+        Fact::Length(_, range) | Fact::InsideGirth(range) => units.range(*range),
+        Fact::Wraps(turns) | Fact::Twist(turns) => times(*turns),
+        Fact::Weight(mass) => weight(*mass),
+        Fact::Skill(skill) => skill.to_string(),
+        Fact::Time(time, dries) => time.clone() + if *dries { ", glue to dry besides" } else { "" },
     }
 }
 
@@ -43,44 +57,8 @@ pub const fn along(along: LengthAlong) -> &'static str {
     }
 }
 
-/// What the length of what a design makes is called.
-#[must_use]
-pub fn length_fact(design: &Design) -> &'static str {
-    along(fact::along(design))
-}
-
-/// How many times what a design makes goes round, where that is more than once, and what that is called.
-#[must_use]
-pub fn wraps(design: &Design, units: UnitStyle) -> Option<(&'static str, String)> {
-    fact::wraps(design).map(|wraps| fact(&wraps, units))
-}
-
-/// What a design is made to go round, and how far round that is.
-#[must_use]
-pub fn worn_round(design: &Design, units: UnitStyle) -> Option<(&'static str, String)> {
-    fact::worn_round(design).map(|round| fact(&round, units))
-}
-
 /// What the name is called that the trade has for a length.
 pub const CALLED: &str = "trade name of its length";
-
-/// What the trade calls the length of a grown wearer's necklace, and what that name is called.
-#[must_use]
-pub fn called(design: &Design) -> Option<(&'static str, String)> {
-    fact::trade_length(design).map(|(name, ..)| (CALLED, name.to_owned()))
-}
-
-/// The girth inside what a design makes, closed to a ring, and what that is called.
-#[must_use]
-pub fn inside(design: &Design, units: UnitStyle) -> Option<(&'static str, String)> {
-    Some(fact(&Fact::InsideGirth(ring::inside(design)?), units))
-}
-
-/// How many times the strands of what a design makes are twisted, where they are, and what that is called.
-#[must_use]
-pub fn twist(design: &Design, units: UnitStyle) -> Option<(&'static str, String)> {
-    fact::twist(design).map(|twist| fact(&twist, units))
-}
 
 const fn limb(limb: Limb) -> &'static str {
     match limb {
@@ -102,14 +80,13 @@ pub const fn kind(kind: Kind) -> &'static str {
 /// How printed lengths are rounded, where some of them add up to others.
 #[must_use]
 pub fn rounding(units: UnitStyle) -> String {
-    let nearest = match units {
+    let step = match units {
         UnitStyle::In => "1⁄16 in",
         UnitStyle::Mm => "millimetre",
         UnitStyle::Both => "1⁄16 in and millimetre",
     };
     format!(
-        "Every length is rounded by itself, to the nearest {nearest}, short ones finer and long ones coarser: sums may \
-         differ a little."
+        "Every length is rounded by itself, cuts up to the next {step}, others to the nearest: sums may differ a little."
     )
 }
 

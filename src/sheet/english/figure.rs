@@ -16,6 +16,7 @@ pub fn figure(figure: &Alternative<'_>) -> String {
         Alternative::Beads(name, [first, last]) => return format!("strand {name}, beads {first} to {last}"),
         Alternative::Meeting(name) => return format!("strand {name}, {MEETING}"),
         Alternative::Twisted(names) => return format!("strands {}, twisted together", list(names)),
+        Alternative::Crossing(names) => return format!("strands {}, over one another", list(names)),
         Alternative::Square(size) => return format!("a square of {size}"),
         Alternative::Closed => "the piece closed",
         Alternative::Side(0) => "first side of the closure",
@@ -32,7 +33,9 @@ pub fn figure(figure: &Alternative<'_>) -> String {
 /// What the two cords there are.
 pub const ENDS: [&str; 2] = ["first end", "last end"];
 /// What stands before the bar that tells whether a page was printed at its size.
-pub const CHECK_PRINT: &str = "Check the print: outer ticks above 50 mm, below 2 in apart";
+pub const CHECK_PRINT: &str = "Check the print";
+/// How long its edges are, in words that stand at their ends.
+pub const CHECK_LENGTHS: [&str; 2] = ["50 mm", "2 in"];
 
 impl fmt::Display for Scale {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

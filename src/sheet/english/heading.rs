@@ -1,5 +1,6 @@
 //! Sections, headings and titles of pages, in English.
 
+use crate::english::commas;
 use crate::paint::layout::flow;
 use crate::sheet::said::{Proved, SectionKind, Subheading};
 
@@ -8,12 +9,12 @@ pub fn section(section: &SectionKind<'_>) -> flow::Section {
     let (name, description) = match section {
         SectionKind::Face { kind, strands, has_cautions } => {
             let cautions = if *has_cautions { ", the materials and the cautions" } else { " and the materials" };
-            let strands = strands.join(", ");
+            let strands = commas(strands);
             ("Face", format!("{kind} with the strands {strands}: its picture, its measures, the beads{cautions}."))
         }
         SectionKind::Lists => ("Lists", "Lists that the face has no room for.".to_owned()),
         SectionKind::Stringing(strands) => {
-            let strands = strands.join(", ");
+            let strands = commas(strands);
             ("Stringing", format!("The beads of the strands {strands} in a row, at actual size with a ruler."))
         }
         SectionKind::Buying => ("Buying and cutting", BUYING.to_owned()),

@@ -1,7 +1,7 @@
 //! What is printed in drawings, in English.
 
 use crate::design::Design;
-use crate::english::{count, times};
+use crate::english::{commas, count, times};
 use crate::sheet::said::{BareCord, HangsDown, LeftOut};
 use crate::steps::english::chart;
 use crate::units::{Length, UnitStyle};
@@ -10,13 +10,13 @@ use crate::units::{Length, UnitStyle};
 pub fn bare_cord(bare: BareCord, units: UnitStyle) -> Vec<String> {
     match bare {
         BareCord::About(length) => {
-            let [whole, short] = [units, units.one()].map(|units| units.ruler(length));
-            let about = [format!("about {whole} bare"), format!("about {whole}"), format!("about {short} bare")];
-            about.into_iter().chain([format!("about {short}"), short]).collect()
+            let told = units.ruler(length);
+            vec![format!("about {told} bare"), format!("about {told}"), told]
         }
         BareCord::Links(links) => vec![chart::links_bare(links), count(links, "link")],
         BareCord::Fixed(length) => {
-            vec![chart::bare(units, length), chart::gap(units, length), chart::gap(units.one(), length)]
+            let told = units.fine(length);
+            vec![format!("{told} bare"), told]
         }
     }
 }
@@ -27,10 +27,9 @@ pub fn cap(which: usize, sorts: usize) -> [String; 2] {
     [format!("({number}"), format!("{number})")]
 }
 
-/// `185 more, 15 7⁄16 in (392 mm)`: beads of a run that are left out, then in one unit, then how many alone.
+/// `185 more, 15 7⁄16 in (392 mm)`: beads of a run that are left out, then how many alone.
 pub fn more_beads(beads: u32, length: Length, units: UnitStyle) -> Vec<String> {
-    let told = [units, units.one()].map(|units| format!("{beads} more, {}", units.ruler(length)));
-    told.into_iter().chain([format!("{beads} more")]).collect()
+    vec![format!("{beads} more, {}", units.ruler(length)), format!("{beads} more")]
 }
 
 /// Repeats that are left out.
@@ -67,7 +66,7 @@ pub fn straight(name: &str, length: Length, is_twisted: bool, units: UnitStyle) 
 
 /// Strands of one length laid straight.
 pub fn abreast(names: &[&str], length: Length, units: UnitStyle) -> String {
-    format!("{}, each {}", names.join(", "), units.ruler(length))
+    format!("{}, each {}", commas(names), units.ruler(length))
 }
 
 /// The columns of a list of strands.

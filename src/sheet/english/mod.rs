@@ -21,16 +21,14 @@ mod strand;
 pub use bags::{bag, labels_shown, labels_title};
 pub use buying::{NEEDS_TABLE, bought_in, costs, price_parts, sets, spare, suggestion};
 pub use check::{CURVED, bare, not_as_it_is, tolerances};
-pub use cutting::{CUTTING_TABLE, LEFT_OVER, cut_in_two_lines, listed_cut, made_up, only_cut, plan_note};
-pub use fact::{
-    CALLED, along, called, fact, finished, inside, kind, length, length_fact, rounding, twist, worn_round, wraps,
-};
-pub use figure::{CHECK_PRINT, ENDS, about, bar_length, beside_bar, figure, scaled, seen_as};
+pub use cutting::{CUTTING_TABLE, LEFT_OVER, listed_cut, made_up, only_cut, plan_note};
+pub use fact::{CALLED, along, fact, finished, kind, length, named, rounding};
+pub use figure::{CHECK_LENGTHS, CHECK_PRINT, ENDS, about, bar_length, beside_bar, figure, scaled, seen_as};
 pub use heading::{heading, numbered, page, page_title, section};
 pub use label::{
     BEFORE_TWISTING, STRANDS_TABLE, abreast, bare_cord, cap, hangs, left_out, more_beads, straight, twisted,
 };
-pub use legend::colourway;
+pub use legend::{colourway, names};
 pub use making::drawn_at;
 pub use neck::on_neck;
 pub use proof::{EACH_SIDE, JOIN, MEASURE, TOO_LARGE, actual_size, join, lane, strip};

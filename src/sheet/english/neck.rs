@@ -1,7 +1,9 @@
 //! A piece on the neck, in English.
 
+use std::collections::BTreeSet;
+
 use crate::design::{Build, Design, Index, Strand};
-use crate::english::list;
+use crate::english::{commas, list};
 use crate::paint::layout::text::Type;
 use crate::paint::metrics;
 use crate::sheet::said::{EndsInFront, Hooked, Neck, OnNeck};
@@ -54,8 +56,11 @@ fn hangs(neck: &Neck<'_>, units: UnitStyle) -> String {
         if several { format!("{}: {drop}", number(neck.design, *at)) } else { drop }
     };
     let drops: Vec<_> = neck.drops.iter().map(drop).collect();
-    let cord = cords(neck.design);
-    format!("Hangs below the front of the neck (dashed), to the middle of its {cord}: {}", drops.join("; "))
+    let to = match neck.ends {
+        EndsInFront::Through(_, Some(last)) => format!("the end of its {last}"),
+        _ => format!("the middle of its {}", cords(neck.design)),
+    };
+    format!("Hangs below the front of the neck (dashed), to {to}: {}", drops.join("; "))
 }
 
 /// A strand's number, with its name where there are few.
@@ -75,14 +80,15 @@ fn trade(neck: &Neck<'_>, units: UnitStyle) -> String {
 }
 
 /// How an end that goes through the other is drawn, and how ends that meet are.
-fn ends(ends: EndsInFront, units: UnitStyle) -> String {
+fn ends(ends: EndsInFront<'_>, units: UnitStyle) -> String {
     match ends {
         EndsInFront::Joined => String::new(),
         EndsInFront::Meet => RAIL.to_owned(),
-        EndsInFront::Through(tail) => {
+        EndsInFront::Through(tail, last) => {
             let assumed = if tail.is_assumed() { ", assumed" } else { "" };
-            let tail = units.ruler(*tail);
-            format!(" Drawn with {tail} of the last end through the ring{assumed}: the wearer sets it.{RAIL}")
+            let (tail, last) =
+                (units.ruler(*tail), last.map(|last| format!(", its {last} counted")).unwrap_or_default());
+            format!(" Drawn with {tail} of the last end through the ring{last}{assumed}: the wearer sets it.{RAIL}")
         }
     }
 }
@@ -98,7 +104,8 @@ fn hooked(hooked: Hooked, units: UnitStyle) -> String {
 /// How stiff its cord is taken to be, where the pattern does not say it.
 fn cord(neck: &Neck<'_>) -> Option<String> {
     let wire = neck.assumes_wire.then(|| "wire of 49 fine strands".to_owned());
-    let limp = (!neck.limp.is_empty()).then(|| format!("limp {}", list(&neck.limp)));
+    let cords: BTreeSet<_> = neck.limp.iter().map(|cord| cord.word()).collect();
+    let limp = (!cords.is_empty()).then(|| format!("limp {}", list(&Vec::from_iter(cords))));
     wire.into_iter().chain(limp).reduce(|wire, limp| format!("{wire}, {limp}"))
 }
 
@@ -110,8 +117,8 @@ fn build(build: Build, cord: Option<String>) -> String {
     let rest = "usual shoulders, and no friction but at the nape".to_owned();
     let which =
         |assumed: bool| [&neck, &chest].into_iter().filter(move |(is, _)| *is == assumed).map(|(_, words)| words);
-    let said = which(false).cloned().collect::<Vec<_>>().join(", ");
-    let assumed = which(true).chain(&cord).chain([&rest]).cloned().collect::<Vec<_>>().join(", ");
+    let said = commas(which(false));
+    let assumed = commas(which(true).chain(&cord).chain([&rest]));
     let said = if said.is_empty() { said } else { format!(" From the pattern: {said}.") };
     format!("{said} Assumed: {assumed}.")
 }

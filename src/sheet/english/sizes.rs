@@ -1,8 +1,8 @@
 //! The sizes of a graded pattern, in English.
 
-use super::fact::CALLED;
+use super::fact::{CALLED, along, named};
 use crate::design::{Design, Size, Strand};
-use crate::english::list;
+use crate::english::{capital, list};
 use crate::sheet::said::{Compared, LengthOf};
 use crate::steps::english::posts::from;
 use crate::steps::english::words::cords;
@@ -27,9 +27,9 @@ pub const NO_NAME: &str = "none";
 /// What a row of the table tells.
 pub fn compared(what: &Compared<'_>) -> String {
     match what {
-        Compared::Fact(name) => (*name).to_owned(),
+        Compared::Fact(fact) => named(fact).to_owned(),
         Compared::Called => CALLED.to_owned(),
-        Compared::Whole(length) => format!("the piece, {length}"),
+        Compared::Whole(length) => format!("the piece, {}", along(*length)),
         Compared::Turned => "one end turned".to_owned(),
         Compared::DrawnIn => "drawn in, about".to_owned(),
         Compared::TipToTip => "twisted, tip to tip".to_owned(),
@@ -81,7 +81,7 @@ pub fn of_steps(name: Option<&str>) -> String {
 
 /// What a size asks to buy otherwise: `Size long takes other packs: reed: 2 packs of 40.`
 pub fn other_packs(name: Option<&str>, packs: &[(&str, String)]) -> String {
-    let name = name.map_or_else(|| "The base size".to_owned(), |name| format!("Size {name}"));
+    let name = capital(&size(name));
     let packs: Vec<_> = packs.iter().map(|(name, lots)| format!("{name}: {lots}")).collect();
     format!("{name} takes other packs: {}.", packs.join("; "))
 }

@@ -1,18 +1,13 @@
 //! What to ask for in a shop: the sizes and stuff of beads, cords and findings, in a line.
 
 use crate::design::{Assorted, Bead, Bores, Cord, Design, Finding, Held, Pack, Stated};
-use crate::english::assumed;
+use crate::english::{assumed, commas};
 use crate::materials::{Article, need};
 use crate::pattern::{Drilled, FindingKind, Shape};
 use crate::steps::ends::ring_needed;
 use crate::trade::gauges::awg_diameter;
 use crate::trade::seeds::seed_name;
-use crate::units::{Length, UnitStyle};
-
-/// Millimetres in an inch.
-const INCH: f64 = 25.4;
-/// Newtons in a pound-force: 0.45359237 kg × 9.80665 m/s².
-const POUND: f64 = 4.448_221_615_260_5;
+use crate::units::{INCH, Length, POUND_FORCE, UnitStyle, trimmed};
 
 /// What to ask for.
 pub fn of(design: &Design, article: Article, units: UnitStyle) -> String {
@@ -40,7 +35,7 @@ fn assorted(design: &Design, assorted: &Assorted, units: UnitStyle) -> String {
         format!("{} {name}", held.parts)
     };
     let holds: Vec<_> = assorted.holds.iter().map(said).collect();
-    let holds = holds.join(", ");
+    let holds = commas(holds);
     match assorted.pack {
         Pack::Strand(Some(length)) => format!("{} long, with {holds}", units.ruler(length)),
         Pack::Strand(None) => format!("with {holds}"),
@@ -64,7 +59,7 @@ pub fn size(bead: &Bead) -> String {
     let name = seed_name(bead.across).filter(|_| bead.shape == Shape::Seed);
     let size = match name {
         Some(name) => format!("{name}, {across}"),
-        None if both => format!("{} × {along}", across.trim_end_matches(" mm")),
+        None if both => format!("{} × {along}", trimmed(bead.across.value(), 1)),
         None => across,
     };
     let hole = format!("{}{}", bead.hole.tenths(), assumed(bead.hole.is_assumed()));
@@ -98,7 +93,7 @@ fn cord(cord: &Cord, units: UnitStyle) -> String {
     let inches = units != UnitStyle::Mm;
     let (mm, newtons) = (cord.diameter.value(), cord.strength.map(|force| force.value()));
     let thick = if inches { format!(" ({:.3} in)", mm / INCH) } else { String::new() };
-    let pounds = |force: f64| if inches { format!(" ({:.0} lb)", force / POUND) } else { String::new() };
+    let pounds = |force: f64| if inches { format!(" ({:.0} lb)", force / POUND_FORCE) } else { String::new() };
     let strength = newtons.map(|force| format!(", breaks at {force:.0} N{}", pounds(force))).unwrap_or_default();
     let needle = if cord.needle { ", with its needle" } else { "" };
     let coil = cord.coil.map(|coil| format!(", its coil {} inside", coil.tenths())).unwrap_or_default();
@@ -144,7 +139,7 @@ fn finding(finding: &Finding, ring: Option<Length>) -> String {
         .chain(wire(finding))
         .chain(links(finding))
         .chain(ring);
-    parts.chain(finding.material.clone()).collect::<Vec<_>>().join(", ")
+    commas(parts.chain(finding.material.clone()))
 }
 
 /// A toggle's bar lies across the piece: `20 mm long, adds 5 mm to the piece`.

@@ -6,6 +6,7 @@ use crate::materials::render::words as amount;
 use crate::pattern::Shape;
 use crate::sheet::said::{InKey, Reading, Takes, ToCut};
 use crate::steps::english::posts::between;
+use crate::steps::english::words::cords;
 use crate::steps::posts::{self, Keeps};
 use crate::units::{Length, UnitStyle};
 
@@ -21,15 +22,16 @@ const STARTS_ON_WIRE: &str = " rulers start where the first loop is turned.";
 const PAIR: &str = " Make each strand twice, once for each earring.";
 
 /// How rows are read.
-pub fn reading(reading: &Reading) -> String {
+pub fn reading(reading: &Reading<'_>) -> String {
+    let cord = cords(reading.design);
     let starts = if reading.on_wire { STARTS_ON_WIRE } else { STARTS };
     let letters = letters(&reading.letters);
-    let slides = reading.slides.map(|between| slide(between, reading.cord)).unwrap_or_default();
+    let slides = reading.slides.map(|between| slide(between, cord)).unwrap_or_default();
     let pair = if reading.pair { PAIR } else { "" };
     let twisted = reading.twisted.map_or_else(String::new, |turns| {
         format!(" Strands are drawn before they are twisted together, {}: that is a step of its own.", times(turns))
     });
-    let takes = reading.takes.map(|takes| taken(takes, reading.cord)).unwrap_or_default();
+    let takes = reading.takes.map(|takes| taken(takes, cord)).unwrap_or_default();
     let tens = if reading.tens { TENS } else { "" };
     format!("{READ}{tens}{starts}{letters}{slides}{pair}{twisted} {takes}").trim_end().to_owned()
 }

@@ -5,7 +5,7 @@
 
 use std::f64::consts::FRAC_PI_2;
 
-use crate::design::{Bit, Design, Shared, Sharers, Strand};
+use crate::design::{Bit, Design, Entries, Shared, Sharers, Strand};
 use crate::drape::{Hung, Seat};
 use crate::geometry::Point;
 use crate::paint::mark::Mark;
@@ -20,9 +20,8 @@ pub fn middle(bit: &Bit, strand: &Strand, design: &Design) -> Option<f64> {
     Some((f64::from(bores.count + 1) / 2.0 - hole) * bores.apart.value())
 }
 
-/// All bars and beads that strands share, each across those of them that are seen; strands are the design's in
-/// its order.
-pub fn bars(strands: &[Option<&Hung>], canvas: Canvas<'_>) -> Vec<Mark> {
+/// All bars and beads that strands share, each across those of them that are seen.
+pub fn bars(strands: &Entries<Option<&Hung>, Strand>, canvas: Canvas<'_>) -> Vec<Mark> {
     let design = canvas.design();
     let groups = design.shared().filter(|(.., group)| group.0.len() > 1);
     let seated = groups.map(|(bar, _, group)| (bar, passes(bar, &group, design, strands)));
@@ -30,11 +29,14 @@ pub fn bars(strands: &[Option<&Hung>], canvas: Canvas<'_>) -> Vec<Mark> {
 }
 
 /// Where each strand of a group passes its bars.
-fn passes<'a>(bar: Shared, group: &Sharers, design: &'a Design, strands: &[Option<&'a Hung>]) -> Vec<Vec<&'a Seat>> {
-    let seen = group
-        .0
-        .iter()
-        .filter_map(|sharer| Some((&design.strands[sharer.strand], (*strands.get(sharer.strand.number())?)?)));
+fn passes<'a>(
+    bar: Shared,
+    group: &Sharers,
+    design: &'a Design,
+    strands: &Entries<Option<&'a Hung>, Strand>,
+) -> Vec<Vec<&'a Seat>> {
+    let seen =
+        group.0.iter().filter_map(|sharer| Some((&design.strands[sharer.strand], (*strands.get(sharer.strand)?)?)));
     seen.map(|(strand, hung)| hung.through(strand, bar).collect()).collect()
 }
 

@@ -2,11 +2,11 @@
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
-use crate::Piece;
 use crate::design::{Bar, Design, Finding, Part};
 use crate::drape::fall;
 use crate::geometry::{Extent, Point, path};
 use crate::pattern::{FindingKind, Kind};
+use crate::piece::Piece;
 use crate::units::Length;
 
 use super::extender::extender;
@@ -30,6 +30,8 @@ const LEAST_HALF: f64 = 3.0;
 pub struct OpenClosure {
     left: ClosureWay,
     right: ClosureWay,
+    /// The way of the first strand.
+    strand: Vec<Point>,
 }
 
 /// The box round strands and closure as they hang, in the drape's frame.
@@ -160,7 +162,10 @@ fn quarter(a: f64, b: f64) -> Vec<Point> {
 impl OpenClosure {
     fn of(left: Vec<Point>, right: Vec<Point>, piece: &Piece) -> Self {
         let [under, beneath] = mouths(&piece.design, piece.drape.strands.iter().map(Some));
-        Self { left: ClosureWay { line: left, mouth: under }, right: ClosureWay { line: right, mouth: beneath } }
+        let first = piece.drape.strands.first();
+        let strand = first.into_iter().flat_map(|hung| &hung.joints).map(|joint| joint.at).collect();
+        let [left, right] = [(left, under), (right, beneath)].map(|(line, mouth)| ClosureWay { line, mouth });
+        Self { left, right, strand }
     }
 
     /// The box round the closure, in the drape's frame.
@@ -174,6 +179,6 @@ impl OpenClosure {
     /// Both sides' findings.
     pub fn layers(&self, canvas: Canvas<'_>) -> Layers {
         let closure = &canvas.design().closure;
-        Layers::of([(&self.left, closure.left()), (&self.right, closure.right())], canvas)
+        Layers::of([(&self.left, closure.left()), (&self.right, closure.right())], &self.strand, canvas)
     }
 }

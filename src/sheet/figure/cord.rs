@@ -1,4 +1,4 @@
-//! The cord of a strand as it hangs: its way, and how it ends.
+//! The cord of a strand as it hangs: its way, and how it ends. Lengths in mm on paper.
 
 use std::iter::Peekable;
 
@@ -16,7 +16,7 @@ impl Sketch<'_> {
     /// The cord, over the rings in which branches hang on it.
     pub(super) fn cord(&self) -> Vec<Mark> {
         let hung = self.hung.seats.iter().filter_map(|seat| match &self.bit(seat).what {
-            What::Dangle(dangle) => self.canvas.ring(dangle, self.canvas.page(seat.centre)),
+            What::Dangle(dangle) => self.canvas.hanger(dangle, self.strand.cord, self.canvas.page(seat.centre)),
             _ => None,
         });
         hung.chain(self.plain_ways().into_iter().map(|way| self.stretch(&way))).collect()

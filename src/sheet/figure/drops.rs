@@ -3,11 +3,11 @@
 
 use std::f64::consts::FRAC_PI_2;
 
-use crate::Piece;
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Text};
 use crate::paint::{outline, style};
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::said::{Alternative, HangsDown};
 use crate::units::{Length, UnitStyle};

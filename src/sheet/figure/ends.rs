@@ -16,7 +16,7 @@ pub struct EndFinding {
 /// An end's findings from the loop inward: those that hold the cord with their strand side inward, a
 /// cover about the crimp's middle, a guard in the loop.
 pub fn closed(end: &End, design: &Design) -> Vec<EndFinding> {
-    let bight = end.bight.value();
+    let bight = end.bight.unwrap_or_default().value();
     let crimp =
         end.findings.iter().find_map(|at| design.findings[*at].crimp()).map_or(0.0, |crimp| crimp.length.value());
     let mut depth = bight;

@@ -3,6 +3,7 @@
 //! Loops, hitches and knots lie within the strand's length, their outside at its end. Lengths of a closure's findings are
 //! added to that from outside to outside, so that drawn together a loop would but touch what it goes round: it is drawn so
 //! much farther out, as long as it is, where bare cord makes up for that; else it is drawn longer.
+//! Lengths in mm on paper.
 
 use crate::art::eye_wire;
 use crate::design::{Design, Finding, Part, Strand};
@@ -12,7 +13,6 @@ use crate::paint::outline::{self, QUARTER};
 use crate::pattern::FindingKind;
 use crate::steps::ends::{Fastening, way};
 use crate::steps::side::Side;
-use crate::units::Length;
 
 use super::Canvas;
 
@@ -44,11 +44,11 @@ impl Fastened {
         let end = &strand.ends[side];
         match way_of(strand, side, design) {
             Fastening::Hitched => Self::Hitched(bar(strand, design.closure.onto(side), design)),
-            Fastening::Crimped => Self::Looped(end.bight.value()),
+            Fastening::Crimped => end.bight.map_or(Self::Plain, |bight| Self::Looped(bight.value())),
             Fastening::Covered | Fastening::Glued => Self::Within(end.takes.value()),
-            Fastening::Knotted if end.bight > Length::ZERO => {
-                Self::Tied(end.bight.value(), (end.takes - end.bight).value().max(LEAST_KNOT))
-            }
+            Fastening::Knotted => end
+                .bight
+                .map_or(Self::Plain, |bight| Self::Tied(bight.value(), (end.takes - bight).value().max(LEAST_KNOT))),
             _ => Self::Plain,
         }
     }
@@ -103,7 +103,10 @@ impl Fastened {
         match self {
             Self::Plain | Self::Within(_) => Vec::new(),
             Self::Looped(long) if long <= 0.0 => Vec::new(),
-            Self::Looped(long) => vec![stencils.cord(strand.cord, &cord(oval(outside, long - out)), scale)],
+            Self::Looped(long) => {
+                let thick = design.cords[strand.cord].diameter.value();
+                vec![stencils.cord(strand.cord, &cord(eye(outside, long - out, thick)), scale)]
+            }
             Self::Hitched(bar) => {
                 let thick = design.cords[strand.cord].diameter.value();
                 vec![stencils.cord(strand.cord, &cord(hitch(bar, thick)), scale)]
@@ -153,6 +156,16 @@ fn bar(strand: &Strand, onto: &[Part], design: &Design) -> f64 {
     let thick = design.cords[strand.cord].diameter.value();
     let wire = onto.first().and_then(|part| design.findings[part.finding].wire()).map_or(0.0, |wire| wire.value());
     (wire + 0.5 * thick).clamp(HITCH_BAR[0] * thick, HITCH_BAR[1] * thick)
+}
+
+/// A loop that reaches from a crimp, where both its legs lie side by side, out to a place.
+fn eye(from: f64, to: f64, thick: f64) -> Vec<Segment> {
+    let (long, broad) = (to - from, 0.5 * (to - from) * LOOP_BREADTH);
+    let side = [(0.12, 0.72), (0.42, 1.0), (0.76, 0.62)].map(|(along, aside)| (from + along * long, aside * broad));
+    let side: Vec<_> = side.into_iter().chain([(to, 0.5 * thick)]).collect();
+    let back = side.iter().rev().map(|(along, aside)| Point::new(*along, -aside));
+    let out = side.iter().map(|(along, aside)| Point::new(*along, *aside));
+    outline::curve(&back.chain([Point::new(from, 0.0)]).chain(out).collect::<Vec<_>>())
 }
 
 /// A loop between two places.

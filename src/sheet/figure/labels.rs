@@ -4,8 +4,7 @@
 //! Where the hollow is too small for the list, it stands beside the drape; where the strands are too close for discs,
 //! the list goes by their order, innermost first.
 
-use crate::Piece;
-use crate::design::{Index, Strand, Twist, What, nth};
+use crate::design::{Entries, Index, Strand, Twist, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::table::{Align, Cell, Column, Table};
@@ -13,6 +12,7 @@ use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Weight};
 use crate::paint::{metrics, outline, style};
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::said::HangsDown;
 use crate::units::Length;
@@ -58,7 +58,7 @@ pub fn is_numbered(piece: &Piece) -> bool {
 }
 
 /// How far down its strands hang, in the drape's frame: of twisted ones once, for all.
-pub fn levels(piece: &Piece) -> Vec<f64> {
+pub fn levels(piece: &Piece) -> Entries<f64, Strand> {
     let level = |hung: &Hung| hung.ends[0].y.max(hung.ends[1].y) - hung.drop;
     let told = if piece.design.twist.is_some() { 1 } else { piece.drape.strands.len() };
     piece.drape.strands.iter().take(told).map(level).collect()
@@ -116,9 +116,10 @@ pub fn thick(piece: &Piece, strand: Index<Strand>) -> f64 {
 /// Whether a disc has room above each strand's lowest point, below the strand inside it.
 pub fn discs_fit(piece: &Piece, scale: f64) -> bool {
     let levels = levels(piece);
-    let reach = |strand| thick(piece, nth(strand));
-    let room = |upper: usize, lower: usize| (levels[upper] - levels[lower] - reach(upper) - reach(lower)) * scale;
-    let mut order: Vec<_> = (0..levels.len()).collect();
+    let room = |upper: Index<Strand>, lower: Index<Strand>| {
+        (levels[upper] - levels[lower] - thick(piece, upper) - thick(piece, lower)) * scale
+    };
+    let mut order: Vec<_> = levels.indices().collect();
     order.sort_by(|a, b| levels[*b].total_cmp(&levels[*a]));
     order.windows(2).all(|pair| room(pair[0], pair[1]) >= DISC_ROOM)
 }

@@ -1,4 +1,5 @@
 //! What both ends of a strand go through where they meet, below its row: laid along the line, the two ends at its left.
+//! Lengths in mm on paper.
 
 use crate::art::{Deal, Stencils};
 use crate::design::{Dangle, Strand};

@@ -30,7 +30,7 @@ pub use bars::{bars, middle};
 pub use canvas::{Canvas, Frame};
 pub use closure::{OpenClosure, closing, hanging_extent};
 pub use drops::{DROPS_WIDTH, drops};
-pub use extender::{DrawnIn, hooked, joined};
+pub use extender::{DrawnIn, hooked, joined, overlap};
 pub use labels::{DISC, LabelRoom, disc, labels, room_for_labels, strand_table};
 pub use meeting::meeting;
 pub use rail::rail;

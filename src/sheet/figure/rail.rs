@@ -1,7 +1,6 @@
 //! The rail over which hangs what is open in front: as broad as the neck, seen from its end.
 
-use crate::Piece;
-use crate::drape::{Joint, fall};
+use crate::drape::{Hung, Joint, fall};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::{Fill, Mark, Rgb};
 use crate::paint::{outline, style};
@@ -13,10 +12,10 @@ const SIZE: [f64; 2] = [6.0, 2.0];
 /// Its colour.
 const WOOD: Rgb = Rgb(0xee, 0xec, 0xe8);
 
-/// The rail, below what lies on it.
-pub fn rail(piece: &Piece, canvas: Canvas<'_>) -> Option<Mark> {
-    let hung = piece.drape.strands.iter().next().filter(|_| fall::falls(&piece.design))?;
-    let Extent { low, high } = Extent::of(on_top(&hung.joints))?;
+/// The rail below a piece that lies over it, as its first strand does.
+pub fn rail(first: &Hung, canvas: Canvas<'_>) -> Option<Mark> {
+    let joints = fall::falls(canvas.design()).then_some(&first.joints)?;
+    let Extent { low, high } = Extent::of(on_top(joints))?;
     let (corner, width) = (canvas.page(Point::new(low.x, high.y)), (high.x - low.x) * canvas.scale());
     let [height, round] = SIZE.map(|size| size * canvas.scale());
     let stroke = Some(style::RULE_HAIRLINE);

@@ -3,13 +3,13 @@
 //! One row is seen along the limb, as a true ring, its flat beads turned as they lie on a table: with their faces up. Several side by side, or one that goes round more than once, are
 //! seen from a little above, see [`coil`](super::coil), the first row lowest.
 
-use crate::Piece;
 use crate::art::{Ink, Stencils};
-use crate::design::{Bead, Design, Index, Part, Strand};
+use crate::design::{Bead, Design, Entries, Index, Part, Strand};
 use crate::drape::{Hung, Ring, fall};
 use crate::geometry::{Extent, Point, path};
 use crate::paint::mark::Mark;
 use crate::pattern::Kind;
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::said::{Alternative, SeenAs};
 use crate::units::Length;
@@ -28,18 +28,19 @@ pub fn ring(piece: &Piece, canvas: Canvas<'_>) -> Option<Vec<Mark>> {
     let tightest = piece.drape.ring()?;
     let rows = rows(piece);
     let closure = closing(tightest, &rows, piece, canvas);
-    let rows: Vec<_> = rows.iter().map(Option::as_ref).collect();
-    let mut marks = laid(piece, &rows, canvas);
+    let rows = rows.iter().map(Option::as_ref).collect();
+    let mut marks = laid(&rows, canvas);
     marks.extend(bars(&rows, canvas));
     Some(vec![Mark::figure(english::figure(&Alternative::Closed), closure.around(marks))])
 }
 
 /// The rows: of what meets on the page the higher is nearer.
-fn laid(piece: &Piece, rows: &[Option<&Hung>], canvas: Canvas<'_>) -> Vec<Mark> {
-    if piece.design.twist.is_some() {
+fn laid(rows: &Entries<Option<&Hung>, Strand>, canvas: Canvas<'_>) -> Vec<Mark> {
+    let design = canvas.design();
+    if design.twist.is_some() {
         return strands(rows, canvas);
     }
-    let laid = piece.design.strands.iter().zip(rows).filter_map(|(strand, hung)| Some((strand, (*hung)?)));
+    let laid = design.strands.iter().zip(rows).filter_map(|(strand, hung)| Some((strand, (*hung)?)));
     laid.flat_map(|(strand, hung)| Sketch::new(strand, hung, canvas).strand()).collect()
 }
 
@@ -53,7 +54,7 @@ pub fn ring_extent(piece: &Piece) -> Option<Extent> {
 /// The box round strands, bars across them, and the closure.
 pub fn closed_box(
     piece: &Piece,
-    strands: &[Option<Hung>],
+    strands: &Entries<Option<Hung>, Strand>,
     closing: impl FnOnce(Canvas<'_>) -> Layers,
 ) -> Option<Extent> {
     let design = &piece.design;
@@ -62,14 +63,14 @@ pub fn closed_box(
     let stencils = Stencils::new(design, &piece.palette, Ink::Colour);
     let canvas = Canvas::new(Frame::ACTUAL, &stencils);
     let mut marks = closing(canvas).around(Vec::new());
-    marks.extend(bars(&strands.iter().map(Option::as_ref).collect::<Vec<_>>(), canvas));
+    marks.extend(bars(&strands.iter().map(Option::as_ref).collect(), canvas));
     let drawn = stencils.around(&marks).map(|drawn| canvas.frame.piece(drawn));
     boxes.chain(drawn).reduce(Extent::and)
 }
 
 /// Every strand's row where it closes, as it is seen.
 #[must_use]
-pub fn rows(piece: &Piece) -> Vec<Option<Hung>> {
+pub fn rows(piece: &Piece) -> Entries<Option<Hung>, Strand> {
     let of = |(index, along): (Index<Strand>, Length)| {
         let ring = piece.drape.rings.iter().find(|ring| ring.strand == index)?;
         let round = || drawn_in(ring, piece).map_or_else(|| ring.round.clone(), |closed| closed.strand(&ring.round));
@@ -121,7 +122,7 @@ fn middle(design: &Design) -> f64 {
 }
 
 /// Both sides of the closure, hooked up as short as it goes, along the joints in the gap.
-fn closing(ring: &Ring, rows: &[Option<Hung>], piece: &Piece, canvas: Canvas<'_>) -> Layers {
+fn closing(ring: &Ring, rows: &Entries<Option<Hung>, Strand>, piece: &Piece, canvas: Canvas<'_>) -> Layers {
     let (design, several) = (&piece.design, is_several(piece));
     let hooked = [design.closure.left(), design.closure.right()].map(hooked);
     let (outward, sides) = gap(ring, piece, hooked);

@@ -1,4 +1,5 @@
 //! The running ruler: millimetres with figures at the centimetres, inches in eighths, or both.
+//! Lengths in mm on paper.
 
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
@@ -15,7 +16,7 @@ const FIGURES: f64 = style::TINY;
 const BASELINES: [f64; 2] = [0.82, 0.2];
 /// Least room in mm between figures, and before that with which what is measured ends: it must not read on from the one before.
 const FIGURES_APART: f64 = 0.5;
-const CLEAR_OF_END: f64 = 1.6;
+const CLEAR_OF_END: f64 = 6.0;
 /// Ticks that are nearer in mm to the one with which what is measured ends are left out: both would look like one.
 const TICKS_APART: f64 = 0.6;
 
@@ -39,11 +40,6 @@ const EIGHTHS: RulerEdge =
 /// down.
 fn centimetres(length: Length) -> String {
     format!("{:.1}", (length.value() * 1e6).round() / 1e7)
-}
-
-/// A length in inches, as it is told everywhere beside millimetres.
-fn beside_millimetres(length: Length) -> String {
-    UnitStyle::Both.inches(length)
 }
 
 /// A stretch of a line along which the ruler runs unbroken, in mm.
@@ -72,7 +68,7 @@ impl Ruler {
         let (above, below) = match units {
             UnitStyle::In => (None, Some(EIGHTHS)),
             UnitStyle::Mm => (None, Some(MILLIMETRES)),
-            UnitStyle::Both => (Some(RulerEdge { exact: beside_millimetres, ..EIGHTHS }), Some(MILLIMETRES)),
+            UnitStyle::Both => (Some(EIGHTHS), Some(MILLIMETRES)),
         };
         Self { above, below, width }
     }
@@ -189,9 +185,9 @@ mod tests {
     fn what_is_measured_ends_with_a_figure_of_its_own() {
         // 18 in are 457.2 mm by definition: in inches a tick with a figure stands there.
         assert_eq!(figures(false, 27.2), ["in", "17", "18", "cm", "43", "44", "45"]);
-        assert_eq!(figures(true, 27.2), ["in", "17", "18", "cm", "43", "44", "45", "45.7"]);
-        assert_eq!(figures(true, 27.2 - 25.4 / 16.0), ["in", "17", "17 15⁄16", "cm", "43", "44", "45", "45.6"]);
-        // One that would touch the figure before it stands in its place.
+        assert_eq!(figures(true, 27.2), ["in", "17", "18", "cm", "43", "44", "45.7"]);
+        assert_eq!(figures(true, 27.2 - 25.4 / 16.0), ["in", "17", "17 15⁄16", "cm", "43", "44", "45.6"]);
+        // One that would stand close to the figure before it stands in its place.
         assert_eq!(figures(true, 20.2), ["in", "17", "17 11⁄16", "cm", "43", "44", "45.0"], "as 450 mm are told");
     }
 }

@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::art::eye_wire;
+use crate::art::{eye_wire, ring_round};
 use crate::design::{Design, Finding, Index, Part, Strand, WornOpen};
 use crate::drape::Hung;
 use crate::geometry::{Point, path};
@@ -105,10 +105,15 @@ impl Layers {
         Self { behind, before }
     }
 
-    /// Both sides, each with the line that leads away from the strands' ends.
-    pub fn of([(left, first), (right, last)]: [(&ClosureWay, &[Part]); 2], canvas: Canvas<'_>) -> Self {
+    /// Both sides, each with the line that leads away from the strands' ends, and the way of the strand that goes through
+    /// the ring of an open piece.
+    pub fn of(
+        [(left, first), (right, last)]: [(&ClosureWay, &[Part]); 2],
+        strand: &[Point],
+        canvas: Canvas<'_>,
+    ) -> Self {
         let design = canvas.design();
-        let half = passed(left, first, canvas).map(|half| Mark::ornament(vec![half]));
+        let half = passed(left, first, strand, canvas).map(|half| Mark::ornament(vec![half]));
         let mut sides = [(0, left, first), (1, right, last)];
         sides.sort_by_key(|(_, _, parts)| lies_across(parts, design));
         let mut layers = Self::default();
@@ -135,16 +140,36 @@ fn lies_across(parts: &[Part], design: &Design) -> bool {
     parts.last().is_some_and(|part| design.findings[part.finding].kind() == FindingKind::ToggleBar)
 }
 
-/// The half that lies before the strand of a ring through which its last end goes; nothing where not all of that side is
-/// drawn.
-fn passed(way: &ClosureWay, parts: &[Part], canvas: Canvas<'_>) -> Option<Mark> {
+/// The part that lies before the strand of a ring through which its last end goes: where that leaves it; nothing where not
+/// all of that side is drawn.
+fn passed(way: &ClosureWay, parts: &[Part], strand: &[Point], canvas: Canvas<'_>) -> Option<Mark> {
+    /// Farthest in radians beyond it.
+    const FARTHEST: f64 = 1.2;
     let closure = &canvas.design().closure;
     let is_passed = matches!(closure.open(), Some(WornOpen::Through(_))) && parts.len() == closure.left().len();
     let ring = parts.last().filter(|_| is_passed && !way.line.is_empty())?;
     let next = reach(parts);
     let side = DrawnSide::new(way, parts, Some(0), canvas);
     let (from, outward) = side.way_of(ring.finding, next - ring.reach.value(), next);
-    Some(canvas.stencils.lower_half(ring.finding, from, outward, canvas.scale()))
+    let [middle, radius] = ring_round(&canvas.design().findings[ring.finding])?.map(|size| size * canvas.scale());
+    let centre = from + Point::towards(outward) * middle;
+    let strand: Vec<_> = strand.iter().map(|place| canvas.page(*place)).collect();
+    let [entered, left] = crossings(&strand, centre, radius)?;
+    let apart = (left - entered + PI).rem_euclid(2.0 * PI) - PI;
+    // What comes into the ring lies over it as far as its beads are broad, and the part goes on beyond all shadows.
+    let [near, far] = [(0.7 * apart.abs()).min(FARTHEST), FARTHEST].map(|reach| reach.copysign(apart));
+    let about = (left + 0.5 * (far - near), 0.5 * (far + near).abs());
+    Some(canvas.stencils.ring_part(ring.finding, from, outward, canvas.scale(), about))
+}
+
+/// In which directions from the middle of a round a line comes into it and leaves it at last.
+fn crossings(line: &[Point], centre: Point, radius: f64) -> Option<[f64; 2]> {
+    let off = |place: Point| place.distance(centre) - radius;
+    let crosses = line.windows(2).filter(|pair| (off(pair[0]) > 0.0) != (off(pair[1]) > 0.0));
+    let place = |pair: &[Point]| pair[0].between(pair[1], off(pair[0]) / (off(pair[0]) - off(pair[1])));
+    let all: Vec<_> = crosses.map(|pair| (place(pair) - centre).angle()).collect();
+    let [.., entered, left] = all.as_slice() else { return None };
+    Some([*entered, *left])
 }
 
 /// The findings of one side laid straight along x from the frame's origin.

@@ -1,15 +1,15 @@
-//! Strands at rest: cord, beads, knots, branches and end findings.
+//! Strands at rest: cord, beads, knots, branches and end findings. Lengths in mm on paper.
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
-use crate::Piece;
 use crate::art::Deal;
-use crate::design::{Bar, Bead, Bit, Dangle, Design, Finding, Index, Strand, What};
+use crate::design::{Bar, Bead, Bit, Cord, Dangle, Design, Entries, Finding, Index, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 use crate::paint::outline;
-use crate::pattern::{Drilled, FindingKind};
+use crate::pattern::{CordKind, Drilled, FindingKind};
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::said::Alternative;
 use crate::trade::usual;
@@ -20,15 +20,16 @@ use super::ends::EndFinding;
 use super::fastened::{is_hung, lengthened};
 use super::{Canvas, ends, twined};
 
-/// Strands, those of the design in its order as far as they are laid: the longest first, so that shorter ones lie over longer ones; all cords below all
-/// beads. Twisted ones lie over one another as they are near.
-pub fn strands(hung: &[Option<&Hung>], canvas: Canvas<'_>) -> Vec<Mark> {
+/// Strands, as far as they are laid: the longest first, so that shorter ones lie over longer ones; all cords below all
+/// beads. Twisted ones, and those that cross, lie over one another as they are near.
+pub fn strands(hung: &Entries<Option<&Hung>, Strand>, canvas: Canvas<'_>) -> Vec<Mark> {
     let design = canvas.design();
-    if design.twist.is_some() {
+    if twined::are_twined(hung, design) {
         let all = twined::layers(hung, canvas, 1).concat();
-        return vec![Mark::figure(english::figure(&Alternative::twisted(design)), all)];
+        let bars = bars(hung, canvas);
+        return vec![Mark::figure(english::figure(&Alternative::twined(design)), [all, bars].concat())];
     }
-    let sketch = |at: Index<Strand>| Some(Sketch::new(&design.strands[at], (*hung.get(at.number())?)?, canvas));
+    let sketch = |at: Index<Strand>| Some(Sketch::new(&design.strands[at], (*hung.get(at)?)?, canvas));
     let laid: Vec<_> = longest_first(design).into_iter().filter_map(sketch).collect();
     let mut marks: Vec<_> = laid.iter().flat_map(Sketch::cord).collect();
     marks.extend(laid.iter().map(|sketch| sketch.named(sketch.strung())));
@@ -70,6 +71,23 @@ impl<'a> Sketch<'a> {
         Mark::figure(english::figure(&Alternative::Strand(&self.strand.name)), marks)
     }
 
+    /// Where a bead cap sits: in the line of the bead that it hugs, not of the cord; other things as they are.
+    fn on_its_bead(&self, seat: &Seat) -> Seat {
+        let bits = &self.strand.trains[seat.train].bits;
+        let cap = &bits[seat.bit];
+        let is_cap = matches!(cap.what, What::Finding(at) if self.design().findings[at].kind() == FindingKind::BeadCap);
+        let faced = if cap.turned { Some(seat.bit + 1) } else { seat.bit.checked_sub(1) };
+        let bead = faced.filter(|_| is_cap).and_then(|at| {
+            let is_it = |other: &&Seat| other.train == seat.train && other.bit == at;
+            matches!(bits.get(at)?.what, What::Bead(_)).then(|| self.hung.seats.iter().find(is_it))?
+        });
+        bead.map_or(*seat, |bead| {
+            let reach = if cap.turned { -bits[bead.bit].before - cap.after } else { bits[bead.bit].after + cap.before };
+            let centre = bead.centre + Point::towards(bead.angle) * reach;
+            Seat { centre, angle: bead.angle, near: bead.near.max(seat.near), ..*seat }
+        })
+    }
+
     /// The strand by itself, with the bars and beads that it shares with others.
     pub fn alone(&self) -> Vec<Mark> {
         let mut marks = self.strand();
@@ -95,10 +113,8 @@ impl<'a> Sketch<'a> {
     /// the ends.
     pub(super) fn strung(&self) -> Vec<Mark> {
         let mut marks = self.ends();
-        let on_its_bead = |seat| on_its_bead(seat, self.strand, self.hung, self.design());
-        let seats: Vec<_> = self.hung.seats.iter().map(on_its_bead).collect();
         let is_bead = |seat: &Seat| matches!(self.bit(seat).what, What::Bead(_));
-        let (met, seats): (Vec<_>, Vec<_>) = seats.into_iter().partition(|seat| self.bit(seat).what.is_meeting());
+        let (met, seats) = self.seats();
         let (mut beads, mut others): (Vec<_>, Vec<_>) = seats.into_iter().partition(is_bead);
         for seats in [&mut beads, &mut others] {
             seats.sort_by(|one, other| one.near.total_cmp(&other.near));
@@ -110,6 +126,20 @@ impl<'a> Sketch<'a> {
             marks.extend(self.seated(seat));
         }
         marks
+    }
+
+    /// Where what the ends meet in sits, and all else.
+    fn seats(&self) -> (Vec<Seat>, Vec<Seat>) {
+        let seats = self.hung.seats.iter().map(|seat| self.on_its_bead(seat));
+        seats.partition(|seat| self.bit(seat).what.is_meeting())
+    }
+
+    /// What is strung, each with how near it is: what covers a bead comes behind it, and is as near as that at the least.
+    pub(super) fn heaped(&self) -> impl Iterator<Item = (f64, Vec<Mark>)> {
+        let (met, mut seats) = self.seats();
+        seats.sort_by_key(|seat| !matches!(self.bit(seat).what, What::Bead(_)));
+        let met = met.into_iter().map(|seat| (seat.near, self.met(&seat)));
+        met.chain(seats.into_iter().map(|seat| (seat.near, self.seated(&seat))))
     }
 
     /// What the ends meet in, as far below as the beads at the ends let it come, with both ends' cord down to it.
@@ -202,18 +232,9 @@ impl Canvas<'_> {
             }
             What::Gap => Vec::new(),
             What::Knot => vec![self.stencils.knot(strand.cord, strand.legs, at, angle, scale, bit.length())],
-            What::Finding(index) => vec![self.strung_finding(*index, bit, at, angle)],
-            What::Dangle(dangle) => self.branch((dangle, deal), at),
+            What::Finding(index) => vec![self.stencils.strung(*index, bit, at, angle, scale)],
+            What::Dangle(dangle) => self.branch((dangle, deal), strand.cord, at),
         }
-    }
-
-    /// A strung finding with its centre at a point; one that is turned round is drawn from its far end. A cap
-    /// reaches over its bead by as much as it is longer than the cord that it takes.
-    fn strung_finding(&self, index: Index<Finding>, bit: &Bit, centre: Point, angle: f64) -> Mark {
-        let way = if bit.turned { angle + PI } else { angle };
-        let back = if bit.turned { bit.after } else { bit.before };
-        let over = self.stencils.cap_length(index).map_or(0.0, |length| (length - bit.length()).max(0.0));
-        self.stencils.whole(index, centre - Point::towards(way) * ((back + over) * self.scale()), way, self.scale())
     }
 
     /// The ring by which a branch hangs.
@@ -221,19 +242,34 @@ impl Canvas<'_> {
         dangle.on.filter(|on| self.design().findings[*on].kind() == FindingKind::JumpRing)
     }
 
-    /// A ring by which a branch hangs straight down from a point on the cord, as what it goes through lies over it.
-    pub fn ring(&self, dangle: &Dangle, from: Point) -> Option<Mark> {
-        Some(self.stencils.finding(self.jump_ring(dangle)?, from, FRAC_PI_2, self.scale()))
+    /// The ring or the pin by which a branch hangs straight down from a point on the cord, as what it goes through lies over
+    /// it.
+    pub fn hanger(&self, dangle: &Dangle, cord: Index<Cord>, from: Point) -> Option<Mark> {
+        let (on, scale) = (dangle.on?, self.scale());
+        match self.design().findings[on].kind() {
+            FindingKind::JumpRing => Some(self.stencils.finding(on, from, FRAC_PI_2, scale)),
+            _ => {
+                let (foot, reach) = self.pinned(dangle, cord, from)?;
+                Some(self.stencils.pin(on, foot, -FRAC_PI_2, scale, reach))
+            }
+        }
     }
 
-    /// A branch straight down from a point on the cord; a ring goes through both, so that half of it lies before them. A
-    /// bead that is drilled across its tip hides the wire in it.
-    pub fn branch(&self, (dangle, deal): (&Dangle, Deal), from: Point) -> Vec<Mark> {
+    /// Where the foot is of the pin that a branch hangs on, and how far its loop reaches up from there in mm: round the cord,
+    /// or into the link that it hangs in.
+    fn pinned(&self, dangle: &Dangle, cord: Index<Cord>, from: Point) -> Option<(Point, f64)> {
+        let (pin, cord) = (self.design().findings[dangle.on?].pin()?, &self.design().cords[cord]);
+        let round = if cord.kind == CordKind::Chain { Length::ZERO } else { pin.wire + cord.diameter * 0.5 };
+        Some((from + Point::new(0.0, dangle.drop * self.scale()), dangle.drop + round.value()))
+    }
+
+    /// A branch straight down from a point on the cord; a ring or a pin's loop goes through that, so that half of it lies
+    /// before it. A bead that is drilled across its tip hides the wire in it.
+    pub fn branch(&self, (dangle, deal): (&Dangle, Deal), cord: Index<Cord>, from: Point) -> Vec<Mark> {
         let (down, scale) = (FRAC_PI_2, self.scale());
-        let foot = from + Point::new(0.0, dangle.drop * scale);
-        let hanger = |on: Index<Finding>| match self.design().findings[on].kind() {
-            FindingKind::JumpRing => self.stencils.front_half(on, from, down, scale),
-            _ if self.design().findings[on].is_pin() => self.stencils.pin(on, foot, -down, scale, dangle.drop),
+        let hanger = |on: Index<Finding>| match (self.design().findings[on].kind(), self.pinned(dangle, cord, from)) {
+            (FindingKind::JumpRing, _) => self.stencils.front_half(on, from, down, scale),
+            (_, Some((foot, reach))) => self.stencils.pin_loop(on, foot, -down, scale, reach),
             _ => self.stencils.whole(on, from, down, scale),
         };
         let (hanger, hung) = (dangle.on.map(hanger), self.branched((dangle, deal), from, down));
@@ -256,7 +292,7 @@ impl Canvas<'_> {
             let deal = Some(deal.hanging(below));
             match bit.what {
                 What::Bead(bead) => Some(self.stencils.bead_aslant(bead, deal, at, (way, 0.0), self.scale())),
-                What::Finding(index) => Some(self.strung_finding(index, bit, at, way)),
+                What::Finding(index) => Some(self.stencils.strung(index, bit, at, way, self.scale())),
                 What::Gap | What::Knot | What::Dangle(_) => None,
             }
         };
@@ -287,22 +323,6 @@ fn kept_off(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> f64 {
         (below > 0.0).then_some(centre.y - (other.centre.y - below))
     };
     hung.seats.iter().filter_map(lowered).filter(|by| *by < 2.0 * radius(met)).fold(0.0, f64::max)
-}
-
-/// Where a bead cap sits: in the line of the bead that it hugs, not of the cord; other things as they are.
-fn on_its_bead(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> Seat {
-    let bits = &strand.trains[seat.train].bits;
-    let cap = &bits[seat.bit];
-    let is_cap = matches!(cap.what, What::Finding(at) if design.findings[at].kind() == FindingKind::BeadCap);
-    let faced = if cap.turned { Some(seat.bit + 1) } else { seat.bit.checked_sub(1) };
-    let bead = faced.filter(|_| is_cap).and_then(|at| {
-        let is_it = |other: &&Seat| other.train == seat.train && other.bit == at;
-        matches!(bits.get(at)?.what, What::Bead(_)).then(|| hung.seats.iter().find(is_it))?
-    });
-    bead.map_or(*seat, |bead| {
-        let reach = if cap.turned { -bits[bead.bit].before - cap.after } else { bits[bead.bit].after + cap.before };
-        Seat { centre: bead.centre + Point::towards(bead.angle) * reach, angle: bead.angle, ..*seat }
-    })
 }
 
 /// The box round all strands with their beads and branches, in the drape's frame.
@@ -337,7 +357,7 @@ pub fn bit_box(bit: &Bit, at: Extent, design: &Design) -> Extent {
         }
         What::Finding(index) => {
             let finding = &design.findings[*index];
-            let sizes = [finding.length(), finding.outside(), finding.bar().map(Bar::breadth)];
+            let sizes = [finding.length(), finding.across(), finding.bar().map(Bar::breadth)];
             at.grown(sizes.into_iter().flatten().map(Length::value).fold(0.0, f64::max) / 2.0)
         }
         What::Dangle(dangle) => {
@@ -358,10 +378,11 @@ fn hanger_width(hanger: &Finding) -> f64 {
     drawn.max(hanger.outside().unwrap_or_default()).value() + EDGES
 }
 
+/// How wide a bit of a branch is drawn; a finding of which that is not known by eye, and no wider than long.
 fn bit_width(bit: &Bit, design: &Design) -> f64 {
     match bit.what {
         What::Bead(bead) => design.beads[bead].across.value(),
-        What::Finding(at) => design.findings[at].across().value(),
+        What::Finding(at) => design.findings[at].across().map_or(bit.length(), Length::value),
         _ => 0.0,
     }
 }

@@ -4,11 +4,11 @@
 //! The frame is that of [`crate::drape::Worn`], looked at along z. What the body hides is not drawn: of each strand
 //! what is seen is the stretch that holds its lowest place; of one whose ends are in front, both sides of the neck.
 
-use crate::Piece;
-use crate::design::{Design, Part, Strand};
+use crate::design::{Design, Entries, Part, Strand};
 use crate::drape::{Hung, Joint, Seat, Waypoint, on_way};
 use crate::geometry::Point3;
 use crate::pattern::FindingKind;
+use crate::piece::Piece;
 use crate::units::Length;
 
 use super::Canvas;
@@ -24,8 +24,8 @@ pub struct Track {
 }
 
 impl Track {
-    /// The tracks of strands that take these ways, one a strand; none where a strand does not reach round.
-    pub fn all(lines: &[Vec<Waypoint>]) -> Vec<Option<Self>> {
+    /// The tracks of strands that take these ways; none where a strand does not reach round.
+    pub fn all(lines: &Entries<Vec<Waypoint>, Strand>) -> Entries<Option<Self>, Strand> {
         lines.iter().map(|line| Self::new(line)).collect()
     }
 
@@ -77,14 +77,14 @@ impl Track {
     }
 }
 
-/// The strands of a piece laid along their tracks, one a strand.
-pub fn on_tracks(piece: &Piece, tracks: &[Option<Track>]) -> Vec<Option<Hung>> {
+/// The strands of a piece laid along their tracks.
+pub fn on_tracks(piece: &Piece, tracks: &Entries<Option<Track>, Strand>) -> Entries<Option<Hung>, Strand> {
     let rows = tracks.iter().zip(piece.design.strands.iter().zip(&piece.drape.strands));
     rows.map(|(track, (strand, hung))| track.as_ref()?.worn(strand, hung)).collect()
 }
 
 /// What of the closure reaches round to the front, closed as it is worn.
-pub fn closing_on(tracks: &[Option<Track>], canvas: Canvas<'_>) -> Layers {
+pub fn closing_on(tracks: &Entries<Option<Track>, Strand>, canvas: Canvas<'_>) -> Layers {
     let design = canvas.design();
     let Some((Some(track), strand)) = tracks.first().zip(design.strands.first()) else {
         return Layers::default();
@@ -100,7 +100,9 @@ pub fn closing_on(tracks: &[Option<Track>], canvas: Canvas<'_>) -> Layers {
     };
     let first = side(0.0, left.collect(), closure.left()).unwrap_or_default();
     let last = side(length, right.collect(), closure.right()).unwrap_or_default();
-    Layers::of([(&first.0, &first.1), (&last.0, &last.1)], canvas)
+    let strand: Vec<_> =
+        track.spots.iter().filter(|spot| (0.0..=length).contains(&spot.station)).map(|spot| spot.at.front()).collect();
+    Layers::of([(&first.0, &first.1), (&last.0, &last.1)], &strand, canvas)
 }
 
 /// The parts of a closure's side of which something lies within so many mm of the strands' ends: a

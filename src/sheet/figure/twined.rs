@@ -1,19 +1,76 @@
-//! Twisted strands: what is strung on all of them, the farther before the nearer, over all their cords.
+//! Strands of which none as a whole is the nearest, twisted or crossing: what is strung on all of them, the farther before the
+//! nearer, over all their cords.
 
-use crate::drape::Hung;
+use crate::design::{Design, Entries, Strand};
+use crate::drape::{Hung, Seat};
+use crate::geometry::Point;
 use crate::paint::mark::Mark;
 
+use super::strands::longest_first;
 use super::{Canvas, Sketch};
 
-/// Twisted strands in so many layers, from the cords and what is farthest to what is nearest.
-pub fn layers(hung: &[Option<&Hung>], canvas: Canvas<'_>, count: usize) -> Vec<Vec<Mark>> {
+/// Beads are seen over one another where their middles are nearer than this share of what they are apart side by side; less
+/// of an overlap, as of strands beside one another on a slope, looks alike whichever comes first.
+const OVER: f64 = 0.75;
+
+/// A bead as it is seen: a disc as wide as the bead is at its least, in mm.
+struct Disc {
+    centre: Point,
+    radius: f64,
+    near: f64,
+    /// The place of its strand, among those that are drawn one by one.
+    turn: usize,
+}
+
+/// Whether no strand lies as a whole over those that are longer: they are twisted, or one somewhere lies under a longer one.
+pub fn are_twined(hung: &Entries<Option<&Hung>, Strand>, design: &Design) -> bool {
+    design.twist.is_some() || any_under(discs(hung, design))
+}
+
+/// The beads of all strands.
+fn discs(hung: &Entries<Option<&Hung>, Strand>, design: &Design) -> Vec<Disc> {
+    let of_strand = |(turn, index)| {
+        let strand: &Strand = &design.strands[index];
+        let seats = hung.get(index).copied().flatten().into_iter().flat_map(|hung| &hung.seats);
+        seats.filter_map(move |seat| disc(seat, strand, turn, design))
+    };
+    longest_first(design).into_iter().enumerate().flat_map(of_strand).collect()
+}
+
+fn disc(seat: &Seat, strand: &Strand, turn: usize, design: &Design) -> Option<Disc> {
+    let bit = &strand.trains[seat.train].bits[seat.bit];
+    let across = design.beads[bit.what.bead()?].across.value();
+    Some(Disc { centre: seat.centre, radius: across.min(bit.length()) / 2.0, near: seat.near, turn })
+}
+
+/// Whether a bead is seen behind one of a strand that is drawn before its own.
+fn any_under(mut discs: Vec<Disc>) -> bool {
+    discs.sort_by(|one, other| one.centre.x.total_cmp(&other.centre.x));
+    let widest = discs.iter().map(|disc| disc.radius).fold(0.0, f64::max);
+    discs.iter().enumerate().any(|(at, one)| {
+        let beside = |other: &&Disc| other.centre.x - one.centre.x < one.radius + widest;
+        discs[at + 1..].iter().take_while(beside).any(|other| one.is_amiss(other))
+    })
+}
+
+impl Disc {
+    /// Whether two are seen over one another in the wrong order.
+    fn is_amiss(&self, other: &Self) -> bool {
+        let is_over = (self.centre - other.centre).length() < OVER * (self.radius + other.radius);
+        is_over
+            && (self.turn < other.turn && self.near > other.near || self.turn > other.turn && self.near < other.near)
+    }
+}
+
+/// Such strands in so many layers, from the cords and what is farthest to what is nearest.
+pub fn layers(hung: &Entries<Option<&Hung>, Strand>, canvas: Canvas<'_>, count: usize) -> Vec<Vec<Mark>> {
     let laid = canvas.design().strands.iter().zip(hung).filter_map(|(strand, hung)| Some((strand, (*hung)?)));
     let laid: Vec<_> = laid.map(|(strand, hung)| Sketch::new(strand, hung, canvas)).collect();
     let mut ground: Vec<_> = laid.iter().flat_map(Sketch::cord).collect();
     let mut strung = Vec::new();
     for sketch in &laid {
         ground.extend(sketch.ends());
-        strung.extend(sketch.hung.seats.iter().map(|seat| (seat.near, sketch.seated(seat))));
+        strung.extend(sketch.heaped());
     }
     strung.sort_by(|(one, _), (other, _)| one.total_cmp(other));
     let each = strung.len().div_ceil(count).max(1);
@@ -25,4 +82,22 @@ pub fn layers(hung: &[Option<&Hung>], canvas: Canvas<'_>, count: usize) -> Vec<V
     // What is farthest lies with the cords.
     ground.extend(layers.next().into_iter().flatten());
     std::iter::once(ground).chain(layers).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn disc(x: f64, near: f64, turn: usize) -> Disc {
+        Disc { centre: Point::new(x, 0.0), radius: 2.0, near, turn }
+    }
+
+    #[test]
+    fn strands_are_twined_where_one_that_is_drawn_later_is_seen_behind_another() {
+        let one_over_other = || vec![disc(0.0, 1.0, 0), disc(0.0, 4.0, 1), disc(20.0, 1.0, 0), disc(21.0, 4.0, 1)];
+        assert!(!any_under(one_over_other()));
+        let under = |x: f64| one_over_other().into_iter().chain([disc(40.0, 4.0, 0), disc(40.0 + x, 1.0, 1)]).collect();
+        assert!(any_under(under(1.0)) && any_under(under(-1.0)));
+        assert!(!any_under(under(3.5)), "side by side");
+    }
 }

@@ -1,15 +1,15 @@
 //! The worn figure: the neck's front and each strand with its beads where it lies on the chest.
 
-use std::f64::consts::FRAC_PI_2;
+use std::f64::consts::PI;
 
-use crate::Piece;
 use crate::art::Stencils;
-use crate::design::{Index, Strand};
+use crate::design::{Entries, Index, Strand};
 use crate::drape::{Hung, Waypoint, Worn};
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::Block;
 use crate::paint::mark::{Mark, Stroke};
 use crate::paint::{outline, style};
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::said::Alternative;
 
@@ -25,8 +25,10 @@ const AROUND: f64 = 0.12;
 const STRAND: f64 = 0.5;
 /// Dash and gap in mm of what is not seen.
 const DASHES: [f64; 2] = [0.8, 0.8];
-/// Steps along a quarter of the neck's base.
-const QUARTER_STEPS: i32 = 12;
+/// How far to either side of the front the neck's base is drawn: beyond, it turns up behind the shoulder's line.
+const SIDE: f64 = 70.0 * PI / 180.0;
+/// Steps along that.
+const SIDE_STEPS: i32 = 12;
 
 /// Most things strung that are drawn one by one; of more a line is drawn, as one would see it.
 const MOST: usize = 4_000;
@@ -44,7 +46,7 @@ pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &Stencils<'_>
     if strung(piece) > MOST {
         marks.extend(worn.lines.iter().flat_map(|line| strand(line, &frame)));
     } else {
-        let laid: Vec<_> = laid.iter().map(Option::as_ref).collect();
+        let laid = laid.iter().map(Option::as_ref).collect();
         let canvas = Canvas::new(frame, stencils);
         marks.extend(closing_on(&tracks, canvas).around(super::strands(&laid, canvas)));
     }
@@ -59,7 +61,7 @@ fn strung(piece: &Piece) -> usize {
 }
 
 /// The box round figure and strands with what hangs from them, in the worn frame.
-fn extent(piece: &Piece, worn: &Worn, laid: &[Option<Hung>]) -> Option<Extent> {
+fn extent(piece: &Piece, worn: &Worn, laid: &Entries<Option<Hung>, Strand>) -> Option<Extent> {
     let breadth = worn.skin.breadth();
     let frame = Extent {
         low: Point::new(-SHOULDERS * breadth, worn.skin.front().y),
@@ -79,8 +81,8 @@ fn body(worn: &Worn, frame: &Frame) -> Mark {
         let points: Vec<_> = right.iter().map(|point| frame.page(Point::new(sign * point.x, point.y))).collect();
         stroke(outline::curve(&points), style::BOLD)
     };
-    let front: Vec<_> = (-QUARTER_STEPS..=QUARTER_STEPS)
-        .map(|step| frame.page(worn.skin.around(FRAC_PI_2 * f64::from(step) / f64::from(QUARTER_STEPS)).front()))
+    let front: Vec<_> = (-SIDE_STEPS..=SIDE_STEPS)
+        .map(|step| frame.page(worn.skin.around(SIDE * f64::from(step) / f64::from(SIDE_STEPS)).front()))
         .collect();
     let base = Mark::Shape {
         outline: outline::polyline(&front),

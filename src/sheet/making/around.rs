@@ -1,4 +1,6 @@
-//! Words that run round a drawing at their right: narrow beside it, and broad below it.
+//! Words that run round a drawing at their right: narrow beside it, and broad below it. Lengths in mm on paper.
+
+use std::ops::Range;
 
 use crate::geometry::Point;
 use crate::paint::layout::Block;
@@ -44,11 +46,11 @@ impl Around {
         // Heights are finite, and `as` saturates.
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few lines")]
         let beside = (left / face.line_height()).ceil().max(0.0) as usize;
-        let wrap = |text: &str, room: f64| metrics::wrap(text, face.size, face.weight, room);
-        let mut lines = wrap(text, narrow);
+        let mut lines = metrics::lines(text, face.size, face.weight, narrow);
         lines.truncate(beside);
-        lines.extend(wrap(lines.iter().fold(text, |rest, line| after(rest, line)), broad));
-        Block::stack(lines.iter().map(|line| face.line(line)), 0.0).in_role(Role::Paragraph)
+        let (lines, rest) = parted(text, &lines);
+        let below = metrics::wrap(rest, face.size, face.weight, broad);
+        Block::stack(lines.into_iter().chain(below).map(|line| face.line(line)), 0.0).in_role(Role::Paragraph)
     }
 
     /// The words with the drawing at their right.
@@ -59,10 +61,10 @@ impl Around {
     }
 }
 
-/// What of a text comes after its first line.
-pub fn after<'t>(text: &'t str, line: &str) -> &'t str {
-    let text = text.trim_start();
-    text.strip_prefix(line.trim()).map_or("", str::trim_start)
+/// The first lines of a text, and what comes after them.
+pub fn parted<'t>(text: &'t str, first: &[Range<usize>]) -> (Vec<&'t str>, &'t str) {
+    let end = first.last().map_or(0, |line| line.end);
+    (first.iter().map(|line| &text[line.clone()]).collect(), text[end..].trim_start())
 }
 
 #[cfg(test)]

@@ -1,4 +1,4 @@
-//! The cautions, on the cover where it has room for them, else before the steps.
+//! The cautions, on the cover where it has room for them, else before the steps. Lengths in mm on paper.
 
 use crate::design::Design;
 use crate::geometry::Point;
@@ -10,7 +10,7 @@ use crate::sheet::english::heading;
 use crate::sheet::said::Subheading;
 use crate::steps::english::{self, Warned};
 
-use super::around::after;
+use super::around::parted;
 
 /// Gap between columns of cautions.
 const COLUMNS_GAP: f64 = 6.0;
@@ -45,10 +45,10 @@ pub fn boxed(design: &Design, width: f64) -> Block {
 fn warning(caution: &Warned, width: f64) -> Block {
     let (strong, face) = (Type::SMALL_STRONG.coloured(style::ACCENT), Type::SMALL);
     let title = strong.line(&format!("{}. ", caution.title));
-    let mut lines = metrics::wrap(caution.text, face.size, face.weight, width - title.width).into_iter();
-    let first = lines.next().unwrap_or_default();
-    let rest = after(caution.text, &first);
-    let first = Block::row([title, face.line(&first)], 0.0);
+    let mut lines = metrics::lines(caution.text, face.size, face.weight, width - title.width);
+    lines.truncate(1);
+    let (first, rest) = parted(caution.text, &lines);
+    let first = Block::row(std::iter::once(title).chain(first.into_iter().map(|line| face.line(line))), 0.0);
     Block::stack([first, face.wrapped(rest, width)], 0.0).in_role(Role::Paragraph)
 }
 

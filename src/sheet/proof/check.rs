@@ -1,4 +1,5 @@
 //! The band on top of every page of the proof: two squares to measure, and what to do with them.
+//! Lengths in mm on paper.
 
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;

@@ -1,6 +1,5 @@
-//! Lanes: a strand, or a side of the closure, laid straight at actual size below its ruler.
+//! Lanes: a strand, or a side of the closure, laid straight at actual size below its ruler. Lengths in mm on paper.
 
-use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Bit, Design, Part, Rest, Strand, What};
 use crate::drape::{Hung, Seat};
@@ -9,6 +8,7 @@ use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::Mark;
 use crate::paint::{outline, style};
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::figure::names::{Lies, Names};
 use crate::sheet::figure::{self, Canvas, Frame, Ruler, RulerStretch, Sketch};

@@ -1,4 +1,4 @@
-//! The findings and beads, one below another at actual size.
+//! The findings and beads, one below another at actual size. Lengths in mm on paper.
 
 use crate::art::Stencils;
 use crate::materials::Article;

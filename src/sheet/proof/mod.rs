@@ -3,7 +3,7 @@
 //!
 //! Strands lie below one another, each in a [`lane`]. What is longer than the page is laid in [`strip`]s, one below the
 //! other, which join at lines: whatever a cut goes through is drawn whole on both, so that they join whichever lies on
-//! top.
+//! top. Lengths in mm on paper.
 
 mod check;
 mod lane;

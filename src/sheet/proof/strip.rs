@@ -3,9 +3,8 @@
 //! Two strips that join overlap by twice `beyond`, which is as long as the longest thing that the cut between them
 //! can go through; it runs through the middle of the overlap, at the same station on both, so that they join
 //! whichever lies on top. A strip that is taller than a page goes on below, on pages of its own that overlap in
-//! the same way. What is larger than an overlap ends at the edge of its strip.
+//! the same way. What is larger than an overlap ends at the edge of its strip. Lengths in mm on paper.
 
-use crate::Piece;
 use crate::art::Stencils;
 use crate::geometry::Point;
 use crate::paint::layout::flow::Flow;
@@ -13,6 +12,7 @@ use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, Rect};
 use crate::paint::mark::{Anchor, Fill, Mark, Rgb, Stroke};
 use crate::paint::{outline, style};
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::said::Join;
 

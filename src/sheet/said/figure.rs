@@ -15,6 +15,8 @@ pub enum Alternative<'a> {
     Meeting(&'a str),
     /// Strands of those names, twisted.
     Twisted(Vec<&'a str>),
+    /// Strands of those names, which lie over one another.
+    Crossing(Vec<&'a str>),
     /// The closed piece.
     Closed,
     /// One side of the closure: that of the first ends (0), or the last.
@@ -34,9 +36,10 @@ pub enum Alternative<'a> {
 }
 
 impl<'a> Alternative<'a> {
-    /// All strands of a design, twisted.
-    pub fn twisted(design: &'a Design) -> Self {
-        Self::Twisted(design.strands.iter().map(|strand| strand.name.as_str()).collect())
+    /// All strands of a design, where they are twisted or cross.
+    pub fn twined(design: &'a Design) -> Self {
+        let names = design.strands.iter().map(|strand| strand.name.as_str()).collect();
+        if design.twist.is_some() { Self::Twisted(names) } else { Self::Crossing(names) }
     }
 }
 

@@ -1,6 +1,6 @@
 //! What is said of a piece on the neck.
 
-use crate::design::{Design, Index, Stated, Strand};
+use crate::design::{Cord, Design, Index, Stated, Strand};
 use crate::units::Length;
 
 /// What is said below the piece on the neck.
@@ -24,26 +24,26 @@ pub struct Neck<'a> {
     /// What the trade calls its length, with the least that is called so, and the most.
     pub trade: Option<(&'static str, Length, Option<Length>)>,
     /// How its ends are drawn.
-    pub ends: EndsInFront,
+    pub ends: EndsInFront<'a>,
     /// Whether it has flat beads.
     pub has_flat: bool,
     /// How its closure is drawn.
     pub hooked: Hooked,
     /// Whether it lies as it does by a stiffness that its pattern does not say.
     pub assumes_wire: bool,
-    /// Words for the cords that it is taken to have no stiffness of, where its pattern does not say so.
-    pub limp: Vec<&'static str>,
+    /// The cords that it is taken to have no stiffness of, where its pattern does not say so.
+    pub limp: Vec<&'a Cord>,
 }
 
 /// What becomes of a piece's ends in front.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum EndsInFront {
+pub enum EndsInFront<'a> {
     /// Nothing: they are joined.
     Joined,
     /// They meet in something.
     Meet,
-    /// The last goes through a ring, and hangs so far down from there.
-    Through(Stated<Length>),
+    /// The last goes through a ring, and hangs so far down from there, what it ends in counted.
+    Through(Stated<Length>, Option<&'a str>),
 }
 
 /// How a closure is drawn.

@@ -1,16 +1,17 @@
 //! What is compared between the sizes of a graded pattern.
 
+use crate::sheet::fact::{Fact, LengthAlong};
 use crate::steps::posts::Keeps;
 
 /// What a row of the table of sizes tells of each.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Compared<'a> {
-    /// What a fact of that name is.
-    Fact(&'static str),
+    /// What such a fact is.
+    Fact(&'a Fact),
     /// What the trade calls its length.
     Called,
-    /// The length of the piece, measured in a way that has a name.
-    Whole(&'static str),
+    /// The length of the piece.
+    Whole(LengthAlong),
     /// How often strands are twisted.
     Turned,
     /// By how much they draw in.

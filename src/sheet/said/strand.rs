@@ -1,13 +1,13 @@
 //! What is said of a strand and its row: how rows are read, what a strand is strung on, what to measure of it.
 
-use crate::design::{Bead, Index, Phrase};
+use crate::design::{Bead, Cord, Design, Index, Phrase};
 use crate::steps::posts::Keeps;
 use crate::units::Length;
 
 /// How all rows of a piece are read.
-pub struct Reading {
-    /// What they hang on, in a word.
-    pub cord: &'static str,
+pub struct Reading<'a> {
+    /// Whose rows they are.
+    pub design: &'a Design,
     /// Whether a row has so many beads that they are counted in tens.
     pub tens: bool,
     /// Whether rulers start where a first loop is turned: on memory wire, whose loops are no part of what is measured.
@@ -60,8 +60,8 @@ pub struct Tolerances<'a> {
     pub remedy: WhenOff,
     /// Whether that is done in every strand: they lie abreast, or what they share holds them.
     pub every_strand: bool,
-    /// What the strand hangs on, in a word.
-    pub word: &'static str,
+    /// What the strand hangs on.
+    pub cord: &'a Cord,
 }
 
 /// What beads of other sizes than the pattern's ask for.

@@ -2,9 +2,10 @@
 
 use crate::design::{Cord, Design, Index, LEAST_BARE, Size, Strand, Twist};
 use crate::english::times;
-use crate::materials::render::words::{self as amount, long};
+use crate::materials::render::words as amount;
 use crate::materials::{Article, need};
 use crate::sheet::english;
+use crate::sheet::fact::{self, Fact};
 use crate::sheet::said::{Compared, LengthOf};
 use crate::steps::posts::{Keeps, Post, Posts};
 use crate::units::{Length, UnitStyle};
@@ -80,26 +81,24 @@ impl<'a> Sizes<'a> {
         Comparison { name: english::compared(what), told, always: false }
     }
 
-    fn fact(self, tell: fn(&Design, UnitStyle) -> Option<(&'static str, String)>) -> Option<Comparison> {
-        let (name, _) = tell(self.design, self.units)?;
-        let told = |design: &Design| tell(design, self.units).map(|(_, told)| told).unwrap_or_default();
-        Some(self.row(&Compared::Fact(name), told))
+    fn fact(self, of: fn(&Design) -> Option<Fact>) -> Option<Comparison> {
+        let told = |design: &Design| of(design).map(|fact| english::fact(&fact, self.units)).unwrap_or_default();
+        Some(self.row(&Compared::Fact(&of(self.design)?), told))
     }
 
     /// Whom each size fits and how long it is are told in any case; how it lies, and what the trade calls it, where that tells
     /// sizes apart.
     fn piece(self) -> impl Iterator<Item = Comparison> {
-        let inside = self.fact(english::inside).filter(Comparison::differs).filter(Comparison::is_full);
+        let inside = self.fact(fact::inside).filter(Comparison::differs).filter(Comparison::is_full);
         let called = Some(self.called()).filter(Comparison::differs);
-        let whole =
-            self.row(&Compared::Whole(english::length_fact(self.design)), |design| english::length(design, self.units));
-        let facts = [self.fact(english::worn_round), inside, called, Some(whole)];
+        let whole = self.row(&Compared::Whole(fact::along(self.design)), |design| english::length(design, self.units));
+        let facts = [self.fact(fact::worn_round), inside, called, Some(whole)];
         facts.into_iter().flatten().map(Comparison::always).chain(self.twisted())
     }
 
     fn called(self) -> Comparison {
         self.row(&Compared::Called, |design| {
-            english::called(design).map_or_else(|| english::NO_NAME.to_owned(), |(_, name)| name)
+            fact::trade_length(design).map_or(english::NO_NAME, |(name, ..)| name).to_owned()
         })
     }
 
@@ -128,7 +127,7 @@ impl<'a> Sizes<'a> {
         let several = move |cord: &&Cord| pieces(self.design, &cord.id).count() > 1;
         let cords = self.design.cords.iter().filter(several);
         cords.map(move |cord| {
-            self.row(&Compared::Cord(&cord.name), |design| long(pieces(design, &cord.id).sum(), self.units))
+            self.row(&Compared::Cord(&cord.name), |design| amount::cut(pieces(design, &cord.id).sum(), self.units))
         })
     }
 

@@ -57,9 +57,9 @@ fn is_strung_with_beads(strand: &Strand) -> bool {
 fn tolerances<'d>(design: &'d Design, strand: &Strand) -> Tolerances<'d> {
     let is_strung = |index: &Index<Bead>| strung(strand).any(|bead| bead == *index);
     let beads = design.beads.indices().filter(is_strung).map(|index| &design.beads[index]).collect();
-    let word = design.cords[strand.cord].word();
     let every_strand = is_held(design, strand);
-    Tolerances { beads, remedy: remedy(design, strand, every_strand), every_strand, word }
+    let cord = &design.cords[strand.cord];
+    Tolerances { beads, remedy: remedy(design, strand, every_strand), every_strand, cord }
 }
 
 /// Whether other strands hold a strand as long as themselves: in a ring of several, or by what they share.

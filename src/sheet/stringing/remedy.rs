@@ -5,9 +5,10 @@ use crate::design::{Bit, Design, LEAST_BARE, Phrase, Strand, What, taken_by};
 use crate::pattern::Settle;
 use crate::sheet::said::{Change, ChangePlace, WhenOff};
 use crate::steps::chart;
+use crate::units::INCH;
 
-/// A longer repeat in mm is not added whole, for beads are seldom off by half of that: an assumption.
-const LONG: f64 = 25.4;
+/// A longer repeat than an inch is not added whole, for beads are seldom off by half of that: an assumption.
+const LONG: f64 = INCH;
 
 /// What beads of other sizes ask for: where the strand's length follows from them, other counts; where it
 /// is written, the bare cord gives way. Knots that are tied stay, so that a bead of a knotted row changes at the last end alone.

@@ -198,8 +198,8 @@ impl PhraseTeller<'_> {
     fn post(self, keeps: Keeps, here: &Range<usize>) -> String {
         let said = self.posts.and_then(|posts| {
             let post = posts.within(here).iter().find(|post| post.keeps == keeps)?;
-            let inches = self.units.inches(post.station);
-            let station = in_brackets(self.units, &inches, &UnitStyle::Mm.ruler(post.station));
+            let (inches, mm) = (fraction(post.station), UnitStyle::Mm.ruler(post.station));
+            let station = in_brackets(self.units, &inches, &mm);
             Some(format!(" {} at {station}", post.name))
         });
         said.unwrap_or_default()
@@ -259,7 +259,7 @@ fn times_word(count: u32) -> String {
 }
 
 /// A short stretch of cord: millimetres to the tenth, inches to the sixteenth.
-pub fn gap(units: UnitStyle, length: Length) -> String {
+fn gap(units: UnitStyle, length: Length) -> String {
     in_brackets(units, &fraction(length), &length.tenths())
 }
 
@@ -273,7 +273,7 @@ fn in_brackets(units: UnitStyle, inches: &str, mm: &str) -> String {
 }
 
 /// A length of bare cord.
-pub fn bare(units: UnitStyle, length: Length) -> String {
+fn bare(units: UnitStyle, length: Length) -> String {
     format!("{} bare", gap(units, length))
 }
 

@@ -3,7 +3,7 @@
 use super::words::cords;
 use super::{Teller, Told, ordinal};
 use crate::design::{Finding, Index};
-use crate::english::{a, count, list};
+use crate::english::{a, count, list, plural};
 use crate::pattern::FindingKind;
 use crate::steps::ends::{Fastening, closings};
 use crate::steps::side::{Side, on_both};
@@ -25,10 +25,10 @@ impl Teller<'_> {
     pub(super) fn cover(self, cover: Index<Finding>, pin: Index<Finding>, side: Side) -> Told {
         let (name, closings) = (self.name(cover), self.closings());
         let text = format!(
-            "Slide {} down the wire of {}, wide end first, until it covers the {}s.",
+            "Slide {} down the wire of {}, wide end first, until it covers the {}.",
             a(name),
             self.the(pin, side),
-            closings.join("s and ")
+            list(&closings.iter().map(|closing| plural(2, closing)).collect::<Vec<_>>())
         );
         Told::new(format!("Put on the {name}"), text).check(format!("No {} shows.", closings.join(" or ")))
     }

@@ -4,13 +4,12 @@ use super::prepare::flying;
 use super::words::{few, strands as strands_named};
 use super::{Group, Told, ordinal, tools};
 use crate::design::{Finding, Index, Strand};
-use crate::english::{a, list};
+use crate::english::{a, commas, list};
 use crate::pattern::{FindingKind, Kind};
 use crate::steps::ends::end;
 use crate::steps::side::Side;
 use crate::steps::tail::{Hides, hidden};
 use crate::steps::tools::crimping_pliers;
-use crate::units::Length;
 
 impl Group<'_> {
     /// Thread all that sits on the cord before the end is closed.
@@ -81,11 +80,9 @@ impl Group<'_> {
     }
 
     fn loop_check(self) -> String {
-        let bight = end(self.ends.strand, self.ends.side).bight;
-        if bight > Length::ZERO {
-            format!("The loop stands {} out of the crimp and moves freely.", self.teller.ruler(bight))
-        } else {
-            "The loop moves freely.".to_owned()
+        match end(self.ends.strand, self.ends.side).bight {
+            Some(bight) => format!("The loop stands {} out of the crimp and moves freely.", self.teller.ruler(bight)),
+            None => "The loop moves freely.".to_owned(),
         }
     }
 
@@ -120,8 +117,7 @@ impl Group<'_> {
                 "Lay all strands in a round, as they will be worn, so that they will drape together. ".to_owned()
             }
             (true, Kind::Necklace | Kind::Strap) if design.twist.is_none() => {
-                "Coil the strand a little more than once round, as it will lie when worn, so that it will drape. "
-                    .to_owned()
+                "Lay the strand in a round, as it will be worn, so that it will drape. ".to_owned()
             }
             (true, Kind::Earrings) if self.ends.strand.told_slack().is_some() => {
                 "Fold the strand in its middle, as it will hang. ".to_owned()
@@ -152,9 +148,7 @@ impl Group<'_> {
         });
         let place = match (hides.len() - usize::from(cut.is_some()), self.ends.side, close) {
             (0, _, close) => close.unwrap_or_default(),
-            (_, Side::Last, close) => {
-                ["where it leaves the beads".to_owned()].into_iter().chain(close).collect::<Vec<_>>().join(", ")
-            }
+            (_, Side::Last, close) => commas(["where it leaves the beads".to_owned()].into_iter().chain(close)),
             (_, _, close) => {
                 let others = close.map(|close| format!(" Cut that {close}.{}", self.flying())).unwrap_or_default();
                 let text = format!("Leave the tail as it is: the first beads will go over it.{others}");

@@ -1,6 +1,6 @@
 //! The drawings beside steps, in English, for those who cannot see them.
 
-use crate::steps::{Below, Drawing, Inspection, Knotted, WithBeads};
+use crate::steps::{Below, Drawing, Inspection, Knotted, Pass, Slack, WithBeads};
 
 /// What a drawing shows, for those who cannot see it.
 #[must_use]
@@ -13,7 +13,10 @@ pub const fn drawing(drawing: Drawing) -> &'static str {
         Drawing::Gather(_) => "the loops of three strands on the eye of one pin",
         Drawing::Cone(1) => "a cone cut open, slid down a pin's wire over the loop on its eye",
         Drawing::Cone(_) => "a cone cut open, slid down a pin's wire over the loops on its eye",
-        Drawing::PlainLoop => "a wire bent to a right angle, and rolled back into a loop",
+        Drawing::PlainLoop(false) => "a wire bent to a right angle, and rolled back into a loop that is shut",
+        Drawing::PlainLoop(true) => {
+            "a wire bent to a right angle, and rolled back into a loop that is still a little open"
+        }
         Drawing::TurnedEnd => "the end of a coil of wire, rolled outward into a loop",
         Drawing::OpenLink => "a ring opened sideways, and one pulled apart, struck out",
         Drawing::Knot(knot) => tied(knot),
@@ -46,14 +49,15 @@ pub const fn drawing(drawing: Drawing) -> &'static str {
         Drawing::Tassel => "cord wound round a card, tied above and cut below; then bound below its loop",
         Drawing::Twist(2) => "two strands turned about one another",
         Drawing::Twist(_) => "three strands turned about one another",
-        Drawing::Clasp => "a clasp hung in a ring that is opened sideways",
-        Drawing::InLoop => "the end link of a chain in a pin's loop, which is rolled shut",
+        Drawing::Clasp => "a clasp hung by its eye in a ring that is opened sideways",
+        Drawing::InLoop => "what hangs in a pin's loop, which is rolled shut",
         Drawing::Charm => "a charm hung by a ring in a link of a chain",
-        Drawing::LetOut => "a clasp in the first link of a chain, and in a farther one",
-        Drawing::LaidOut(1) => "beads in a row on a board, behind their letter",
-        Drawing::LaidOut(_) => "beads in rows on a board, each kind behind its letter",
+        Drawing::Bored(Pass::First) => "a strand through the first hole of a bead with several",
+        Drawing::Bored(Pass::Next) => "a strand through the next hole of a bead with several, beside the strand before",
+        Drawing::LaidOut => "beads in rows on a board, each kind behind its letter",
         Drawing::CutToLength => "a cord along a ruler, cutters at its length",
         Drawing::CutCoil => "a coil of wire with its turns counted, cutters at the end of the last",
+        Drawing::CountedCoil => "a coil with a loop at each end, its turns counted",
         Drawing::CutSquare => "cutters straight across a thick cord",
         Drawing::Tag => "a piece of tape with a name, folded round a cord's end",
         Drawing::OnPin(false) => "beads threaded onto a pin against its head",
@@ -62,16 +66,22 @@ pub const fn drawing(drawing: Drawing) -> &'static str {
         Drawing::CutPin(_) => "cutters at the bent wire, as far from the bend as the loop takes",
         Drawing::OnEnd => "a crimp threaded onto a cord's end",
         Drawing::CoverOnEnd => "an open knot cover threaded onto a cord's end, its hollow side towards that",
-        Drawing::DrawnUp => "beads pushed up to a crimp, and the tail that comes back through it pulled",
+        Drawing::DrawnUp(Slack::Bare) => {
+            "the tail that comes back through a crimp pulled, so that the loop gets shorter"
+        }
+        Drawing::DrawnUp(Slack::Beads) => "beads pushed up to a crimp, and the tail that comes back through it pulled",
+        Drawing::DrawnUp(Slack::Through) => {
+            "beads pushed up to a crimp, and the tail that comes back through it and through them pulled"
+        }
         Drawing::TailCovered => "a bead that goes over a cord and the tail beside it, up to a pressed crimp",
         Drawing::TailOut => "cutters at a tail where it leaves the beads",
-        Drawing::Stopper => "a spring on a cord between its end and the beads",
+        Drawing::Stopper => "a spring on a cord near its end",
         Drawing::KnotHidden => "a knot beside a bead, and inside it",
         Drawing::EndBar(2) => "the loops of two strands in the numbered loops of a bar",
         Drawing::EndBar(_) => "the loops of three strands in the numbered loops of a bar",
         Drawing::Threaded(true) => "a cord's needle through a bead, which follows others on the cord",
         Drawing::Threaded(false) => "a cord's bare end through a bead, which follows others on the cord",
-        Drawing::Spaced => "three groups of beads on a cord, as far apart from one another",
+        Drawing::Spaced => "three groups of beads on a cord, as much bare cord between each and the next",
         Drawing::Inspected(how) => inspected(how),
         Drawing::OnArm => "the loop of a strap slid onto the arm of a pair of spectacles",
     }
@@ -91,7 +101,6 @@ const fn inspected(how: Inspection) -> &'static str {
     match how {
         Inspection::Hung => "an earring that hangs beside a ruler",
         Inspection::Pulled => "a closed row of beads, pulled gently from both sides",
-        Inspection::Coiled => "a coil with a loop at each end, its turns counted",
         Inspection::Straight => "a piece laid straight along a ruler, from one end to the other",
         Inspection::Round => "a closed piece, and the way once round along it",
         Inspection::Inside => "a closed piece, and the way once round inside it",

@@ -11,7 +11,6 @@ use crate::steps::posts::datum;
 use crate::steps::side::Side;
 use crate::steps::tools::{Needle, needle};
 use crate::trade::usual;
-use crate::units::Length;
 
 impl Group<'_> {
     pub(super) fn thread_cover(self) -> Told {
@@ -95,7 +94,7 @@ impl Group<'_> {
     fn tied_loop(self) -> String {
         let ends = self.ends;
         let bight = end(ends.strand, ends.side).bight;
-        let loop_ = (bight > Length::ZERO).then(|| format!("the loop {} long", self.teller.ruler(bight)));
+        let loop_ = bight.map(|bight| format!("the loop {} long", self.teller.ruler(bight)));
         let length = (ends.side == Side::Last).then(|| "the strand as long as is told below".to_owned());
         let measured: Vec<_> = loop_.into_iter().chain(length).collect();
         if measured.is_empty() {

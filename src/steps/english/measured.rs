@@ -6,8 +6,8 @@ use crate::design::{Bias, Design, Finding, Index, Strand, What};
 use crate::english::{count, list, plural};
 use crate::units::{Length, UnitStyle, ranged};
 
-/// A ruler is read to about a millimetre, however alike the beads are.
-const LEAST_SPREAD: Length = Length::mm(1.0);
+/// A ruler is read to about a thirty-second of an inch, however alike the beads are.
+const LEAST_SPREAD: Length = Length::inches(1.0 / 32.0);
 
 impl Teller<'_> {
     /// Measure strands that are alike.

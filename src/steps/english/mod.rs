@@ -28,7 +28,7 @@ use crate::units::{Length, UnitStyle};
 use super::ends::AlikeEnds;
 use super::side::{Side, on_both};
 use super::task::{EndWork, Task};
-use super::{Drawing, Step};
+use super::{Cast, Drawing, Step};
 
 pub use cautions::{FOR_A_CHILD, Warned, caution};
 pub use drawings::drawing;
@@ -62,7 +62,7 @@ pub fn tools(design: &Design, units: UnitStyle) -> Vec<String> {
 }
 
 /// A step in words.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
 pub struct Told {
     /// What is done, in a few words.
@@ -73,11 +73,13 @@ pub struct Told {
     pub check: Option<String>,
     /// What to draw beside it.
     pub drawing: Option<Drawing>,
+    /// What of the piece that shows.
+    pub cast: Cast,
 }
 
 impl Told {
     fn new(title: impl Into<String>, text: impl Into<String>) -> Self {
-        Self { title: title.into(), text: text.into(), check: None, drawing: None }
+        Self { title: title.into(), text: text.into(), check: None, drawing: None, cast: Cast::default() }
     }
 
     fn check(mut self, check: impl Into<String>) -> Self {
@@ -90,7 +92,8 @@ impl Told {
 #[must_use]
 pub fn tell(design: &Design, steps: &[Step<'_>], units: UnitStyle) -> Vec<Told> {
     let teller = Teller { design, units };
-    steps.iter().map(|step| Told { drawing: step.drawing, ..teller.task(&step.task) }).collect()
+    let tell = |step: &Step<'_>| Told { drawing: step.drawing, cast: step.cast.clone(), ..teller.task(&step.task) };
+    steps.iter().map(tell).collect()
 }
 
 /// Tells of a design.

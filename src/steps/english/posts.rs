@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use crate::design::Design;
-use crate::english::list;
+use crate::english::{capital, commas, list, plural};
 use crate::steps::posts::{Datum, Keeps, MeasuredBetween, Post, PostRun, Posts};
 use crate::units::UnitStyle;
 
@@ -14,18 +14,18 @@ impl Keeps {
     pub fn letter(self, design: &Design) -> char {
         let taken: Vec<_> = Self::ALL[..self as usize].iter().map(|before| before.letter(design)).collect();
         let is_bead = |letter: char| design.beads.iter().any(|bead| bead.letter == letter.to_string());
-        let word = self.nouns()[0].to_ascii_uppercase();
+        let word = self.noun().to_ascii_uppercase();
         let first = word.chars().next().unwrap_or_default();
         word.chars().find(|letter| !is_bead(*letter) && !taken.contains(letter)).unwrap_or(first)
     }
 
-    /// The word for it, and for several of its kind.
-    const fn nouns(self) -> [&'static str; 2] {
+    /// The word for it.
+    const fn noun(self) -> &'static str {
         match self {
-            Self::Stop => ["stop", "stops"],
-            Self::Knot => ["knot", "knots"],
-            Self::Bar => ["bar", "bars"],
-            Self::Group => ["group", "groups"],
+            Self::Stop => "stop",
+            Self::Knot => "knot",
+            Self::Bar => "bar",
+            Self::Group => "group",
         }
     }
 
@@ -79,7 +79,7 @@ impl Posts<'_> {
         let (told, many) = self.told(keeps);
         let (last, before) = told.split_last()?;
         let between = if many { " and so on to " } else { ", " };
-        let before = before.iter().map(say).collect::<Vec<_>>().join(", ");
+        let before = commas(before.iter().map(say));
         Some(if before.is_empty() { say(last) } else { format!("{before}{between}{}", say(last)) })
     }
 
@@ -87,7 +87,7 @@ impl Posts<'_> {
     #[must_use]
     pub fn sentence(&self, keeps: Keeps, units: UnitStyle) -> Option<String> {
         let (what, from) = (keeps.middles(), from(self.datum()));
-        Some(format!("{}{}, {from}: {}.", what[..1].to_uppercase(), &what[1..], self.stations(keeps, units)?))
+        Some(format!("{}, {from}: {}.", capital(what), self.stations(keeps, units)?))
     }
 
     /// `From the outside of the first end's loop, middles of stops: S1 at 110 mm, S2 at 200 mm.`
@@ -97,7 +97,7 @@ impl Posts<'_> {
             .iter()
             .filter_map(|keeps| Some(format!("{}: {}", keeps.middles(), self.stations(*keeps, units)?)));
         let each = each.collect::<Vec<_>>().join("; ");
-        let datum = from(self.datum()).replacen('f', "F", 1);
+        let datum = capital(from(self.datum()));
         (!each.is_empty()).then(|| format!("{datum}, {each}."))
     }
 
@@ -112,8 +112,7 @@ impl Posts<'_> {
         let posts = self.within(said);
         let of = |keeps: Keeps| {
             let posts: Vec<_> = posts.iter().filter(move |post| post.keeps == keeps).collect();
-            let [one, several] = keeps.nouns();
-            Some(format!("{} {}", if posts.len() == 1 { one } else { several }, span(posts.into_iter())?))
+            Some(format!("{} {}", plural(posts.len() as u64, keeps.noun()), span(posts.into_iter())?))
         };
         let kinds: Vec<_> = Keeps::ALL.into_iter().filter_map(of).collect();
         (!kinds.is_empty()).then(|| list(&kinds))

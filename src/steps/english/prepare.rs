@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::twisted::twisted;
 use super::words::{cords, names};
 use super::{Teller, Told, chart};
-use crate::design::{Bead, Bit, Cord, Dangle, Finding, Foot, Index, Phrase, Pin, Strand, What};
+use crate::design::{Bead, Bit, Cord, Dangle, Finding, Foot, Index, Phrase, Pin, Strand, Tassel, What};
 use crate::english::{a, assumed, count, list};
 use crate::materials::render::words as amount;
 use crate::pattern::{CordKind, Shape};
@@ -29,7 +29,8 @@ impl Teller<'_> {
         let total = counts.iter().copied().map(u64::from).sum();
         let each = if self.design.copies > 1 { " for one earring" } else { "" };
         let tied = if knotted > 0 { format!(", {knotted} of them for the knots at the ends") } else { String::new() };
-        let text = "Set the beads out on a cloth or board, each kind by its letter, and count them.";
+        let kinds = if beads.len() > 1 { ", each kind by its letter," } else { "" };
+        let text = format!("Set the beads out on a cloth or board{kinds} and count them.");
         Told::new("Lay out the beads", text).check(if beads.len() == 1 {
             format!("You have {}{each}{tied}.", list(&beads))
         } else {
@@ -42,6 +43,7 @@ impl Teller<'_> {
             CutNote::Stretch => "Stretch the elastic gently a few times before you measure it.".to_owned(),
             CutNote::OwnNeedle(cord) => self.own_needle(*cord),
             CutNote::Trial(strand) => self.trial(strand),
+            CutNote::Tassel(finding) => self.for_tassel(*finding),
             CutNote::Pieces(cord) => self.pieces(*cord),
             CutNote::Coil(strand) => self.off_coil(strand),
             CutNote::Knots(strand) => self.for_knots(strand),
@@ -86,7 +88,7 @@ impl Teller<'_> {
     fn own_needle(self, cord: Index<Cord>) -> String {
         let is_tried = self.design.strands.iter().any(|strand| strand.cord == cord && strand.trial().is_some());
         let beyond = if is_tried {
-            " Cut what else there is to cut off the other end, and the strand last: its knots may take more than told."
+            " Cut all else off the other end first, and the strand last: its knots may take more than told."
         } else {
             ""
         };
@@ -100,7 +102,7 @@ impl Teller<'_> {
     fn trial(self, strand: &Strand) -> String {
         format!(
             "First cut {} of {} and tie {} knots in it, one by one and tight: they should make it {} shorter, {} each{}.",
-            self.ruler(strand.trial().unwrap_or_default()),
+            amount::cut(strand.trial().unwrap_or_default(), self.units),
             self.design.cords[strand.cord].name,
             usual::TRIAL_KNOTS,
             self.ruler(strand.trial_take_up()),
@@ -123,6 +125,17 @@ impl Teller<'_> {
         )
     }
 
+    /// What a tassel is made of, which is cut before the strand.
+    fn for_tassel(self, finding: Index<Finding>) -> String {
+        let finding = &self.design.findings[finding];
+        let takes = finding.tassel().and_then(Tassel::takes);
+        let of = |(cord, length): (Index<Cord>, Length)| {
+            let length = amount::cut(length, self.units);
+            format!("Cut {length} of {} for the {}.", self.design.cords[cord].name, finding.name)
+        };
+        takes.map(of).unwrap_or_default()
+    }
+
     pub(super) fn tag(self) -> Told {
         let all: Vec<_> = self.design.strands.indices().collect();
         let text = "Write each strand's name on a bit of tape, and fold it round the last end of its piece.";
@@ -136,11 +149,11 @@ impl Teller<'_> {
         else {
             return Told::new(format!("Make the {name}"), String::new());
         };
-        let (cord, binding) = (&self.design.cords[cord].name, self.ruler(usual::BINDING));
+        let (cord, binding) = (&self.design.cords[cord].name, self.units.cut(usual::BINDING));
         let (turns, long) = (count(u64::from(turns), "time"), self.ruler(tassel.length));
         let text = format!(
-            "Cut {binding} of {cord} for the binding. Wind {cord} {turns} round a card {long} tall. Draw a third of the short \
-             piece through under all turns at the upper edge and tie it to a loop {} long. Cut the turns at the lower edge, \
+            "Cut {binding} of its {cord} for the binding. Wind the rest {turns} round a card {long} tall. Draw a third of the \
+             short piece through under all turns at the upper edge and tie it to a loop {} long. Cut the turns at the lower edge, \
              and bind them {} below the loop with the rest of the short piece. Trim the ends straight, {long} from the top \
              of the loop.",
             self.ruler(tassel.hanger()),
@@ -190,7 +203,7 @@ impl Teller<'_> {
 
     /// Pieces of a length, so many links, cut off a chain.
     pub(super) fn off_chain(self, pieces: &str, chain: Index<Finding>, length: Length, links: &str) -> String {
-        let (length, name) = (self.ruler(length), self.name(chain));
+        let (length, name) = (amount::cut(length, self.units), self.name(chain));
         format!("Cut {pieces}{length} of {name}, {links}, through the link beyond the last. {FLYING}")
     }
 

@@ -8,7 +8,7 @@ use super::posts::from;
 use super::prepare::flying;
 use super::words::{few, strand as name};
 use super::{Teller, Told};
-use crate::design::{Bead, Bit, Design, Finding, Index, Shared, Strand, What};
+use crate::design::{Bead, Bit, Design, Entries, Finding, Index, Shared, Strand, What};
 use crate::english::{count, list};
 use crate::pattern::{CordKind, Settle};
 use crate::steps::posts::{self, Keeps, Posts, datum};
@@ -34,8 +34,11 @@ impl Teller<'_> {
             () if several => format!("Take the tag off the {} piece and string {chart}.", strand.name),
             () => format!("String {chart}."),
         };
+        // Common practice, no source.
+        let pointed = design.cords[strand.cord].kind == CordKind::Leather;
+        let pointed = pointed.then(|| format!("Cut the last end of the {} to a long point.", self.cord(strand)));
         let besides = besides.iter().map(|beside| self.beside(strand, *beside));
-        let said: Vec<_> = std::iter::once(string).chain(besides).collect();
+        let said: Vec<_> = pointed.into_iter().chain([string]).chain(besides).collect();
         let verb = if chain { "Hang" } else { "String" };
         Told::new(format!("{verb} {title}"), said.join(" ")).check(self.strung(strand))
     }
@@ -266,10 +269,10 @@ fn knots_between(strand: &Strand) -> String {
 }
 
 /// `Of these 9B are on a strand before.`: beads with several holes, which are there once.
-fn on_strands_before(design: &Design, strand: &Strand, counts: &[u32]) -> Option<String> {
+fn on_strands_before(design: &Design, strand: &Strand, counts: &Entries<u32, Bead>) -> Option<String> {
     let before = |at: &Index<Bead>| design.hole(Shared::Bead(*at), strand).is_some_and(|hole| hole > 1);
     let beads = design.beads.indices().filter(before);
-    let each: Vec<_> = beads.map(|at| format!("{}{}", counts[at.number()], design.beads[at].letter)).collect();
+    let each: Vec<_> = beads.map(|at| format!("{}{}", counts[at], design.beads[at].letter)).collect();
     (!each.is_empty()).then(|| format!("Of these {} are on a strand before.", list(&each)))
 }
 

@@ -1,11 +1,11 @@
 //! What each part of a strand takes of it, so that a reader can add all of them up to its length.
 
 use crate::design::{Bit, Design, Finding, Strand, What};
-use crate::english::{count, list};
+use crate::english::{commas, count, list};
 use crate::pattern::FindingKind;
 use crate::steps::ends::{Fastening, beyond, end, way};
 use crate::steps::side::Side;
-use crate::units::{INCH, Length, UnitStyle};
+use crate::units::{INCH, Length, UnitStyle, fraction, trimmed};
 
 /// Bare cord in mm that is none.
 const NONE: f64 = 0.05;
@@ -16,12 +16,13 @@ const BARE: &str = "bare";
 /// `Added up in mm: 40A 157.8, 7B 40.9, bare 211 and 2 ends (each loop 2.76, tube crimp 2) 9.5 are 419.2 (16 ½ in).`
 #[must_use]
 pub fn sum(design: &Design, strand: &Strand, units: UnitStyle) -> String {
-    let parts = parts(design, strand, units);
-    let lengths: Vec<_> = parts.iter().map(|(name, length)| (*length, name == BARE)).collect();
-    let each = parts.iter().zip(added(&lengths, units)).map(|((name, _), said)| format!("{name} {said}"));
-    let whole = parts.iter().map(|(_, length)| length).sum();
-    let inches =
-        if units == UnitStyle::Mm { String::new() } else { format!(" ({} in)", units.inches(Length::mm(whole))) };
+    let (strung, kept) = (strung(design, strand), kept(design, strand, units));
+    let rounded_by_itself = |name: &str| name == BARE || !strung.is_empty();
+    let lengths = strung.iter().map(|(_, length)| (*length, false));
+    let lengths: Vec<_> = lengths.chain(kept.iter().map(|(name, length)| (*length, rounded_by_itself(name)))).collect();
+    let each = strung.iter().chain(&kept).zip(added(&lengths, units)).map(|((name, _), said)| format!("{name} {said}"));
+    let whole = lengths.iter().map(|(length, _)| length).sum();
+    let inches = if units == UnitStyle::Mm { String::new() } else { format!(" ({} in)", fraction(Length::mm(whole))) };
     let unit = if units == UnitStyle::In { "inches" } else { "mm" };
     format!("Added up in {unit}: {} are {}{inches}.", list(&each.collect::<Vec<_>>()), told(whole, units))
 }
@@ -30,12 +31,12 @@ pub fn sum(design: &Design, strand: &Strand, units: UnitStyle) -> String {
 fn told(length: f64, units: UnitStyle) -> String {
     match units {
         UnitStyle::In => format!("{:.2}", length / INCH),
-        UnitStyle::Mm | UnitStyle::Both => Length::mm(length).tenths().trim_end_matches(" mm").to_owned(),
+        UnitStyle::Mm | UnitStyle::Both => trimmed(length, 1),
     }
 }
 
-/// Lengths in mm rounded so that they add up to their whole as it is told. What is told elsewhere too is rounded by itself; of
-/// the others those that lose most by being rounded down are rounded up.
+/// Lengths in mm rounded so that they add up to their whole as it is told. What is told elsewhere too, or of whose parts a
+/// reader sees the sum, is rounded by itself; of the others those that lose most by being rounded down are rounded up.
 fn added(lengths: &[(f64, bool)], units: UnitStyle) -> Vec<String> {
     let (unit, parts_of_one) = if units == UnitStyle::In { (INCH / 100.0, 100.0) } else { (0.1, 10.0) };
     let rounded = |length: f64| told(length, units).parse::<f64>().map_or(0.0, |read| (read * parts_of_one).round());
@@ -49,8 +50,16 @@ fn added(lengths: &[(f64, bool)], units: UnitStyle) -> Vec<String> {
     parts.iter().map(|part| told(part * unit, units)).collect()
 }
 
-/// The parts that take some of a strand, by name, with what all of each take.
-fn parts(design: &Design, strand: &Strand, units: UnitStyle) -> Vec<(String, f64)> {
+/// A part of a strand by name, with what all such take.
+type Summand = (String, f64);
+
+/// The parts that take some of a strand.
+fn takes_some(parts: impl Iterator<Item = Summand>) -> Vec<Summand> {
+    parts.filter(|(_, takes)| *takes > NONE).collect()
+}
+
+/// What is strung.
+fn strung(design: &Design, strand: &Strand) -> Vec<Summand> {
     let taken = |is: &dyn Fn(&What) -> bool| {
         let bits: Vec<&Bit> = strand.bits().filter(|bit| is(&bit.what)).collect();
         (bits.len() as u64, bits.iter().map(|bit| bit.length()).sum::<f64>())
@@ -66,12 +75,17 @@ fn parts(design: &Design, strand: &Strand, units: UnitStyle) -> Vec<(String, f64
     let of = |noun: &str, (many, takes): (u64, f64)| (count(many, noun), takes);
     let knots = of("knot", taken(&|what| *what == What::Knot));
     let dangles = of("dangle", taken(&|what| matches!(what, What::Dangle(_))));
-    let all = beads.chain(findings).chain([knots, dangles, (BARE.to_owned(), strand.bare().value())]);
-    all.chain(ends(design, strand, units)).filter(|(_, takes)| *takes > NONE).collect()
+    takes_some(beads.chain(findings).chain([knots, dangles]))
+}
+
+/// Bare cord and the ends.
+fn kept(design: &Design, strand: &Strand, units: UnitStyle) -> Vec<Summand> {
+    let bare = (BARE.to_owned(), strand.bare().value());
+    takes_some(std::iter::once(bare).chain(ends(design, strand, units)))
 }
 
 /// What both ends take, told once where they are alike.
-fn ends(design: &Design, strand: &Strand, units: UnitStyle) -> Vec<(String, f64)> {
+fn ends(design: &Design, strand: &Strand, units: UnitStyle) -> Vec<Summand> {
     let said =
         [Side::First, Side::Last].map(|side| (of_end(design, strand, side, units), end(strand, side).takes.value()));
     let bracketed = |each: &str, has: String| if has.is_empty() { has } else { format!(" ({each}{has})") };
@@ -88,8 +102,8 @@ fn of_end(design: &Design, strand: &Strand, side: Side, units: UnitStyle) -> Str
     let (end, way) = (end(strand, side), way(design, strand, side));
     let told = |what: &str, length: Length| format!("{what} {}", fine(length, units));
     let word = if way == Fastening::Hitched { "hitch" } else { "loop" };
-    let a_loop = (end.bight > Length::ZERO).then(|| told(word, end.bight));
-    let knot = (way == Fastening::Knotted && a_loop.is_some()).then(|| told("knot", end.takes - end.bight));
+    let a_loop = end.bight.map(|bight| told(word, bight));
+    let knot = end.bight.filter(|_| way == Fastening::Knotted).map(|bight| told("knot", end.takes - bight));
     let findings = || end.findings.iter().map(|at| &design.findings[*at]);
     let within = |finding: &Finding| finding.length().unwrap_or_default();
     let beyond = beyond(design, end);
@@ -99,14 +113,14 @@ fn of_end(design: &Design, strand: &Strand, side: Side, units: UnitStyle) -> Str
         FindingKind::CrimpCover => format!("{} over it", finding.name),
         _ => told(&finding.name, within(finding)),
     });
-    a_loop.into_iter().chain(knot).chain(names).collect::<Vec<_>>().join(", ")
+    commas(a_loop.into_iter().chain(knot).chain(names))
 }
 
 /// A part of an end to the hundredth, without its unit.
 fn fine(length: Length, units: UnitStyle) -> String {
     match units {
         UnitStyle::In => told(length.value(), units),
-        UnitStyle::Mm | UnitStyle::Both => length.hundredths().trim_end_matches(" mm").to_owned(),
+        UnitStyle::Mm | UnitStyle::Both => trimmed(length.value(), 2),
     }
 }
 

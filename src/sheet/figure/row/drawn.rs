@@ -6,7 +6,7 @@
 use std::f64::consts::PI;
 
 use crate::art::Deal;
-use crate::design::{Dangle, End, What};
+use crate::design::{Cord, Dangle, End, Index, What};
 use crate::geometry::Point;
 use crate::paint::layout::Block;
 use crate::paint::mark::Mark;
@@ -137,7 +137,7 @@ impl<'a, 'r> RowLine<'a, 'r> {
     /// The line's beads and all else with the cord at a height: branches behind the beads beside them, beads below what
     /// covers them.
     fn row(&self, y: f64) -> Vec<Mark> {
-        let mut marks: Vec<_> = self.spans.iter().filter_map(|span| self.ring(span, y)).collect();
+        let mut marks: Vec<_> = self.spans.iter().filter_map(|span| self.hanger(span, y)).collect();
         marks.extend(self.cord(y));
         let (branches, strung): (Vec<&Span<'_>>, Vec<_>) = self.spans.iter().partition(|span| span.branch().is_some());
         let (beads, others): (Vec<_>, Vec<_>) = strung.into_iter().partition(|span| span.bead().is_some());
@@ -203,10 +203,10 @@ impl<'a, 'r> RowLine<'a, 'r> {
         Some(if pair - next <= room { next - pair } else { next })
     }
 
-    /// The ring of a branch that hangs on the cord, and not below it.
-    fn ring(&self, span: &Span<'_>, y: f64) -> Option<Mark> {
+    /// The ring or pin of a branch that hangs on the cord, and not below it.
+    fn hanger(&self, span: &Span<'_>, y: f64) -> Option<Mark> {
         let dangle = span.branch().filter(|_| span.hang == 0.0)?;
-        self.canvas(span.scale).ring(dangle, Point::new(span.centre(), y))
+        self.canvas(span.scale).hanger(dangle, self.of.strand.cord, Point::new(span.centre(), y))
     }
 
     fn bit(&self, span: &Span<'_>, y: f64) -> Vec<Mark> {
@@ -215,7 +215,7 @@ impl<'a, 'r> RowLine<'a, 'r> {
         let below = spans::below(bit, self.of.strand, self.of.design());
         let at = Point::new(span.centre(), y + below * canvas.scale());
         match &bit.what {
-            What::Dangle(dangle) => hung((dangle, deal), span.hang, at, canvas),
+            What::Dangle(dangle) => hung((dangle, deal), self.of.strand.cord, span.hang, at, canvas),
             _ => canvas.strung((bit, deal), self.of.strand, at, (0.0, 0.0)),
         }
     }
@@ -306,12 +306,12 @@ fn cut(at: Point, half: f64) -> Mark {
 }
 
 /// A branch so far below the cord, with a thin line down to it.
-fn hung(branch: (&Dangle, Deal), below: f64, at: Point, canvas: Canvas<'_>) -> Vec<Mark> {
+fn hung(branch: (&Dangle, Deal), cord: Index<Cord>, below: f64, at: Point, canvas: Canvas<'_>) -> Vec<Mark> {
     if below == 0.0 {
-        return canvas.branch(branch, at);
+        return canvas.branch(branch, cord, at);
     }
     let top = at + Point::new(0.0, below);
     let stroke = Some(style::QUIET_LINE);
     let line = Mark::Shape { outline: outline::line(at, top), fill: None, stroke };
-    std::iter::once(line).chain(canvas.ring(branch.0, top)).chain(canvas.branch(branch, top)).collect()
+    std::iter::once(line).chain(canvas.hanger(branch.0, cord, top)).chain(canvas.branch(branch, cord, top)).collect()
 }

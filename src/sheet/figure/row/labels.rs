@@ -233,11 +233,11 @@ pub fn counts_height(spans: &[Span<'_>]) -> f64 {
     if spans.iter().any(has_number) { ABOVE_BEAD + style::TINY * style::CAPITAL } else { 0.0 }
 }
 
-/// The number of every tenth bead, all at one height above the beads, with a short tick down to it; above the cut where beads
-/// are left out, how many they are and how long.
+/// The number of every tenth bead, all at one height above the beads but where something taller stands in the way, with a
+/// short tick down to it; above the cut where beads are left out, how many they are and how long.
 pub fn counts(line: &RowLine<'_, '_>, cord: f64) -> Vec<Mark> {
     let (mut taken, mut ticks, mut marks) = (0.0, Vec::new(), Vec::new());
-    let baseline = cord - line.most(|span| span.reach.above) - ABOVE_BEAD;
+    let level = NumberLevel::new(line);
     for span in &line.spans {
         let centred = |words: &str| {
             let wide = Type::TINY.width(words);
@@ -248,7 +248,9 @@ pub fn counts(line: &RowLine<'_, '_>, cord: f64) -> Vec<Mark> {
             |words: &String| centred(words) >= taken + if span.left_out() > 0 { 2.0 * LABELS_APART } else { 0.0 };
         if let Some(words) = words.into_iter().find(fits) {
             let left = centred(&words);
-            taken = left + Type::TINY.width(&words) + LABELS_APART;
+            let right = left + Type::TINY.width(&words);
+            taken = right + LABELS_APART;
+            let baseline = cord - level.above([left, right]) - ABOVE_BEAD;
             marks.push(Type::TINY.mark(&words, Point::new(left, baseline), Anchor::Start));
             let foot = Point::new(span.centre(), cord - span.reach.above - TICK_CLEAR[1]);
             if span.left_out() == 0 {
@@ -258,6 +260,26 @@ pub fn counts(line: &RowLine<'_, '_>, cord: f64) -> Vec<Mark> {
     }
     marks.push(Mark::Shape { outline: ticks, fill: None, stroke: Some(style::QUIET_LINE) });
     marks
+}
+
+/// Over what the numbers of a line stand.
+struct NumberLevel<'l, 'a, 'd> {
+    line: &'l RowLine<'a, 'd>,
+    /// How far its beads reach up.
+    beads: f64,
+}
+
+impl<'l, 'a, 'd> NumberLevel<'l, 'a, 'd> {
+    fn new(line: &'l RowLine<'a, 'd>) -> Self {
+        Self { line, beads: line.most(|span| if span.bead().is_some() { span.reach.above } else { 0.0 }) }
+    }
+
+    /// How far up stands what is between two places, at least the beads.
+    fn above(&self, [left, right]: [f64; 2]) -> f64 {
+        let is_there =
+            |span: &&Span<'_>| span.centre() + span.reach.aside > left && span.centre() - span.reach.aside < right;
+        self.line.spans.iter().filter(is_there).map(|span| span.reach.above).fold(self.beads, f64::max)
+    }
 }
 
 /// The number of every tenth bead.

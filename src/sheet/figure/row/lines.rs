@@ -24,8 +24,8 @@ const SAME_CORD: f64 = 1e-6;
 
 /// Most beads of a run that are drawn at either end of what is left out.
 const DRAWN: usize = 10;
-/// Width in mm of what stands for those left out: room for their number and length.
-const LEFT_OUT: f64 = 34.0;
+/// Width in mm of what stands for those left out: room for their number and length in both units.
+const LEFT_OUT: f64 = 38.0;
 /// The most of a line that a shortened run takes.
 const RUN_SHARE: f64 = 0.85;
 /// How many times as long a run is as what would be drawn of it, at least, for some of it to be left out.
@@ -43,8 +43,8 @@ const STEPS: u8 = 24;
 /// How many beads of a run that fills its line stand with bare cord on the next.
 const FEW: usize = 6;
 
-/// A part of a row.
-pub enum RowPart<'a, 's> {
+/// A portion of a row.
+pub enum Portion<'a, 's> {
     /// Spans that are drawn.
     Drawn(&'s [Span<'a>]),
     /// Repeats that are not.
@@ -73,21 +73,21 @@ pub fn open(strand: &Strand, spans: &mut [Span<'_>], room: f64) {
     }
 }
 
-/// The row in parts: all of it, or without most of its longest repeats.
-pub fn parts<'a, 's>(strand: &Strand, spans: &'s [Span<'a>], room: f64) -> Vec<RowPart<'a, 's>> {
+/// The row in portions: all of it, or without most of its longest repeats.
+pub fn portions<'a, 's>(strand: &Strand, spans: &'s [Span<'a>], room: f64) -> Vec<Portion<'a, 's>> {
     if length(spans) <= MOST_LINES * room {
-        return vec![RowPart::Drawn(spans)];
+        return vec![Portion::Drawn(spans)];
     }
     let row = Spans::new(spans, room);
-    let mut parts = Vec::new();
+    let mut portions = Vec::new();
     let mut from = 0;
     for (range, said) in row.repeats(strand).into_iter().filter_map(|repeats| row.left_out(repeats)) {
-        parts.push(RowPart::Drawn(&spans[from..range.start]));
-        parts.push(RowPart::LeftOut(said));
+        portions.push(Portion::Drawn(&spans[from..range.start]));
+        portions.push(Portion::LeftOut(said));
         from = range.end;
     }
-    parts.push(RowPart::Drawn(&spans[from..]));
-    parts
+    portions.push(Portion::Drawn(&spans[from..]));
+    portions
 }
 
 fn is_thing(span: &Span<'_>) -> bool {

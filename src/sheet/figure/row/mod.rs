@@ -11,11 +11,11 @@ mod labels;
 mod lines;
 mod spans;
 
-use crate::Piece;
 use crate::art::Stencils;
 use crate::design::{Design, Index, Strand};
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
+use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::said::LeftOut;
 use crate::steps::posts::Posts;
@@ -27,7 +27,7 @@ pub use spans::half;
 use super::fastened::Fastened;
 use super::meeting::meeting;
 use drawn::RowLine;
-use lines::{RowPart, broken, open, parts, shortened};
+use lines::{Portion, broken, open, portions, shortened};
 use spans::{Span, spans};
 
 /// Least room left and right of a line in mm, for cord that goes on and the ruler's unit.
@@ -71,7 +71,7 @@ pub fn row(piece: &Piece, strand: Index<Strand>, width: f64, stencils: &Stencils
     open(strand, &mut spans, of.room());
     let mut row = StrandRow { lines: Vec::new(), reduced: 0, unlettered: 0, elided: false };
     row.reduced = spans.iter().filter(|span| span.scale < 1.0).count();
-    parts(strand, &spans, of.room()).iter().for_each(|part| row.add(part, &of));
+    portions(strand, &spans, of.room()).iter().for_each(|portion| row.add(portion, &of));
     row.meet(&of);
     row
 }
@@ -99,11 +99,11 @@ impl<'a> RowOf<'a> {
 }
 
 impl StrandRow {
-    /// Adds the lines of a part.
-    fn add(&mut self, part: &RowPart<'_, '_>, of: &RowOf<'_>) {
-        match part {
-            RowPart::Drawn(spans) => self.draw(spans, of),
-            RowPart::LeftOut(said) => {
+    /// Adds the lines of a portion.
+    fn add(&mut self, portion: &Portion<'_, '_>, of: &RowOf<'_>) {
+        match portion {
+            Portion::Drawn(spans) => self.draw(spans, of),
+            Portion::LeftOut(said) => {
                 self.elided = true;
                 self.lines.push(of.told(said));
             }

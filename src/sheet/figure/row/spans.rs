@@ -1,4 +1,5 @@
 //! Spans: a strand from end to end, one thing after another, with the room that each takes on paper.
+//! Lengths in mm on paper.
 
 use crate::art::Deal;
 use crate::design::{Bar, Bead, Bit, Dangle, Design, End, Finding, Index, Rest, Strand, What};
@@ -384,7 +385,7 @@ fn half_knot(strand: &Strand, design: &Design) -> f64 {
 fn of_end(end: &End, fastened: Fastened, strand: &Strand, design: &Design) -> (Reach, f64) {
     let half = end.findings.iter().map(|index| half_breadth(&design.findings[*index]));
     let knot = if end.findings.is_empty() { half_knot(strand, design) } else { 0.0 };
-    let half = half.fold(end.bight.value().mul_add(LOOP.0, LOOP.1).max(knot), f64::max);
+    let half = half.fold(end.bight.unwrap_or_default().value().mul_add(LOOP.0, LOOP.1).max(knot), f64::max);
     if strand.is_turned(end, design) {
         let outside = (usual::TURNED + design.cords[strand.cord].diameter * 2.0).value();
         return (Reach::round(outside / 2.0), outside);

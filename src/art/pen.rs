@@ -25,6 +25,8 @@ pub fn tinted() -> Rgb {
     style::ACCENT.mixed(Rgb::WHITE, 0.6)
 }
 
+/// A point.
+#[must_use]
 pub const fn at(x: f64, y: f64) -> Point {
     Point::new(x, y)
 }
@@ -102,11 +104,7 @@ pub fn metal(outline: Vec<Segment>) -> Mark {
     filled(outline, METAL)
 }
 
-/// A bead seen from the side.
-pub fn bead(centre: Point, radius: f64) -> Mark {
-    filled(outline::circle(centre, radius), style::RULE.mixed(Rgb::WHITE, 0.75))
-}
-
+/// An area with its edge.
 pub fn filled(outline: Vec<Segment>, colour: Rgb) -> Mark {
     Mark::Shape { outline, fill: Some(Fill::Flat(colour, 1.0)), stroke: Some(Stroke::new(style::INK, EDGE)) }
 }
@@ -126,6 +124,12 @@ pub fn ghost(path: Vec<Segment>) -> Mark {
 pub fn hidden(path: Vec<Segment>) -> Mark {
     let stroke = Stroke { dashes: vec![0.6, 0.5], ..Stroke::new(style::INK, EDGE * 0.8) };
     Mark::Shape { outline: path, fill: None, stroke: Some(stroke) }
+}
+
+/// The ways of cords through something, seen on whatever colour that has.
+pub fn through(ways: &[(Point, Point)]) -> Vec<Mark> {
+    let lines: Vec<_> = ways.iter().flat_map(|(from, to)| outline::line(*from, *to)).collect();
+    vec![stroked(&lines, Rgb::WHITE, EDGE * 2.0), hidden(lines)]
 }
 
 /// The jaws of cutters about to meet at a place, from above, or turned by so many radians.

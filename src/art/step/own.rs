@@ -1,0 +1,250 @@
+//! What is the piece's own in a drawing: its beads and findings as the page's stencils draw them, those of a row all at one
+//! scale.
+
+use std::f64::consts::{FRAC_PI_2, PI};
+
+use super::{EDGE, ROOM};
+use crate::art::Stencils;
+use crate::design::{Bead, Bit, Finding, Index, What};
+use crate::geometry::{Extent, Point};
+use crate::paint::layout::text::Type;
+use crate::paint::mark::{Anchor, Mark};
+use crate::pattern::FindingKind;
+use crate::steps::Cast;
+use crate::units::Length;
+
+/// How many times as large as they are things are drawn at most.
+const ENLARGED: f64 = 3.0;
+/// How far below beads their letters stand.
+const BELOW: f64 = 2.5;
+
+/// What a drawing shows of the piece, and with what it is drawn.
+#[derive(Clone, Copy)]
+pub struct Props<'a> {
+    pub stencils: &'a Stencils<'a>,
+    pub cast: &'a Cast,
+}
+
+/// How large a row is drawn: so many of its first are at most so long together, and none is broader than the most.
+/// That a cord or two are seen to go through, beads are no narrower than the least, though fewer have room then.
+#[derive(Clone, Copy)]
+pub struct RowRoom {
+    pub count: usize,
+    pub long: f64,
+    pub broad: [f64; 2],
+}
+
+/// A row at its scale.
+#[derive(Clone, Copy)]
+pub struct OwnRow<'a> {
+    stencils: &'a Stencils<'a>,
+    bits: &'a [Bit],
+    pub scale: f64,
+}
+
+impl<'a> Props<'a> {
+    /// What stands in one of the rows.
+    pub fn bits(self, row: usize) -> &'a [Bit] {
+        self.cast.rows.get(row).map_or(&[][..], Vec::as_slice)
+    }
+
+    /// The beads of a row.
+    pub fn beads(self, row: usize) -> Vec<Bit> {
+        self.bits(row).iter().filter(|bit| bit.what.bead().is_some()).cloned().collect()
+    }
+
+    /// One of the rows.
+    pub fn row(self, row: usize, fit: RowRoom) -> OwnRow<'a> {
+        self.fitted(self.bits(row), fit)
+    }
+
+    /// The same at a scale.
+    pub fn scaled(self, row: usize, scale: f64) -> OwnRow<'a> {
+        OwnRow { stencils: self.stencils, bits: self.bits(row), scale }
+    }
+
+    /// A row at the scale at which it fits.
+    pub fn fitted<'b>(self, bits: &'b [Bit], RowRoom { count, long, broad: [least, most] }: RowRoom) -> OwnRow<'b>
+    where
+        'a: 'b,
+    {
+        let row = OwnRow { stencils: self.stencils, bits, scale: 1.0 };
+        let first = bits.iter().take(count);
+        let length: f64 = first.clone().map(Bit::length).sum();
+        let breadths: Vec<_> = first.map(|bit| row.breadth(bit)).filter(|breadth| *breadth > 0.0).collect();
+        let broadest = breadths.iter().copied().fold(f64::MIN_POSITIVE, f64::max);
+        let scale = (most / broadest).min(long / length.max(f64::MIN_POSITIVE)).min(ENLARGED);
+        OwnRow { scale: scale.max((least / broadest).min(ENLARGED)), ..row }
+    }
+
+    /// The first finding of a kind.
+    pub fn of_kind(self, kind: FindingKind) -> Option<Index<Finding>> {
+        let findings = &self.stencils.design().findings;
+        self.cast.findings.iter().copied().find(|at| findings[*at].kind() == kind)
+    }
+
+    /// The scale at which none of some kinds is longer or broader than so much.
+    pub fn common(self, kinds: &[Index<Bead>], [long, broad]: [f64; 2]) -> f64 {
+        let beads = kinds.iter().map(|kind| &self.stencils.design().beads[*kind]);
+        beads.map(|bead| (long / bead.along.value()).min(broad / bead.across.value())).fold(ENLARGED, f64::min)
+    }
+
+    /// A bead about a middle, so long and so broad at most, and its scale.
+    pub fn kind(self, kind: Index<Bead>, at: Point, most: [f64; 2]) -> (Mark, f64) {
+        let scale = self.common(&[kind], most);
+        (self.stencils.bead(kind, at, 0.0, scale), scale)
+    }
+
+    /// How long a crimp is drawn that is 4 mm broad.
+    pub fn crimp(self) -> f64 {
+        let findings = &self.stencils.design().findings;
+        let crimp = self.cast.findings.iter().find_map(|at| findings[*at].crimp());
+        crimp.map_or(4.6, |crimp| (4.0 * crimp.length.value() / crimp.outside.value()).clamp(3.2, 5.6))
+    }
+
+    /// A finding from a point outward along an angle, as large as a room allows in which it is so long and so broad; and its
+    /// scale.
+    pub fn finding(self, index: Index<Finding>, from: Point, angle: f64, room: [f64; 2]) -> (Mark, f64) {
+        let extent = self.extent(index).unwrap_or_default();
+        let scale = (room[0] / extent.width()).min(room[1] / extent.height()).min(ENLARGED);
+        (self.stencils.finding(index, from, angle, scale), scale)
+    }
+
+    /// The box round a finding that reaches outward to the right from the origin, at actual size.
+    pub fn extent(self, index: Index<Finding>) -> Option<Extent> {
+        self.stencils.bounds(&self.stencils.finding(index, Point::ORIGIN, 0.0, 1.0))
+    }
+}
+
+impl<'a> OwnRow<'a> {
+    /// What comes after so many.
+    pub fn after(self, count: usize) -> Self {
+        Self { bits: self.bits.get(count..).unwrap_or_default(), ..self }
+    }
+
+    /// The first so many.
+    pub fn first(self, count: usize) -> Self {
+        Self { bits: &self.bits[..count.min(self.bits.len())], ..self }
+    }
+
+    /// As many of the first as have room in so much.
+    pub fn within(self, room: f64) -> Self {
+        const ROUNDING: f64 = 1e-6;
+        let mut long = 0.0;
+        let fits = self.bits.iter().take_while(|bit| {
+            long += bit.length() * self.scale;
+            long <= room + ROUNDING
+        });
+        self.first(fits.count())
+    }
+
+    /// How many there are.
+    pub const fn count(self) -> usize {
+        self.bits.len()
+    }
+
+    /// The same, if there is any.
+    pub fn some(self) -> Option<Self> {
+        Some(self).filter(|row| row.count() > 0)
+    }
+
+    /// How long it is as it is drawn.
+    pub fn length(self) -> f64 {
+        self.bits.iter().map(Bit::length).sum::<f64>() * self.scale
+    }
+
+    /// How broad its broadest is as it is drawn.
+    pub fn broadest(self) -> f64 {
+        self.bits.iter().map(|bit| self.breadth(bit)).fold(0.0, f64::max) * self.scale
+    }
+
+    fn breadth(self, bit: &Bit) -> f64 {
+        let design = self.stencils.design();
+        match bit.what {
+            What::Bead(at) => design.beads[at].across.value(),
+            What::Finding(at) => design.findings[at].across().map_or(bit.length(), Length::value),
+            What::Knot | What::Gap | What::Dangle(_) => 0.0,
+        }
+    }
+
+    /// All of it from a point on along a way.
+    pub fn from(self, from: Point, way: f64) -> Vec<Mark> {
+        let along = Point::towards(way);
+        let mut at = 0.0;
+        let place = |bit: &'a Bit| {
+            let middle = from + along * ((at + bit.before) * self.scale);
+            at += bit.length();
+            (bit, middle)
+        };
+        let (beads, others): (Vec<_>, Vec<_>) =
+            self.bits.iter().map(place).partition(|(bit, _)| bit.what.bead().is_some());
+        beads.into_iter().chain(others).flat_map(|(bit, middle)| self.bit(bit, middle, way)).collect()
+    }
+
+    /// All of it, each from where something is so far along to where it ends, its first so far.
+    pub fn along(self, from: f64, ends: impl Fn(f64, f64) -> (Point, Point)) -> Vec<Mark> {
+        let mut at = from;
+        let place = |bit: &Bit| {
+            let start = at;
+            at += bit.length() * self.scale;
+            let (from, to) = ends(start, at);
+            self.bit(bit, from.between(to, 0.5), (to - from).angle())
+        };
+        self.bits.iter().filter_map(place).collect()
+    }
+
+    /// All of it about a middle.
+    pub fn about(self, middle: Point, way: f64) -> Vec<Mark> {
+        self.from(middle - Point::towards(way) * (0.5 * self.length()), way)
+    }
+
+    fn bit(self, bit: &Bit, middle: Point, way: f64) -> Option<Mark> {
+        match bit.what {
+            What::Bead(at) => Some(self.stencils.bead(at, middle + self.aside(at, way), upright(way), self.scale)),
+            What::Finding(at) => Some(self.stencils.strung(at, bit, middle, way, self.scale)),
+            What::Knot => {
+                Some(Mark::ornament(super::tight::knot(middle, 0.5 * (bit.length() * self.scale).clamp(1.0, 2.4))))
+            }
+            What::Gap | What::Dangle(_) => None,
+        }
+    }
+
+    /// How far the middle of a bead with several holes lies from its first.
+    fn aside(self, bead: Index<Bead>, way: f64) -> Point {
+        let holes = self.stencils.design().beads[bead].bores.map(|bores| bores.across()).unwrap_or_default();
+        let aside = holes.last().map_or(0.0, |last| last * self.scale);
+        Point::towards(upright(way) + FRAC_PI_2) * aside
+    }
+
+    /// The letters of the beads below a row that begins at a place to the right or to the left, each where it changes and
+    /// where there is room for it.
+    pub fn letters(self, from: f64, level: f64) -> Vec<Mark> {
+        let (mut at, mut until, mut last) = (from, f64::NEG_INFINITY, None);
+        let mut marks = Vec::new();
+        let baseline = level + 0.5 * self.broadest() + BELOW;
+        for bit in self.bits {
+            let middle = at + bit.before * self.scale;
+            at += bit.length() * self.scale;
+            let Some(bead) = bit.what.bead().filter(|bead| last != Some(*bead)) else { continue };
+            let letter = &self.stencils.design().beads[bead].letter;
+            let half = 0.5 * Type::SMALL_STRONG.width(letter);
+            if middle - half >= until {
+                marks.push(Type::SMALL_STRONG.mark(letter, Point::new(middle, baseline), Anchor::Middle));
+                until = middle + half + 0.5;
+                last = Some(bead);
+            }
+        }
+        marks
+    }
+}
+
+/// Marks that are cut off at the edges of a drawing.
+pub fn clipped(marks: Vec<Mark>) -> Mark {
+    let edge = Point::new(EDGE, EDGE);
+    Mark::Clipped { low: Point::ORIGIN - edge, high: Point::new(ROOM.0, ROOM.1) + edge, marks }
+}
+
+/// An angle as a bead is drawn that looks the same from both ends of its hole: to the right, or down.
+fn upright(way: f64) -> f64 {
+    if libm::cos(way) < -0.5 || libm::sin(way) < -0.5 { way + PI } else { way }
+}

@@ -1,0 +1,81 @@
+//! Which numbers of a design's parts are none that such a part can have.
+
+use crate::design::assorted::{Assorted, Pack};
+use crate::design::finding::Finding;
+use crate::design::joins::{Closure, Joins, Part, WornOpen};
+use crate::design::model::{Price, Strand, Wear, What};
+use crate::design::stock::{Bead, Cord};
+use crate::pattern::Overhead;
+use crate::units::Length;
+
+use super::each;
+
+pub fn is_sized(bead: &Bead) -> bool {
+    let bores = bead.bores.is_none_or(|bores| bores.count > 1 && positive(bores.apart));
+    let sizes = [bead.across, bead.along, *bead.thick, *bead.hole].into_iter().chain(bead.pitch);
+    bores && sizes.into_iter().all(positive) && amount(bead.mass.value())
+}
+
+pub fn is_thick(cord: &Cord) -> bool {
+    positive(cord.diameter)
+        && amount(cord.take_up.value())
+        && amount(cord.mass_per_metre.value())
+        && amount(*cord.stiffness)
+}
+
+pub fn is_measured(finding: &Finding) -> bool {
+    let holes = finding.bar().is_none_or(|bar| bar.holes > 0);
+    holes && finding.form.lengths().into_iter().all(positive) && amount(finding.mass.value())
+}
+
+pub fn is_packed(assorted: &Assorted) -> bool {
+    let by_size = match assorted.pack {
+        Pack::Strand(length) => length.is_none_or(positive),
+        Pack::Mix(mass) => mass.is_none_or(|mass| amount(mass.value())),
+    };
+    by_size && assorted.holds.iter().all(|held| held.parts > 0)
+}
+
+/// Whether its parts have lengths, none longer closed short than closed long, and so has its tail where it is worn
+/// through a ring.
+pub fn is_closing(closure: &Closure) -> bool {
+    let has_lengths = |part: &Part| {
+        amount(part.least.value())
+            && part.least <= part.reach
+            && amount(part.reach.value())
+            && part.cut.is_none_or(positive)
+    };
+    let tail = if let Joins::Open(_, WornOpen::Through(tail)) = closure.joins { Some(*tail) } else { None };
+    closure.parts().all(has_lengths) && tail.is_none_or(positive)
+}
+
+pub fn is_worn(wear: &Wear) -> bool {
+    let build = &wear.build;
+    let body = positive(wear.girth) && positive(wear.narrowest) && amount(wear.ease.value());
+    body && *build.breadth_to_depth > 0.0 && amount(*build.breadth_to_depth) && amount(*build.chest_tilt)
+}
+
+pub fn is_asked(price: &Price) -> bool {
+    let share = if let Overhead::Percent(share) = *price.overhead { share } else { 0.0 };
+    [price.hours, share, *price.wholesale, *price.retail].into_iter().all(amount)
+}
+
+pub fn is_numbered(strand: &Strand) -> bool {
+    let ends = strand.ends.iter().flat_map(|end| [end.bight, Some(end.takes), end.take_up.map(|knot| *knot)]).flatten();
+    let own = [strand.finished, *strand.take_up, strand.slack, *strand.allowance, strand.aside];
+    let bits = each(strand.bits()).into_iter().all(|bit| {
+        let drop = if let What::Dangle(dangle) = &bit.what { dangle.drop } else { 0.0 };
+        [bit.before, bit.after, drop].into_iter().all(f64::is_finite) && amount(bit.length()) && amount(bit.mass)
+    });
+    strand.legs > 0 && bits && ends.chain(own).all(|length| amount(length.value()))
+}
+
+/// Whether something is a number, and more than nothing.
+pub fn positive(length: Length) -> bool {
+    length.value().is_finite() && length > Length::ZERO
+}
+
+/// Whether something is a number, and not less than nothing.
+pub fn amount(number: f64) -> bool {
+    number.is_finite() && number >= 0.0
+}
