@@ -1,5 +1,5 @@
 //! Patterns, spoiled at random: each gives a piece or an error that says what to change, soon and in
-//! little memory, never a panic. Of the pieces a share is drawn whole: every page that there is of them.
+//! little memory, never a panic. Half of the pieces are hung, and a share is drawn whole: every page that there is of them.
 //!
 //! Every input follows from a seed and its number alone. To run many, for hours:
 //!
@@ -7,7 +7,7 @@
 //! FESTOON_FUZZ_COUNT=1000000 FESTOON_FUZZ_SEED=7 FESTOON_FUZZ_DRAW=1 cargo test --release --test fuzz spoiled
 //! ```
 //!
-//! `FESTOON_FUZZ_DRAW=1` draws every piece, `=10` each tenth. An input that fails is written to
+//! `FESTOON_FUZZ_DRAW=1` hangs and draws every piece, `=10` draws each tenth. An input that fails is written to
 //! `target/fuzz`; once mended, it is kept in `tests/fuzz/corpus`, which every run begins with.
 
 #![allow(clippy::print_stdout, clippy::print_stderr, reason = "a run of hours tells how far it came")]
@@ -33,11 +33,11 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::{env, thread};
 
-use festoon::design::Choice;
-use festoon::piece;
+use festoon::design::{self, Choice};
 use festoon::remark::render::{Notation, render};
 use festoon::remark::{Code, Level, Remark, has_errors};
 use festoon::source::Source;
+use festoon::{pattern, piece};
 use peak_alloc::PeakAlloc;
 
 use spoil::Corpus;
@@ -48,7 +48,8 @@ static MEMORY: PeakAlloc = PeakAlloc;
 
 /// Inputs of an ordinary run.
 const COUNT: u64 = 20_000;
-/// Of how many inputs one is drawn, in every way, in an ordinary run.
+/// Of how many inputs one is hung, and of how many one is drawn, in every way, in an ordinary run.
+const HUNG: u64 = 2;
 const SHARE: u64 = 400;
 
 /// A number that the environment gives.
@@ -117,7 +118,9 @@ impl Run {
     /// What is wrong with what becomes of an input; the input is kept where something is.
     fn one(&self, number: u64) -> Option<String> {
         let (source, hash) = self.corpus.spoiled(self.seed, number);
-        let checked = catch_unwind(AssertUnwindSafe(|| check(&source, hash.is_multiple_of(self.share))));
+        let draw = hash.is_multiple_of(self.share);
+        let is_hung = draw || hash.is_multiple_of(HUNG);
+        let checked = catch_unwind(AssertUnwindSafe(|| if is_hung { check(&source, draw) } else { resolved(&source) }));
         let fault = checked.unwrap_or_else(|panic| Err(format!("panics: {}", said(&*panic)))).err()?;
         let kept = watch::keep(self.seed, number, source.text());
         eprintln!("{kept}: {fault}");
@@ -130,17 +133,33 @@ fn said(panic: &(dyn std::any::Any + Send)) -> String {
     text.or_else(|| panic.downcast_ref::<&str>().map(|text| (*text).to_owned())).unwrap_or_default()
 }
 
-/// Makes and, if asked, draws the piece of a text.
-fn check(source: &Source, draw: bool) -> Result<(), String> {
-    let (made, remarks) = piece(source, &Choice::default(), None);
-    if made.is_none() && !has_errors(&remarks) {
+/// Makes the design of a text.
+fn resolved(source: &Source) -> Result<(), String> {
+    let (pattern, mut remarks) = pattern::read(source);
+    let made = pattern.map(|pattern| design::resolve(&pattern, &Choice::default()));
+    let design = made.and_then(|(design, more)| {
+        remarks.extend(more);
+        design
+    });
+    told(design.is_some(), &remarks, source)
+}
+
+/// Whether something was made or it is said why not, and what is said helps and is shown.
+fn told(is_made: bool, remarks: &[Remark], source: &Source) -> Result<(), String> {
+    if !is_made && !has_errors(remarks) {
         return Err(format!("no piece and no error: {remarks:#?}"));
     }
     if let Some(own) = remarks.iter().find(|remark| remark.code() == Code::OwnFault) {
         return Err(own.headline());
     }
     remarks.iter().try_for_each(helps)?;
-    shows(&remarks, source)?;
+    shows(remarks, source)
+}
+
+/// Makes and, if asked, draws the piece of a text.
+fn check(source: &Source, draw: bool) -> Result<(), String> {
+    let (made, remarks) = piece(source, &Choice::default(), None);
+    told(made.is_some(), &remarks, source)?;
     match made.filter(|_| draw) {
         Some(piece) => drawn::check(&piece, &remarks, source),
         None => Ok(()),

@@ -44,6 +44,8 @@ pub struct Node<const D: usize> {
 
 /// What is least is found to this share of itself: joints are off by about the root of it, as a share of the length.
 const EXACT: f64 = 1e-10;
+/// The same where the next round starts from what is found.
+const ROUGH: f64 = 1e-6;
 /// How much farther apart than it is long a pressed tie's joints may come in a round, as a share: it turns by 8 degrees at
 /// the most.
 const TURNS: f64 = 0.01;
@@ -200,6 +202,15 @@ impl<const D: usize> Net<D> {
 
     /// Solves one round; nothing where the solver finds no answer. `pull` is in mean weights per mm.
     pub fn solve(&self, constraints: &[Constraint<D>], pull: f64) -> Option<Round<D>> {
+        self.solve_to(EXACT, constraints, pull)
+    }
+
+    /// The same less finely, for a net that is laid finer from there.
+    pub fn solve_roughly(&self, constraints: &[Constraint<D>], pull: f64) -> Option<Round<D>> {
+        self.solve_to(ROUGH, constraints, pull)
+    }
+
+    fn solve_to(&self, share: f64, constraints: &[Constraint<D>], pull: f64) -> Option<Round<D>> {
         let columns = Columns::new(self);
         let free = self.free();
         let mean = self.weight() / free as f64;
@@ -223,7 +234,7 @@ impl<const D: usize> Net<D> {
         }
         let (matrix, right) = table.matrix(linear.len());
         let settings =
-            DefaultSettings { verbose: false, tol_gap_abs: EXACT, tol_gap_rel: EXACT, ..DefaultSettings::default() };
+            DefaultSettings { verbose: false, tol_gap_abs: share, tol_gap_rel: share, ..DefaultSettings::default() };
         let mut solver = DefaultSolver::new(&square, &linear, &matrix, &right, &cones, settings);
         solver.solve();
         let solved = matches!(solver.solution.status, SolverStatus::Solved | SolverStatus::AlmostSolved);

@@ -172,7 +172,9 @@ fn pieces(text: &str) -> Vec<Range<usize>> {
             start = end;
         }
     }
-    pieces.push(start..text.len());
+    if start < text.len() {
+        pieces.push(start..text.len());
+    }
     pieces
 }
 
@@ -202,11 +204,15 @@ fn in_bracket(before: &str, after: &str) -> bool {
 fn in_quantity(before: &str, after: &str) -> bool {
     let mut words = after.split([' ', ')', ',', '.', ';', ':']);
     let (word, next) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
-    let goes_on = is_number(word) && !word.starts_with(|c: char| c.is_ascii_digit()) || word.contains(SLASH);
+    let is_fraction = |word: &str| is_number(word) && !word.starts_with(|c: char| c.is_ascii_digit());
+    let goes_on = is_fraction(word) || word.contains(SLASH);
     let counted = before.ends_with(char::is_numeric) && (goes_on || is_short(word) || word == "×");
     let mut back = before.rsplit([' ', '(']);
     let in_parts = back.next().is_some_and(is_short) && back.next().is_some_and(is_number);
-    counted || before.ends_with('×') || in_parts && is_number(word) && is_short(next) || in_bracket(before, after)
+    counted
+        || before.ends_with('×')
+        || in_parts && is_number(word) && (is_short(next) || is_fraction(next))
+        || in_bracket(before, after)
 }
 
 const fn breaks_after(c: char) -> bool {

@@ -37,8 +37,13 @@ const TITLE_APART: f64 = 2.5;
 /// How steps are set, usually.
 const USUAL: Set = Set { between: 2.0, is_small: false };
 /// The same where it saves a page: closer, then also in smaller type.
-const CLOSE: [Set; 4] =
-    [Set { between: 1.0, ..USUAL }, Set { between: 0.7, ..USUAL }, SMALL, Set { between: 0.7, ..SMALL }];
+const CLOSE: [Set; 5] = [
+    Set { between: 1.0, ..USUAL },
+    Set { between: 0.7, ..USUAL },
+    SMALL,
+    Set { between: 0.7, ..SMALL },
+    Set { between: 0.5, ..SMALL },
+];
 const SMALL: Set = Set { between: 1.0, is_small: true };
 /// The same where it fills one.
 const AIRY: [Set; 5] = [airy(2.8), airy(3.6), airy(4.4), airy(5.2), airy(6.0)];

@@ -123,7 +123,8 @@ fn a_spacer_bar_is_bought_once_for_all_the_strands_that_share_it() {
     ];
     for (passes, holes, bars) in cases {
         let chart = |times| {
-            vec![Phrase::Run(5, nth(0)), Phrase::Times(times, vec![Phrase::Finding(nth(2)), Phrase::Run(1, nth(0))])]
+            let passed = vec![Phrase::Finding(nth(2)), Phrase::Run(1, nth(0))];
+            std::iter::once(Phrase::Run(5, nth(0))).chain((times > 0).then_some(Phrase::Times(times, passed))).collect()
         };
         let design = design(passes.iter().map(|times| strand("one", 400.0, &[0], chart(*times))).collect())
             .changed(|model| model.findings[nth(2)].form = crate::designs::bar(holes))

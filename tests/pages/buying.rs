@@ -3,7 +3,7 @@
 use festoon::Piece;
 use festoon::art::Ink;
 use festoon::design::{Choice, Design, nth};
-use festoon::materials::render::words::{amount, left, sold_as};
+use festoon::materials::render::words::{amount, left, needed, sold_as};
 use festoon::materials::{Article, Materials, Order, materials};
 use festoon::paint::mark::{Fill, Mark, Page, Rgb};
 use festoon::paint::{outline, style};
@@ -57,7 +57,7 @@ fn the_table_tells_what_the_materials_are() {
         for line in &bought(&piece).lines {
             let row = row(&buying(&sheet), &line.name);
             let is_taken = !matches!(line.article, Article::Assorted(_));
-            let need = amount(line.need, units);
+            let need = needed(line, units);
             let is_need =
                 |cell: &String| cell.strip_prefix(&need).is_some_and(|rest| ["", " set", " sets"].contains(&rest));
             assert!(!is_taken || row.iter().any(is_need), "{name}: {}: {need} in {row:?}", line.name);
@@ -186,7 +186,8 @@ fn the_size_table_tells_every_size_as_its_own_sheet_would() {
         for (at, strand) in design.strands.iter().enumerate() {
             for (what, length) in [("finished", strand.finished), ("beads", strand.beaded()), ("cut", strand.cut())] {
                 let name = format!("{} {}, {what}", at + 1, strand.name);
-                let printed = base.telling.units.ruler(length);
+                let units = base.telling.units;
+                let printed = if what == "cut" { units.cut(length) } else { units.ruler(length) };
                 // What is the same in all sizes is told once below the table.
                 let in_table = row(&buying(&sheet), &name).contains(&printed);
                 assert!(in_table || same.contains(&dense(&format!("{name} {printed}"))), "{size:?}: {name} {printed}");

@@ -9,7 +9,7 @@
 //! the least step that counts bounds as well.
 
 use super::super::contact::Unrest;
-use super::super::program::Node;
+use super::super::program::{Net, Node};
 use super::constraints::Contacts;
 use super::loops::{Loops, Precedence};
 use super::skin::Surface;
@@ -154,7 +154,9 @@ struct Went {
 impl Went {
     /// Takes loops where a round finds them; nothing where it finds no place.
     fn new(loops: &mut Loops, skin: &impl Surface, contacts: &Contacts, pull: f64, still: Still) -> Option<Self> {
-        let round = loops.net.solve(&contacts.constraints, pull)?;
+        let is_rough = still.forces.is_infinite();
+        let solve = if is_rough { Net::solve_roughly } else { Net::solve };
+        let round = solve(&loops.net, &contacts.constraints, pull)?;
         let (moves, bent) = (Moves::new(loops, &round.places), loops.net.bent());
         loops.go(&round.places);
         let rises = moves.rises(loops) + (loops.net.bent() - bent) / loops.net.weight();

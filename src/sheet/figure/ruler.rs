@@ -188,6 +188,6 @@ mod tests {
         assert_eq!(figures(true, 27.2), ["in", "17", "18", "cm", "43", "44", "45.7"]);
         assert_eq!(figures(true, 27.2 - 25.4 / 16.0), ["in", "17", "17 15⁄16", "cm", "43", "44", "45.6"]);
         // One that would stand close to the figure before it stands in its place.
-        assert_eq!(figures(true, 20.2), ["in", "17", "17 11⁄16", "cm", "43", "44", "45.0"], "as 450 mm are told");
+        assert_eq!(figures(true, 20.2), ["in", "17", "17 ¾", "cm", "43", "44", "45.0"], "each from 450.2 mm");
     }
 }
