@@ -39,17 +39,18 @@ pub fn laid_out(own: Props<'_>) -> Vec<Mark> {
     std::iter::once(board).chain(kinds.iter().enumerate().flat_map(row)).collect()
 }
 
-/// A letter, and behind it as many of its beads as have room.
+/// A letter, and behind it as many of its beads as there are or have room.
 fn laid(kind: Index<Bead>, from: Point, long: f64, (own, scale): (Props<'_>, f64)) -> Vec<Mark> {
     const MOST: f64 = 6.0;
     const BETWEEN: f64 = 0.4;
-    let bead = &own.stencils.design().beads[kind];
+    let design = own.stencils.design();
+    let (bead, all) = (&design.beads[kind], design.counts()[kind] * design.copies);
     let each = bead.along.value() * scale + BETWEEN;
     let place = |number: u32| from + at(2.0 + each * (f64::from(number) + 0.5), 0.0);
     let letter = Type::SMALL_STRONG.mark(&bead.letter, from + at(0.0, 1.0), Anchor::Middle);
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "at most six")]
     let count = ((long / each).floor()).clamp(1.0, MOST) as u32;
-    let beads = (0..count).map(|number| own.stencils.bead(kind, place(number), 0.0, scale));
+    let beads = (0..count.min(all)).map(|number| own.stencils.bead(kind, place(number), 0.0, scale));
     std::iter::once(letter).chain(beads).collect()
 }
 
@@ -66,10 +67,8 @@ pub fn threaded(has_needle: bool, own: Props<'_>) -> Vec<Mark> {
     marks.extend(through(&[(at(16.2 - half, LEVEL), at(16.2 + half, LEVEL))]));
     marks.extend(strung.letters(0.3, LEVEL));
     marks.extend(next.letters(16.2 - half, LEVEL));
-    marks.extend(arrow(
-        &[at(19.4, 4.2), at(16.0, 3.6), at(11.4, 4.2)]
-            .map(|point| point - at(0.0, (0.5 * row.broadest() - 3.2).max(0.0))),
-    ));
+    let above = (0.5 * strung.broadest().max(next.broadest()) - 3.2).clamp(0.0, 2.8);
+    marks.extend(arrow(&[at(19.4, 4.2), at(16.0, 3.6), at(11.4, 4.2)].map(|point| point - at(0.0, above))));
     vec![clipped(marks)]
 }
 

@@ -5,7 +5,7 @@ use std::f64::consts::{FRAC_PI_2, TAU};
 
 use crate::art::pen::{arrow, at, ghost, line};
 use crate::art::{RULER, STEP_ROOM, Stencils, boxed, clipped, ruler, ruler_upright};
-use crate::design::{Bar, Design, Entries, Part, Strand};
+use crate::design::{Bar, Design, Entries, Part, Strand, nth};
 use crate::drape::{Hung, Waypoint};
 use crate::geometry::{Point, Point3, path};
 use crate::paint::layout::Rect;
@@ -229,11 +229,12 @@ fn halves(finished: f64, seen: f64, first: impl Fn(f64) -> Point, last: impl Fn(
     std::iter::once(one).chain(before).chain([between]).chain(after).chain([other]).collect()
 }
 
-/// The strands as far as they are laid, but for shared bars.
+/// The strands as far as they are laid, with what they share where all of them are drawn.
 fn strung(hung: &Entries<Option<&Hung>, Strand>, canvas: Canvas<'_>) -> Vec<Mark> {
     let rows = canvas.design().strands.iter().zip(hung);
     let laid = rows.filter_map(|(strand, hung)| Some(figure::Sketch::new(strand, (*hung)?, canvas)));
-    laid.flat_map(|sketch| sketch.strand()).collect()
+    let shared = if offsets(canvas.design()).len() > 1 { figure::bars(hung, canvas) } else { Vec::new() };
+    laid.flat_map(|sketch| sketch.strand()).chain(shared).collect()
 }
 
 /// Two strokes across what is left out in a place.
@@ -256,10 +257,15 @@ fn strand(piece: &Piece) -> Option<&Strand> {
     piece.design.strands.first()
 }
 
-/// How far each strand that is drawn lies outside the first: all where what closes them holds them apart, else the first.
+/// Strands whose lengths differ by no more than this, in mm, lie side by side in a round.
+const ALIKE: f64 = 1.0;
+
+/// How far each strand that is drawn lies outside the first: all that are of one length where what closes them holds them
+/// apart, else the first.
 fn offsets(design: &Design) -> Vec<f64> {
     let holds = |parts: &[Part]| parts.first().is_some_and(|part| design.findings[part.finding].comb().is_some());
-    if !holds(design.closure.left()) {
+    let is_alike = |strand: &Strand| (strand.finished - design.strands[nth(0)].finished).value().abs() < ALIKE;
+    if !holds(design.closure.left()) || !design.strands.iter().all(is_alike) {
         return vec![0.0];
     }
     design.strands.iter().map(|strand| strand.aside.value()).collect()
