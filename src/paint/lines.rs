@@ -6,7 +6,7 @@ use super::fraction::SLASH;
 use super::mark::Weight;
 use super::metrics::width;
 
-/// Width of the widest part of a text that a line does not break.
+/// Width in mm of the widest part of a text that a line does not break.
 #[must_use]
 pub fn widest(text: &str, size: f64, weight: Weight) -> f64 {
     let parts = text.lines().flat_map(|line| pieces(line).into_iter().map(move |piece| &line[piece]));

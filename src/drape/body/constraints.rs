@@ -107,13 +107,13 @@ fn term(node: usize, slope: Point3) -> Term<3> {
 }
 
 /// Rods of strands, by their middles.
-struct Near {
+struct Surroundings {
     tree: RTree<GeomWithData<[f64; 3], usize>>,
     /// How far any of them reaches from its middle, in mm.
     far: f64,
 }
 
-impl Near {
+impl Surroundings {
     fn new(loops: &Loops) -> Self {
         let strung = || loops.rods.iter().enumerate().filter(|(_, rod)| rod.strand.is_some());
         let boxed = |(at, rod): (usize, &Member)| {
@@ -136,7 +136,7 @@ impl Near {
 
 /// Each ball of a strand with the rods of each other strand that are so near, in mm, and rods that may cross.
 fn side_by_side(loops: &Loops, within: f64) -> Vec<Touch> {
-    let (near, mut touches) = (Near::new(loops), Vec::new());
+    let (near, mut touches) = (Surroundings::new(loops), Vec::new());
     for ball in loops.balls.iter().filter(|ball| loops.rods[ball.rod].strand.is_some()) {
         let near = near.to(loops, *ball);
         let of_strand = near.chunk_by(|one, other| loops.rods[*one].strand == loops.rods[*other].strand);
@@ -149,7 +149,7 @@ fn side_by_side(loops: &Loops, within: f64) -> Vec<Touch> {
 }
 
 /// Rods that lie across inner ones.
-fn crossing(loops: &Loops, near: &Near) -> Vec<Touch> {
+fn crossing(loops: &Loops, near: &Surroundings) -> Vec<Touch> {
     let strung = loops.rods.iter().enumerate().filter(|(_, rod)| rod.strand.is_some());
     let pairs = strung.flat_map(|(at, rod)| {
         let near = near.to(loops, Ball::amid(at, rod)).into_iter();

@@ -52,6 +52,7 @@ impl Front {
     }
 
     /// How far what hangs below the loop reaches from its middle line.
+    /// In mm.
     pub const fn reach(&self) -> f64 {
         self.reach
     }

@@ -17,8 +17,9 @@ const OF_CORD: f64 = 4.0;
 pub struct Ball {
     /// The rod on which it lies.
     pub rod: usize,
-    /// How far along it.
+    /// How far along it, as a share of it.
     pub share: f64,
+    /// Its radius in mm.
     pub reach: f64,
 }
 

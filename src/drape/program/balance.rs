@@ -3,8 +3,8 @@
 use super::{Constraint, Net, Node, Round, distance};
 
 impl<const D: usize> Net<D> {
-    /// The greatest force by which a joint is out of balance where it now is, along the axes in which it is not held, in mean
-    /// weights of a joint: that of its weight, of what is bent, and of the tensions and the pushes that a round found, each
+    /// The greatest force by which a joint is out of balance where it now is, along the axes in which it is not held, as a share
+    /// of a joint's mean weight: that of its weight, of what is bent, and of the tensions and the pushes that a round found, each
     /// along its tie or its constraint as those now lie.
     pub fn imbalance(&self, constraints: &[Constraint<D>], round: &Round<D>) -> f64 {
         let mut forces: Vec<[f64; D]> =
