@@ -1,5 +1,5 @@
 //! Patterns, spoiled at random: each gives a piece or an error that says what to change, soon and in
-//! little memory, never a panic. Half of the pieces are hung, and a share is drawn whole: every page that there is of them.
+//! little memory, never a panic. An eighth of the pieces is hung, and a share drawn whole: every page that there is of them.
 //!
 //! Every input follows from a seed and its number alone. To run many, for hours:
 //!
@@ -49,7 +49,7 @@ static MEMORY: PeakAlloc = PeakAlloc;
 /// Inputs of an ordinary run.
 const COUNT: u64 = 20_000;
 /// Of how many inputs one is hung, and of how many one is drawn, in every way, in an ordinary run.
-const HUNG: u64 = 2;
+const HUNG: u64 = 8;
 const SHARE: u64 = 400;
 
 /// A number that the environment gives.
