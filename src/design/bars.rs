@@ -132,6 +132,17 @@ impl Model {
         self.stock().shared().flat_map(groups)
     }
 
+    /// What several strands do go through.
+    pub fn joined(&self) -> impl Iterator<Item = (Shared, Bores, Sharers)> {
+        self.shared().filter(|(.., sharers)| sharers.0.len() > 1)
+    }
+
+    /// Whether what closes them holds strands apart.
+    #[must_use]
+    pub fn are_held_apart(&self) -> bool {
+        self.strands.last().is_some_and(|last| last.aside > Length::ZERO)
+    }
+
     /// Which hole of something that it shares with others a strand goes through, from 1 for that of the
     /// innermost; nothing where it shares none.
     #[must_use]

@@ -196,7 +196,7 @@ fn held_apart(design: &Model) -> Option<String> {
         Shared::Bar(at) => &design.findings[at].name,
         Shared::Bead(at) => &design.beads[at].name,
     };
-    let shared = design.shared().filter(|(.., sharers)| sharers.0.len() > 1).map(|(shared, ..)| name(shared));
+    let shared = design.joined().map(|(shared, ..)| name(shared));
     comb.chain(shared).next().cloned()
 }
 

@@ -25,7 +25,7 @@ impl Point3 {
         Self { x, y, z }
     }
 
-    /// The scalar product with another, in square mm.
+    /// The scalar product with another, in square mm where both are places in mm.
     #[must_use]
     pub fn dot(self, other: Self) -> f64 {
         self.x * other.x + self.y * other.y + self.z * other.z

@@ -1,7 +1,7 @@
 //! How the strands hang: whether they go round the neck, leave one another room, and look meant.
 
 use crate::design::{Bit, Design, Phrase, Strand, WornOpen};
-use crate::drape::{self, Clearance, Drape};
+use crate::drape::{self, Clearance, Drape, Worn};
 use crate::materials::Article;
 use crate::pattern::{CordKind, Kind, Settle};
 use crate::remark::Remark;
@@ -43,7 +43,7 @@ pub fn check(design: &Design, drape: &Drape) -> Vec<Remark> {
     // Strands that came to no rest may have room.
     let settled = drape.clearances.iter().filter(|_| drape.unrest.is_none());
     let crowds = settled.filter_map(|clearance| crowded(clearance, design));
-    let several = drape.worn.iter().filter_map(|worn| several_places(&worn.drops, design));
+    let several = drape.worn.iter().filter_map(|worn| several_places(worn, design));
     let worn = drape.worn.iter().filter_map(|worn| Some(restless(*worn.unrest.as_ref()?, &worn.spare)));
     let unsettled = drape.unrest.iter().map(|unrest| unsettled(*unrest, design)).chain(worn);
     let unsettled = unsettled.filter_map(|said| of_all(said, design));
@@ -129,20 +129,18 @@ fn crowded(clearance: &Clearance, design: &Design) -> Option<Remark> {
 
 /// Strands that meet at both ends and of which one hangs lower on the neck than another that is no shorter: so nearly of one
 /// length they find several places there, and the drape shows one.
-fn several_places(drops: &[f64], design: &Design) -> Option<Remark> {
-    let first = design.strands.first()?.aside;
-    let is_held = |strand: &Strand| strand.aside != first;
-    let are_held = design.twist.is_some()
-        || design.strands.iter().any(is_held)
-        || design.shared().any(|(.., sharers)| sharers.0.len() > 1);
-    let hanging: Vec<_> = design.strands.iter().zip(drops).filter(|_| !are_held).collect();
-    let pairs = hanging.iter().flat_map(|lower| hanging.iter().map(move |other| (lower, other)));
-    let is_amiss = |((lower, drop), (other, less)): &(&(&Strand, &f64), &(&Strand, &f64))| {
-        lower.finished <= other.finished && **drop > **less + LOWER
+fn several_places(worn: &Worn, design: &Design) -> Option<Remark> {
+    if design.twist.is_some() || design.are_held_apart() || design.joined().next().is_some() {
+        return None;
+    }
+    let strands = design.strands.iter().zip(&worn.drops).zip(&worn.lines);
+    let hanging: Vec<_> = strands.filter(|(_, line)| !line.is_empty()).map(|(strand, _)| strand).collect();
+    let amiss = |(lower, drop): &(&Strand, &f64)| {
+        let is_above = |(other, less): &&(&Strand, &f64)| lower.finished <= other.finished && **drop > **less + LOWER;
+        Some((lower.name.clone(), hanging.iter().find(is_above)?.0))
     };
-    let ((lower, _), (other, _)) = pairs.into_iter().find(is_amiss)?;
-    let said = Hang::SeveralPlaces { strands: [lower, other].map(|strand| strand.name.clone()) };
-    Some(Remark::new(said).at(other.length_place))
+    let (lower, other) = hanging.iter().find_map(amiss)?;
+    Some(Remark::new(Hang::SeveralPlaces { strands: [lower, other.name.clone()] }).at(other.length_place))
 }
 
 /// What gives two strands room, tried by hanging them so: one way or another, or both together.
@@ -231,7 +229,7 @@ fn has_room(other: &Design, crowd: &Clearance) -> bool {
 
 /// Strands that came to no rest as they hang.
 fn unsettled(unrest: Unrest, design: &Design) -> Hang {
-    let joined = design.shared().find(|(.., sharers)| sharers.0.len() > 1);
+    let joined = design.joined().next();
     match (unrest, joined) {
         (Unrest::Lost { rounds }, Some((shared, ..))) => {
             Hang::NotFlat { joined_by: Article::from(shared).name(design).to_owned(), rounds }

@@ -207,7 +207,7 @@ fn abreast(piece: &Piece, width: f64, stencils: &Stencils<'_>) -> Option<(Block,
 
 /// The length of strands of one length that their closure holds apart.
 fn held_apart(design: &Design) -> Option<Length> {
-    let [first, .., last] = design.strands.as_slice() else { return None };
+    let [first, .., _] = design.strands.as_slice() else { return None };
     let alike = |strand: &Strand| (strand.finished - first.finished).value().abs() < ALIKE;
-    (last.aside > Length::ZERO && design.strands.iter().all(alike)).then_some(first.finished)
+    (design.are_held_apart() && design.strands.iter().all(alike)).then_some(first.finished)
 }

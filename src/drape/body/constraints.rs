@@ -3,8 +3,8 @@
 //! Each piece is a tube as wide as the widest of what it holds, and outlined by [balls](super::outline). A ball keeps its reach
 //! from the plane that touches the skin where it is nearest, from the nearest piece of each other strand, and from wider ones
 //! near that: an outer strand on the outer side of an inner one, or straight away from it where it lies over it. Strands that
-//! find no room so keep straight away from one another, and may cross: there their middle lines keep apart where they come
-//! nearest.
+//! find no room so keep straight away from one another, and may cross: while pieces outline them, their middle lines keep apart
+//! where they come nearest.
 
 use rstar::RTree;
 use rstar::primitives::GeomWithData;
@@ -67,7 +67,7 @@ impl Contacts {
         Self { touches, constraints }
     }
 
-    /// The same constraints where the joints now are; nothing where the middles of two that touched lie in one place.
+    /// The same constraints where the joints now are; nothing where one of them has no direction any more.
     pub fn anew(&self, loops: &Loops, skin: &impl Surface) -> Option<Vec<Constraint<3>>> {
         let touches = self.touches.iter().map(|touch| touch.constraint(loops, skin));
         touches.chain(bars(loops).into_iter().map(Some)).collect()
@@ -106,6 +106,11 @@ fn term(node: usize, slope: Point3) -> Term<3> {
     Term { node, slope: slope.into() }
 }
 
+/// The rods of strands, with their numbers.
+fn strung(loops: &Loops) -> impl Iterator<Item = (usize, &Member)> {
+    loops.rods.iter().enumerate().filter(|(_, rod)| rod.strand.is_some())
+}
+
 /// Rods of strands, by their middles.
 struct Surroundings {
     tree: RTree<GeomWithData<[f64; 3], usize>>,
@@ -115,13 +120,9 @@ struct Surroundings {
 
 impl Surroundings {
     fn new(loops: &Loops) -> Self {
-        let strung = || loops.rods.iter().enumerate().filter(|(_, rod)| rod.strand.is_some());
-        let boxed = |(at, rod): (usize, &Member)| {
-            let middle = loops.at(rod.ends[0]).between(loops.at(rod.ends[1]), 0.5);
-            GeomWithData::new(middle.into(), at)
-        };
-        let far = strung().map(|(_, rod)| rod.reach + 0.5 * rod.length).fold(0.0, f64::max);
-        Self { tree: RTree::bulk_load(strung().map(boxed).collect()), far }
+        let boxed = |(at, rod)| GeomWithData::new(loops.middle(Ball::amid(at, rod)).into(), at);
+        let far = strung(loops).map(|(_, rod)| rod.reach + 0.5 * rod.length).fold(0.0, f64::max);
+        Self { tree: RTree::bulk_load(strung(loops).map(boxed).collect()), far }
     }
 
     /// Those of other strands that may be met by a ball.
@@ -150,8 +151,7 @@ fn side_by_side(loops: &Loops, within: f64) -> Vec<Touch> {
 
 /// Rods that lie across inner ones.
 fn crossing(loops: &Loops, near: &Surroundings) -> Vec<Touch> {
-    let strung = loops.rods.iter().enumerate().filter(|(_, rod)| rod.strand.is_some());
-    let pairs = strung.flat_map(|(at, rod)| {
+    let pairs = strung(loops).flat_map(|(at, rod)| {
         let near = near.to(loops, Ball::amid(at, rod)).into_iter();
         near.filter(|other| loops.rods[*other].strand < rod.strand).map(move |other| [at, other])
     });
@@ -245,9 +245,10 @@ fn beside(loops: &Loops, ball: Ball, near: &[usize], within: f64) -> Vec<Touch> 
 
 /// A ball keeps clear of another strand's rod.
 fn clear(loops: &Loops, skin: &impl Surface, ball: Ball, rod: usize) -> Option<Constraint<3>> {
-    let foot = Nearest::new(loops, rod, loops.middle(ball));
+    let place = loops.middle(ball);
+    let foot = Nearest::new(loops, rod, place);
     let (one, other) = (&loops.rods[ball.rod], &loops.rods[rod]);
-    let off = loops.middle(ball) - foot.at;
+    let off = place - foot.at;
     let reach = ball.reach + other.reach;
     let [_, line] = line(loops, rod);
     let normal = match loops.order {

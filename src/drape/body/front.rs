@@ -51,8 +51,7 @@ impl Front {
         })
     }
 
-    /// How far what hangs below the loop reaches from its middle line.
-    /// In mm.
+    /// How far what hangs below the loop reaches from its middle line, in mm.
     pub const fn reach(&self) -> f64 {
         self.reach
     }

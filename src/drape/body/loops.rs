@@ -342,7 +342,7 @@ pub fn reach(pieces: &[Straight]) -> f64 {
 }
 
 /// Where each piece starts, and where the last one ends.
-fn stations(pieces: &[Straight]) -> Vec<f64> {
+pub fn stations(pieces: &[Straight]) -> Vec<f64> {
     hang::stations(pieces.iter().map(|piece| piece.link.length))
 }
 

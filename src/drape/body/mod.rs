@@ -68,8 +68,8 @@ const MOST: f64 = 1000.0;
 /// Most strands that are laid: more would take too long.
 const MOST_STRANDS: usize = 16;
 /// When the first net has found the place, and when the last one rests.
-const FOUND: Still = Still { moves: 2.0, overlap: 1.0, forces: f64::INFINITY, pull: PULL };
-const RESTS: Still = Still { moves: 0.05, overlap: 0.01, forces: 1e-3, pull: NEARLY };
+const FOUND: Still = Still { moves: 2.0, overlap: 1.0, forces: f64::INFINITY, pull: PULL, is_rough: true };
+const RESTS: Still = Still { moves: 0.05, overlap: 0.01, forces: 1e-3, pull: NEARLY, is_rough: false };
 /// What a strand may lie shorter than it is, in mm, before that is told: no more than drops are known.
 const SHORT: f64 = 1.0;
 /// Longest link of what of the closure is not rigid, in mm.
@@ -277,10 +277,14 @@ trait Bed: Surface {
     /// A first guess for a loop of a length that lies so far outside the surface.
     fn guess(&self, length: f64, out: f64) -> Way;
 
-    /// The nets in which they are laid, the last one in pieces of at most a length: longest pieces, and when they
-    /// lie still.
-    fn nets(&self, fine: f64) -> Vec<(f64, Still)> {
-        vec![(COARSE.max(3.0 * fine), FOUND), (fine, RESTS)]
+    /// The longest pieces of the nets in which they are laid, the last one in pieces of at most a length.
+    fn nets(&self, fine: f64) -> Vec<f64> {
+        vec![COARSE.max(3.0 * fine), fine]
+    }
+
+    /// When they rest in the last one.
+    fn rest(&self) -> Still {
+        RESTS
     }
 
     /// Whether a strand with its closure, in such pieces, is easily long enough to lie on it.
@@ -339,18 +343,18 @@ fn lay_in(order: Precedence, strands: &[StrandPieces], closing: &[Straight], bed
     let mut ways: Vec<Way> = strands.iter().map(way).collect();
     let mut laid = Laid { ways: Vec::new(), unrest: None, short: 0.0 };
     let fine = FINE.max(all / MOST);
-    for (longest, still) in bed.nets(fine) {
-        let (all_strands, (strands, closing)) = (strands, cut(longest));
+    for longest in bed.nets(fine) {
+        let (pieces, closing) = cut(longest);
         // Longer pieces take more room round the neck.
-        if longest > fine && !strands.iter().all(|strand| bed.has_room(&strand.pieces, &closing)) {
+        if longest > fine && !pieces.iter().all(|strand| bed.has_room(&strand.pieces, &closing)) {
             continue;
         }
-        let mut loops = Loops { order, ..Loops::new(&strands, &closing, &ways) };
+        let mut loops = Loops { order, ..Loops::new(&pieces, &closing, &ways) };
         bed.prepare(&mut loops);
         laid.unrest = settle(&mut loops, bed, FOUND, work).err();
         if longest <= fine && laid.unrest.is_none() {
-            loops.outline_beads(all_strands);
-            (loops, laid.unrest) = whole(loops, bed, still, work);
+            loops.outline_beads(strands);
+            (loops, laid.unrest) = whole(loops, bed, bed.rest(), work);
         }
         if matches!(laid.unrest, Some(Unrest::Lost { .. })) {
             return laid;

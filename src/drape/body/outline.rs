@@ -1,12 +1,13 @@
 //! Balls that outline what is strung.
 //!
 //! A bead is a ball, or one that is swept along its hole: balls at most as far from each other as they reach, from end to end.
-//! A first net takes its pieces for such tubes; the last round takes the beads themselves, wherever they lie in their pieces.
+//! Nets are outlined by their pieces, with balls no more than 10 mm apart; at last by the beads themselves, wherever they lie in
+//! their pieces.
 
-use super::loops::{Loops, Member, Straight, StrandPieces};
+use super::loops::{Loops, Member, Straight, StrandPieces, stations};
 use crate::geometry::Point3;
 
-/// Balls of a tube are no farther from each other than it reaches, or than this, in mm.
+/// Balls of a rod are no farther from each other than this, in mm.
 const STEP: f64 = 10.0;
 /// What reaches less far from its middle line is cord, in mm: so much of it has one ball.
 const CORD: f64 = 0.6;
@@ -66,16 +67,13 @@ impl Loops {
 
 /// The balls of pieces: their stations and how far they reach.
 fn balls(pieces: &[Straight]) -> Vec<(f64, f64)> {
-    let mut from = 0.0;
     let mut balls: Vec<(f64, f64)> = Vec::new();
-    for piece in pieces {
+    for (piece, from) in pieces.iter().zip(stations(pieces)) {
         let is_covered = |(last, _): &(f64, f64)| from - last < OF_CORD;
-        if piece.reach < CORD && balls.last().is_some_and(is_covered) {
-            from += piece.link.length;
-            continue;
+        if piece.reach >= CORD || !balls.last().is_some_and(is_covered) {
+            let offsets = offsets(piece.link.length, piece.reach).into_iter();
+            balls.extend(offsets.map(|offset| (from + offset, piece.reach)));
         }
-        balls.extend(offsets(piece.link.length, piece.reach).into_iter().map(|offset| (from + offset, piece.reach)));
-        from += piece.link.length;
     }
     balls
 }

@@ -25,7 +25,7 @@ const LEAST: u32 = 4;
 const DEEP: f64 = 1.0;
 const LESS: f64 = 0.9;
 const PATIENCE: u32 = 10;
-/// Work that is spent on one net, in joints times the square of strands: a round factors a matrix as broad as the strands
+/// Work that is spent on one settling, in joints times the square of strands: a round factors a matrix as broad as the strands
 /// that lie beside one another. About 2 s.
 pub const WORK: usize = 800_000;
 /// The pull to the present place at first, that where all lies nearly still, the faintest, that of strands that may cross, which
@@ -55,6 +55,8 @@ pub struct Still {
     pub forces: f64,
     /// The pull to the present place in the first round, in mean weights of a joint per mm.
     pub pull: f64,
+    /// Whether rounds are solved roughly, as what follows is laid from there.
+    pub is_rough: bool,
 }
 
 /// How far each joint went in a round.
@@ -114,19 +116,19 @@ impl Depths {
 /// What is left where they come to no rest; they are then where the last round found them.
 pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still, work: usize) -> Result<Vec<f64>, Unrest> {
     let (mut pull, mut last, mut rounds): (f64, Option<Went>, u32) = (still.pull, None, 0);
-    let ((most, faint), mut depths) = (limits(loops, work), Depths { least: f64::INFINITY, since: 1 });
+    let ((most, faint), mut depths) = (limits(loops, work), Depths { least: f64::INFINITY, since: 0 });
     loop {
-        loops.open();
-        let contacts = Contacts::new(loops, skin, last.as_ref().map_or(f64::INFINITY, |last| last.moves.farthest()));
+        let moves = last.as_ref().map_or(f64::INFINITY, |last| last.moves.farthest());
+        let contacts = Contacts::new(loops, skin, moves);
         let overlap = contacts.overlap().max(loops.off());
         if let Some(last) = last.take_if(|last| last.rests && overlap < still.overlap) {
             return Ok(last.tensions);
         }
-        let moves = last.as_ref().map_or(f64::INFINITY, |last| last.moves.farthest());
         if rounds == most || loops.order == Precedence::Beside && depths.are_hopeless(rounds, overlap) {
             return Err(Unrest::Left { rounds, overlap, moves });
         }
         rounds += 1;
+        loops.open();
         let Some(went) = Went::new(loops, skin, &contacts, pull, still) else { return Err(Unrest::Lost { rounds }) };
         let along = last.as_ref().map_or(0.0, |last| went.moves.along(&last.moves));
         pull = stepped(pull, along).clamp(faint, STRONG);
@@ -136,10 +138,12 @@ pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still, work: usize)
 
 /// The pull after a round that went on by a share of the last one's way.
 fn stepped(pull: f64, along: f64) -> f64 {
-    match along {
-        _ if along < BACK => 4.0 * pull,
-        _ if along < 0.0 => pull,
-        _ => 0.5 * pull,
+    if along < BACK {
+        4.0 * pull
+    } else if along < 0.0 {
+        pull
+    } else {
+        0.5 * pull
     }
 }
 
@@ -154,16 +158,17 @@ struct Went {
 impl Went {
     /// Takes loops where a round finds them; nothing where it finds no place.
     fn new(loops: &mut Loops, skin: &impl Surface, contacts: &Contacts, pull: f64, still: Still) -> Option<Self> {
-        let is_rough = still.forces.is_infinite();
-        let solve = if is_rough { Net::solve_roughly } else { Net::solve };
+        let solve = if still.is_rough { Net::solve_roughly } else { Net::solve };
         let round = solve(&loops.net, &contacts.constraints, pull)?;
         let (moves, bent) = (Moves::new(loops, &round.places), loops.net.bent());
         loops.go(&round.places);
         let rises = moves.rises(loops) + (loops.net.bent() - bent) / loops.net.weight();
-        let forces = contacts.anew(loops, skin).map_or(f64::INFINITY, |anew| loops.net.imbalance(&anew, &round));
-        let is_still = moves.farthest() < still.moves || rises.abs() < RISES;
-        let is_balanced = forces <= still.forces || moves.farthest() < ROUNDING;
-        let rests = !loops.press(&round) && is_still && is_balanced;
+        let far = moves.farthest();
+        let is_still = far < still.moves || rises.abs() < RISES;
+        let is_pressed_anew = loops.press(&round);
+        let forces = || contacts.anew(loops, skin).map_or(f64::INFINITY, |anew| loops.net.imbalance(&anew, &round));
+        let is_balanced = || far < ROUNDING || still.forces.is_infinite() || forces() <= still.forces;
+        let rests = !is_pressed_anew && is_still && is_balanced();
         Some(Self { moves, tensions: round.tensions, rests })
     }
 }
@@ -177,7 +182,7 @@ mod tests {
     use super::super::way::Way;
     use super::*;
 
-    const RESTS: Still = Still { moves: 1e-3, overlap: 1e-3, forces: 1e-3, pull: PULL };
+    const RESTS: Still = Still { moves: 1e-3, overlap: 1e-3, forces: 1e-3, pull: PULL, is_rough: false };
 
     /// An upright cone about the y axis, its tip at the origin, of a half angle.
     struct Cone(f64);

@@ -32,7 +32,7 @@ use crate::pattern::Kind;
 const CORNERS: u32 = 96;
 
 /// When they lie as still as a picture shows: what is left is a pixel of 2,000 across a necklace.
-const DRAWN: Still = Still { moves: 0.1, overlap: 0.05, forces: f64::INFINITY, pull: PULL };
+const DRAWN: Still = Still { moves: 0.1, overlap: 0.05, forces: f64::INFINITY, pull: PULL, is_rough: false };
 
 /// A necklace laid closed: x to the right, y away from who looks down on it, and z up.
 #[derive(Clone, Debug)]
@@ -66,8 +66,12 @@ impl Bed for TableTop {
     }
 
     /// Strands start where they lie alone, which is near enough.
-    fn nets(&self, fine: f64) -> Vec<(f64, Still)> {
-        vec![(fine, DRAWN)]
+    fn nets(&self, fine: f64) -> Vec<f64> {
+        vec![fine]
+    }
+
+    fn rest(&self) -> Still {
+        DRAWN
     }
 
     /// All lies in one plane.

@@ -65,7 +65,7 @@ pub struct Press<Of = Index<Strand>> {
 
 /// Strands in contact, their chains as they then hang; nothing where no two of them touch, or none of those that do has room beside the other.
 pub fn settle(design: &Design, chains: &mut [Chain], hung: &[Hung]) -> Option<Settled> {
-    if !near::come_near(design, hung) && !has_bars(design) {
+    if !near::come_near(design, hung) && design.joined().next().is_none() {
         return None;
     }
     let order = order(design);
@@ -80,11 +80,6 @@ pub fn settle(design: &Design, chains: &mut [Chain], hung: &[Hung]) -> Option<Se
         }
     }
     None
-}
-
-/// Whether several strands go through anything.
-fn has_bars(design: &Design) -> bool {
-    design.shared().any(|(.., sharers)| sharers.0.len() > 1)
 }
 
 /// The strands from the inmost out: as bars hold them, then by length.

@@ -223,6 +223,7 @@ impl<'a> Settling<'a> {
         let Some(by) = self.pace.leap() else { return };
         let joints = self.ropes.iter_mut().flat_map(|rope| &mut rope.joints);
         joints.zip(by).for_each(|(joint, by)| joint.at = joint.at + by);
+        self.were_tense = self.ropes.iter().all(is_tense) && !self.ropes.iter().any(is_stretched);
         self.web.follow(&self.ropes);
         self.contacts = self.near();
     }
@@ -242,12 +243,12 @@ struct Pace {
     /// How far each went.
     steps: Vec<Point>,
     /// What the last step is of the one before, where it goes the same way.
-    is_of_last: Option<f64>,
+    of_last: Option<f64>,
 }
 
 impl Default for Pace {
     fn default() -> Self {
-        Self { pull: 0.0, moved: f64::INFINITY, steps: Vec::new(), is_of_last: None }
+        Self { pull: 0.0, moved: f64::INFINITY, steps: Vec::new(), of_last: None }
     }
 }
 
@@ -262,14 +263,14 @@ impl Pace {
             let grown = (4.0 * self.pull).clamp(FAINT, STRONG);
             self.pull = if pressed && along > 0.0 { 0.5 * self.pull } else { grown };
         }
-        self.is_of_last = of_last(&self.steps, &steps);
+        self.of_last = if pressed { of_last(along, &self.steps, &steps) } else { None };
         self.steps = steps;
         std::mem::replace(&mut self.moved, moved)
     }
 
     /// How far joints go on where steps are alike: as far as all further ones would add up to.
     fn leap(&mut self) -> Option<Vec<Point>> {
-        let (share, most) = (self.is_of_last.take()?, LEAP / self.moved);
+        let (share, most) = (self.of_last.take()?, LEAP / self.moved);
         let more = if share < 1.0 { most.min(share / (1.0 - share)) } else { most };
         // The next step tells nothing of this one.
         self.moved = f64::INFINITY;
@@ -277,10 +278,9 @@ impl Pace {
     }
 }
 
-/// What steps are of those before them, if all joints go on the same way.
-fn of_last(before: &[Point], steps: &[Point]) -> Option<f64> {
-    let sum = |one: &[Point], other: &[Point]| one.iter().zip(other).map(|(a, b)| a.dot(*b)).sum::<f64>();
-    let [along, was, is] = [sum(before, steps), sum(before, before), sum(steps, steps)];
+/// What steps are of those before them, if all joints go on the same way; `along` sums their products.
+fn of_last(along: f64, before: &[Point], steps: &[Point]) -> Option<f64> {
+    let [was, is] = [before, steps].map(|steps| steps.iter().map(|step| step.dot(*step)).sum::<f64>());
     (along > ALIKE * (was * is).sqrt()).then(|| along / was)
 }
 

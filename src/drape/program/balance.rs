@@ -1,6 +1,6 @@
 //! What is left of weights by the forces that a round found.
 
-use super::{Constraint, Net, Node, Round, distance};
+use super::{Constraint, Net, Node, Round};
 
 impl<const D: usize> Net<D> {
     /// The greatest force by which a joint is out of balance where it now is, along the axes in which it is not held, as a share
@@ -24,10 +24,8 @@ impl<const D: usize> Net<D> {
 
     /// Adds the tensions of ties.
     fn pull(&self, forces: &mut [[f64; D]], round: &Round<D>) {
-        for (tie, tension) in self.ties.iter().zip(&round.tensions) {
-            let [one, other] = tie.ends.map(|end| self.nodes[end].at);
-            let distance = distance(one, other).max(f64::MIN_POSITIVE);
-            let way = std::array::from_fn(|axis| (other[axis] - one[axis]) / distance);
+        for (at, (tie, tension)) in self.ties.iter().zip(&round.tensions).enumerate() {
+            let way = self.way(at);
             add(&mut forces[tie.ends[0]], way, *tension);
             add(&mut forces[tie.ends[1]], way, -tension);
         }

@@ -96,8 +96,11 @@ fn middles(piece: &Piece) -> Option<[Point; 2]> {
     let (inner, outer) = piece.drape.strands.first().zip(piece.drape.strands.last())?;
     let [first, last] = inner.ends;
     let [other_first, other_last] = outer.ends;
-    let apart = piece.design.strands.last().is_some_and(|strand| strand.aside.value() > 0.0);
-    Some(if apart { [first.between(other_first, 0.5), last.between(other_last, 0.5)] } else { inner.ends })
+    Some(if piece.design.are_held_apart() {
+        [first.between(other_first, 0.5), last.between(other_last, 0.5)]
+    } else {
+        inner.ends
+    })
 }
 
 /// How far a pin reaches out through the cone that covers it: cones stand upright over their strands.
