@@ -1,5 +1,5 @@
 //! Patterns, spoiled at random: each gives a piece or an error that says what to change, soon and in
-//! little memory, never a panic. An eighth of the pieces is hung, and a share drawn whole: every page that there is of them.
+//! little memory, never a panic. Of an eighth what they make is hung, and of a share drawn whole: every page that there is.
 //!
 //! Every input follows from a seed and its number alone. To run many, for hours:
 //!
@@ -34,10 +34,11 @@ use std::sync::atomic::{AtomicU64, Ordering};
 use std::{env, thread};
 
 use festoon::design::{self, Choice};
+use festoon::pattern::{self, Draft};
+use festoon::piece;
 use festoon::remark::render::{Notation, render};
 use festoon::remark::{Code, Level, Remark, has_errors};
 use festoon::source::Source;
-use festoon::{pattern, piece};
 use peak_alloc::PeakAlloc;
 
 use spoil::Corpus;
@@ -133,15 +134,13 @@ fn said(panic: &(dyn std::any::Any + Send)) -> String {
     text.or_else(|| panic.downcast_ref::<&str>().map(|text| (*text).to_owned())).unwrap_or_default()
 }
 
-/// Makes the design of a text.
+/// Makes as much of the design of a text as can be read.
 fn resolved(source: &Source) -> Result<(), String> {
-    let (pattern, mut remarks) = pattern::read(source);
-    let made = pattern.map(|pattern| design::resolve(&pattern, &Choice::default()));
-    let design = made.and_then(|(design, more)| {
-        remarks.extend(more);
-        design
-    });
-    told(design.is_some(), &remarks, source)
+    let Draft { pattern, mut remarks, holes } = pattern::draft(source);
+    let attempt = pattern.map(|pattern| design::attempt(&pattern, &holes, &Choice::default()));
+    let is_made = attempt.as_ref().is_some_and(|attempt| attempt.design.is_some());
+    remarks.extend(attempt.into_iter().flat_map(|attempt| attempt.remarks));
+    told(is_made, &remarks, source)
 }
 
 /// Whether something was made or it is said why not, and what is said helps and is shown.

@@ -2,6 +2,7 @@
 
 use clap::{Args, ValueEnum};
 
+use festoon::english::commas;
 use festoon::listing::{self, Listing};
 
 use super::{Failure, Units, VariantOptions, input, output, report};
@@ -32,7 +33,7 @@ pub fn run(options: &Options, messages: &report::Messages) -> Result<(), Failure
     let (piece, _, _) = input::load(&options.pattern, &options.variant, None, messages)?;
     let listing = Listing::new(&options.units.of(piece));
     if !listing.undeclared.is_empty() {
-        report::news(&format!("no `material` is written, and none is claimed, of: {}", listing.undeclared.join(", ")));
+        report::news(&format!("no `material` is written, and none is claimed, of: {}", commas(&listing.undeclared)));
     }
     match options.format {
         Format::Text => output::say(&listing::text(&listing)),

@@ -6,6 +6,7 @@ use clap::{Args, ValueEnum};
 
 use festoon::Piece;
 use festoon::design::Choice;
+use festoon::english::commas;
 use festoon::materials::render::{self, Separator};
 use festoon::materials::{self, Batch, MOST_MAKERS, Materials, Order, Pool, Stash};
 use festoon::pattern;
@@ -111,7 +112,7 @@ impl Bags {
             } else if ways.contains(name) {
                 choice.colourway = one;
             } else {
-                let all = [sizes.as_slice(), &ways].concat().join(", ");
+                let all = commas(sizes.iter().chain(&ways));
                 let known = if all.is_empty() { "it has none".to_owned() } else { format!("it has {all}") };
                 return Err(Failure::trouble(format!("{}: no size or colourway `{name}`; {known}", source.name)));
             }

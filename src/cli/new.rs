@@ -2,6 +2,7 @@
 
 use clap::Args;
 
+use festoon::english::commas;
 use festoon::pattern::Kind;
 use festoon::remark::suggest;
 
@@ -35,7 +36,7 @@ fn word(word: &str) -> Result<Start, String> {
     let all = || Kind::ALL.iter().copied().map(Start::Piece).chain([Start::Shelf]);
     let words = || all().map(Start::word);
     let found = all().find(|start| start.word() == word);
-    found.ok_or_else(|| suggest(word, words(), || format!("one of {}", words().collect::<Vec<_>>().join(", "))))
+    found.ok_or_else(|| suggest(word, words(), || format!("one of {}", commas(words()))))
 }
 
 /// Prints the pattern or shelf.

@@ -1,6 +1,7 @@
 //! `festoon check --swap OLD=NEW`: what changes when one bead stands in for another.
 
 use festoon::design::{Bead, Choice, Design, Entries, resolve};
+use festoon::english::commas;
 use festoon::hung;
 use festoon::pattern::{Pattern, read};
 use festoon::remark::{Code, Remark, has_errors, suggest};
@@ -52,7 +53,7 @@ fn known(pattern: &Pattern, id: &str) -> Result<(), Failure> {
     if pattern.beads.get(id).is_some() {
         return Ok(());
     }
-    let all = || format!("it defines: {}", pattern.beads.ids().collect::<Vec<_>>().join(", "));
+    let all = || format!("it defines: {}", commas(pattern.beads.ids()));
     let help = suggest(id, pattern.beads.ids(), all);
     Err(Failure::Trouble(format!("the pattern defines no bead `{id}`: {help}")))
 }
@@ -66,7 +67,7 @@ fn table(old: &Design, new: &Design, swap: &Swap) -> String {
         };
         let count = |design: &Design, counts: Entries<u32, Bead>| {
             let named = design.beads.iter().zip(counts).filter(|(_, count)| *count > 0);
-            named.map(|(bead, count)| format!("{count} {}", bead.id)).collect::<Vec<_>>().join(", ")
+            commas(named.map(|(bead, count)| format!("{count} {}", bead.id)))
         };
         text += &format!("\n{}\n", before.name);
         text += &row("beads", count(old, before.counts(old)), count(new, after.counts(new)));

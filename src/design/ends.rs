@@ -34,11 +34,11 @@ pub fn end(
     let findings: Vec<_> = found.into_iter().collect::<Option<_>>()?;
     spot::check_crimped(ids, shelf, context);
     let is = |kind| findings.iter().find(|index| shelf.findings[**index].kind() == kind);
-    let bight = match (is(FindingKind::WireGuard), is(FindingKind::Crimp)) {
-        (Some(guard), _) => shelf.findings[*guard].length(),
-        (None, crimp) => crimp.map(|_| usual::BIGHT),
-    };
     let length = |kind| is(kind).and_then(|at| shelf.findings[*at].length());
+    let bight = match is(FindingKind::WireGuard) {
+        Some(_) => length(FindingKind::WireGuard),
+        None => is(FindingKind::Crimp).map(|_| usual::BIGHT),
+    };
     let over =
         length(FindingKind::CrimpCover).zip(length(FindingKind::Crimp)).map(|(cover, crimp)| overhang(cover, crimp));
     let along = findings.iter().map(|index| taken(&shelf.findings[*index])).sum();
@@ -65,11 +65,11 @@ pub fn both(
     end: End,
     cord: &Cord,
     legs: u32,
-    take_up: Stated<Length>,
+    take_up: Length,
     closure: &Closure,
     findings: &Entries<Finding>,
 ) -> [End; 2] {
-    let knot = end.is_knotted(findings).then(|| take_up.map(|one| one * usual::DOUBLE_OVERHAND));
+    let knot = end.is_knotted(findings).then(|| take_up * usual::DOUBLE_OVERHAND);
     let end = End { take_up: knot, ..end };
     let is_tied = end.findings.is_empty() && cord.is_limp();
     let [first, last] = [0, 1].map(|side: usize| match is_tied && closure.holds(side) {
@@ -80,7 +80,7 @@ pub fn both(
 }
 
 /// The end at which cord is tied, all legs together, in a loop and a knot that takes up so much.
-fn tied(cord: &Cord, legs: u32, take_up: Option<Stated<Length>>) -> End {
+fn tied(cord: &Cord, legs: u32, take_up: Option<Length>) -> End {
     let width = cord.diameter * f64::from(legs);
     let bight = width * usual::TIED;
     End { take_up, ..End::new(Vec::new(), Some(bight), bight + width * usual::KNOT_WIDTH) }

@@ -21,7 +21,7 @@ impl Strand {
     /// Cord that the knots at its ends take up, all legs together.
     #[must_use]
     pub fn end_take_up(&self) -> Length {
-        self.ends.iter().filter_map(|end| end.take_up).map(|knot| *knot).sum()
+        self.ends.iter().filter_map(|end| end.take_up).sum()
     }
 
     /// Cord that all its knots take up, all legs together.

@@ -221,7 +221,7 @@ pub struct End {
     /// Length along the piece that loop and findings take from the strand.
     pub takes: Length,
     /// Cord that its knot takes up, all legs together, where it is knotted.
-    pub take_up: Option<Stated<Length>>,
+    pub take_up: Option<Length>,
 }
 
 /// A row of bits that touch and move together.

@@ -257,7 +257,8 @@ fn consistent(finding: Finding, context: &mut Context) -> Option<Finding> {
         return None;
     }
     let Some((sizes, smaller, larger)) = wrong else { return Some(finding) };
-    let wrong = Shaping::Contradiction { id: finding.id, sizes, smaller, larger };
+    let assumed = finding.pin().is_some_and(|pin| pin.eye().is_assumed());
+    let wrong = Shaping::Contradiction { id: finding.id, sizes, smaller, larger, assumed };
     context.refuse(Remark::new(wrong).at(finding.place))
 }
 

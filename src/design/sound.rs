@@ -16,7 +16,7 @@ use super::model::{Bit, FillRepeat, Model, Phrase, Rest, Strand, Train, What};
 use super::resting::SAME;
 use super::stock::{Bead, Cord};
 use super::twist::Twist;
-use numbers::{amount, is_asked, is_closing, is_measured, is_numbered, is_packed, is_sized, is_thick, is_worn};
+use numbers::{above, is_asked, is_closing, is_measured, is_numbered, is_packed, is_sized, is_thick, is_worn};
 
 /// What of a model is not as is promised of a design.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -108,15 +108,13 @@ impl Model {
 
     /// The first flaw of what is no bead's, cord's, finding's or strand's own.
     fn flaw_of_whole(&self) -> Option<Flaw> {
-        let twists =
-            |twist: &Twist| amount(twist.turns) && twist.turns > 0.0 && twist.lays().len() == self.strands.len();
+        let twists = |twist: &Twist| above(twist.turns) && twist.lays().len() == self.strands.len();
         match () {
             () if self.copies == 0 => Some(Flaw::NoCopies),
             () if self.closure.parts().any(|part| self.findings.get(part.finding).is_none()) => Some(Flaw::UnknownPart),
             () if !is_closing(&self.closure) => Some(Flaw::PartLength),
             () if !is_worn(&self.wear) => Some(Flaw::Body),
-            () if !(amount(self.wraps) && self.wraps > 0.0) => Some(Flaw::Turns),
-            () if !self.twist.as_ref().is_none_or(twists) => Some(Flaw::Turns),
+            () if !above(self.wraps) || !self.twist.as_ref().is_none_or(twists) => Some(Flaw::Turns),
             () if !self.price.as_ref().is_none_or(is_asked) => Some(Flaw::Price),
             () => None,
         }
@@ -183,15 +181,12 @@ impl Model {
 
     fn knows_all(&self, chart: &[Phrase]) -> bool {
         chart.iter().all(|phrase| match phrase {
-            Phrase::Run(count, bead) => *count > 0 && self.beads.get(*bead).is_some(),
+            Phrase::Run(_, bead) => self.beads.get(*bead).is_some(),
             Phrase::Finding(at) | Phrase::Stop(_, at) => self.findings.get(*at).is_some(),
-            Phrase::Times(count, list) => *count > 0 && self.knows_all(list),
-            Phrase::Ordered(list) => self.knows_all(list),
+            Phrase::Times(_, list) | Phrase::Ordered(list) => self.knows_all(list),
             Phrase::Mirror(side, middle) => self.knows_all(side) && self.knows_all(middle),
             Phrase::Dangle(on, list) => on.is_none_or(|on| self.findings.get(on).is_some()) && self.knows_all(list),
-            Phrase::Gap(length) => amount(length.value()),
-            Phrase::Links(count) => *count > 0,
-            Phrase::Knot => true,
+            Phrase::Gap(_) | Phrase::Links(_) | Phrase::Knot => true,
         })
     }
 
@@ -212,10 +207,10 @@ fn each<'b>(bits: impl Iterator<Item = &'b Bit>) -> Vec<&'b Bit> {
     bits.flat_map(with_hung).collect()
 }
 
-/// Whether each repeat that fills a strand is among the bits of its first train, and that beside it is bare.
+/// Whether each repeat that fills a strand is among the bits of its first train.
 fn fills(fill: &FillRepeat, strand: &Strand) -> bool {
     let bits = strand.trains.first().map_or(0, |train| train.bits.len());
-    amount(fill.leave.value()) && fill.ones.iter().all(|one| one.start <= one.end && one.end <= bits)
+    fill.ones.iter().all(|one| one.start <= one.end && one.end <= bits)
 }
 
 /// Where the first and last of a train may come to lie, in mm from the first end's loop.

@@ -90,7 +90,7 @@ impl<'a> Known<'a> {
         let length = target(written, settle, made_to, list.has_fill(), context)?;
         let legs = if written.doubled.is_some_and(|doubled| doubled.0) { 2 } else { 1 };
         let take_up = ends::take_up(of, legs);
-        let ends = ends::both(end, of, legs, take_up, closure, &shelf.findings);
+        let ends = ends::both(end, of, legs, *take_up, closure, &shelf.findings);
         Some(Self { written, made_to, closure, shelf, cord, list, legs, take_up, ends, settle, length })
     }
 

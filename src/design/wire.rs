@@ -57,7 +57,7 @@ fn know(id: &str, metal: &At<String>, context: &mut Context) {
 /// What a metre of solid wire weighs by its metal, else of steel; of stranded wire nothing, which has air between its filaments.
 pub fn solid_mass(wire: &Wire, diameter: Length) -> Option<Mass> {
     let is_solid = wire.filaments == Stated::Stated(1);
-    let density = densities::density(wire.metal.as_deref().unwrap_or("steel")).filter(|_| is_solid)?;
+    let density = densities::of_wire(wire.metal.as_deref()).filter(|_| is_solid)?;
     Some(metre(diameter, density))
 }
 

@@ -183,6 +183,12 @@ pub fn density(material: &str) -> Option<f64> {
     entry(material).map(|(_, density, _)| *density)
 }
 
+/// Density in g/cm³ of wire of a metal; of steel where that is not said.
+#[must_use]
+pub fn of_wire(metal: Option<&str>) -> Option<f64> {
+    density(metal.unwrap_or("steel"))
+}
+
 /// Where [`density`] takes its figure from.
 #[must_use]
 pub fn source(material: &str) -> Option<&'static str> {

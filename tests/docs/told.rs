@@ -45,7 +45,8 @@ fn numbers(expression: &str) -> Vec<f64> {
 
 /// The ways to tell a number.
 fn ways(number: f64) -> Vec<String> {
-    const WORDS: [(f64, &str); 14] = [
+    const WORDS: [(f64, &str); 15] = [
+        (0.001, "a thousandth"),
         (0.01, "a hundredth"),
         (0.05, "a twentieth"),
         (0.1, "a tenth"),
@@ -135,6 +136,7 @@ fn all() -> Vec<Tells> {
         tells("strands-crowd", "by more than {} mm", "src/rules/hang.rs", "INTO"),
         tells("strands-crowd", "within {} mm of one another", "src/drape/clearance.rs", "TOUCHES"),
         tells("strands-crowd", "first and last {} mm", "src/drape/clearance.rs", "ENDS"),
+        tells("strands-crowd", "hangs more than {} mm lower", "src/rules/hang.rs", "LOWER"),
         tells("strands-crowd", "no more than {}, with", "src/rules/hang.rs", "ROOMY"),
         tells("strands-unsettled", "farther than {} mm, after", "src/drape/contact/rounds.rs", "STILL"),
         tells("strands-unsettled", "after {} rounds at the most", "src/drape/contact/rounds.rs", "ROUNDS"),
@@ -145,6 +147,8 @@ fn all() -> Vec<Tells> {
         tells("strands-unsettled", "or {} where strands have no room", "src/drape/body/rest.rs", "CROSSING"),
         tells("strands-unsettled", "farther than {} mm, or all", "src/drape/body/mod.rs", "RESTS"),
         tells("strands-unsettled", "no bead lies {} mm deep", "src/drape/body/mod.rs", "RESTS").which(1, |mm| mm),
+        tells("strands-unsettled", "more than {} of a joint's", "src/drape/body/mod.rs", "RESTS")
+            .which(2, |share| share),
         tells("strands-unsettled", "along their first {} mm", "src/drape/body/constraints.rs", "SHARED"),
         tells("strands-unsettled", "round a radius of {} mm", "src/drape/program.rs", "KINK"),
         tells("strands-unsettled", "more than {} mm of that", "src/drape/body/mod.rs", "SHORT"),

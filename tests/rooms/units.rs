@@ -53,7 +53,8 @@ fn unsaid(text: &str) -> Vec<String> {
             words if words.starts_with("///") => said += words,
             _ if line.starts_with("pub struct ") => of_type = std::mem::take(&mut said),
             shown if shown.starts_with("pub ") => {
-                let is_said = [&said, &of_type, &head].into_iter().any(|words| has_unit(words));
+                let of_type = if line.starts_with(' ') { of_type.as_str() } else { "" };
+                let is_said = [&said, of_type, &head].into_iter().any(has_unit);
                 unsaid.extend(numbered(&lines[at..]).filter(|_| !is_said).map(str::to_owned));
                 said.clear();
             }
@@ -85,6 +86,7 @@ fn has_unit(words: &str) -> bool {
 fn a_number_without_a_unit_is_found() {
     let text = "/// Length in mm.\npub fn a() -> f64 {\n}\n\n/// Length.\n#[must_use]\npub const fn b(\n) -> Option<f64> {\n}\n\n\
                 /// Sizes in mm.\npub struct C {\n    /// Its length.\n    pub c: f64,\n}\n\n/// Sizes.\npub struct D {\n    \
-                /// Its length.\n    pub d: Option<f64>,\n    pub e: Length,\n}\n\n/// Of a length.\npub fn f(at: f64) -> u8 {\n}\n";
-    assert_eq!(unsaid(text), ["b", "d"]);
+                /// Its length.\n    pub d: Option<f64>,\n    pub e: Length,\n}\n\n/// Of a length.\npub fn f(at: f64) -> u8 {\n}\n\n\
+                /// Sizes in mm.\npub struct G {\n    /// Its length.\n    pub g: f64,\n}\n\n/// Of none.\npub fn h() -> f64 {\n}\n";
+    assert_eq!(unsaid(text), ["b", "d", "h"]);
 }

@@ -9,6 +9,7 @@ use serde::Serialize;
 
 use festoon::art::Ink;
 use festoon::design::Choice;
+use festoon::english::capital;
 use festoon::export;
 use festoon::pattern::Kind;
 use festoon::source::Source;
@@ -103,12 +104,6 @@ fn begin((name, text, is_kind): (&'static str, Cow<'static, str>, bool)) -> Opti
         if is_kind { "With a note at every key.".to_owned() } else { heading.summary.clone().unwrap_or_default() };
     let svg = export::svg(&bench::bench(&piece, Ink::Colour).page);
     Some(Begin { name, title, summary, is_kind, svg })
-}
-
-/// A word begun with a capital.
-fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// Answers with the text of a pattern to begin from.

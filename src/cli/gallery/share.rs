@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use std::fs::{self, File};
 use std::path::{Path, PathBuf};
 
+use festoon::english::commas;
 use serde::{Deserialize, Serialize};
 
 use super::record::refuse_link;
@@ -84,7 +85,7 @@ pub fn read(out: &Path) -> Result<BTreeMap<String, Option<String>>, String> {
     let is_missing = |number: &u32| !manifests.iter().any(|(name, _)| *name == Share { number: *number, of }.name());
     let missing: Vec<_> = (1..=of).filter(is_missing).map(|number| format!("{number}/{of}")).collect();
     if !missing.is_empty() {
-        return Err(format!("{}: not drawn yet: part {}", out.display(), missing.join(", ")));
+        return Err(format!("{}: not drawn yet: part {}", out.display(), commas(missing)));
     }
     Ok(manifests.into_iter().flat_map(|(_, manifest)| manifest.patterns).collect())
 }

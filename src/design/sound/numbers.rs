@@ -3,7 +3,7 @@
 use crate::design::assorted::{Assorted, Pack};
 use crate::design::finding::Finding;
 use crate::design::joins::{Closure, Joins, Part, WornOpen};
-use crate::design::model::{Price, Strand, Wear, What};
+use crate::design::model::{Phrase, Price, Strand, Wear, What};
 use crate::design::stock::{Bead, Cord};
 use crate::pattern::Overhead;
 use crate::units::Length;
@@ -52,7 +52,7 @@ pub fn is_closing(closure: &Closure) -> bool {
 pub fn is_worn(wear: &Wear) -> bool {
     let build = &wear.build;
     let body = positive(wear.girth) && positive(wear.narrowest) && amount(wear.ease.value());
-    body && *build.breadth_to_depth > 0.0 && amount(*build.breadth_to_depth) && amount(*build.chest_tilt)
+    body && above(*build.breadth_to_depth) && amount(*build.chest_tilt)
 }
 
 pub fn is_asked(price: &Price) -> bool {
@@ -61,18 +61,37 @@ pub fn is_asked(price: &Price) -> bool {
 }
 
 pub fn is_numbered(strand: &Strand) -> bool {
-    let ends = strand.ends.iter().flat_map(|end| [end.bight, Some(end.takes), end.take_up.map(|knot| *knot)]).flatten();
+    let ends = strand.ends.iter().flat_map(|end| [end.bight, Some(end.takes), end.take_up]).flatten();
     let own = [strand.finished, *strand.take_up, strand.slack, *strand.allowance, strand.aside];
     let bits = each(strand.bits()).into_iter().all(|bit| {
         let drop = if let What::Dangle(dangle) = &bit.what { dangle.drop } else { 0.0 };
         [bit.before, bit.after, drop].into_iter().all(f64::is_finite) && amount(bit.length()) && amount(bit.mass)
     });
-    strand.legs > 0 && bits && ends.chain(own).all(|length| amount(length.value()))
+    let filled = strand.fill.as_ref().is_none_or(|fill| fill.times > 0 && amount(fill.leave.value()));
+    let lengths = ends.chain(own).all(|length| amount(length.value()));
+    strand.legs > 0 && bits && filled && lengths && is_counted(&strand.chart)
+}
+
+/// Whether a chart has as many of everything as there can be, and gaps as long.
+fn is_counted(chart: &[Phrase]) -> bool {
+    chart.iter().all(|phrase| match phrase {
+        Phrase::Run(count, _) | Phrase::Links(count) => *count > 0,
+        Phrase::Times(count, list) => *count > 0 && is_counted(list),
+        Phrase::Ordered(list) | Phrase::Dangle(_, list) => is_counted(list),
+        Phrase::Mirror(side, middle) => is_counted(side) && is_counted(middle),
+        Phrase::Gap(length) => amount(length.value()),
+        Phrase::Finding(_) | Phrase::Stop(..) | Phrase::Knot => true,
+    })
 }
 
 /// Whether something is a number, and more than nothing.
 pub fn positive(length: Length) -> bool {
-    length.value().is_finite() && length > Length::ZERO
+    above(length.value())
+}
+
+/// The same of a bare number.
+pub fn above(number: f64) -> bool {
+    number.is_finite() && number > 0.0
 }
 
 /// Whether something is a number, and not less than nothing.

@@ -106,17 +106,17 @@ fn what_beads_are_bought_in_holds_beads_that_there_are() {
 #[test]
 fn a_chart_and_what_fills_are_of_what_is_strung() {
     let charted = |phrase| strand(|only| only.chart = vec![phrase]);
-    let unknown = Some(Flaw::Unknown(nth(0)));
+    let [unknown, number] = [Flaw::Unknown(nth(0)), Flaw::Number(nth(0))].map(Some);
     assert_eq!([Phrase::Times(1, Vec::new()), Phrase::Links(1), Phrase::Gap(Length::ZERO)].map(charted), [None; 3]);
     assert_eq!(
         [Phrase::Times(0, Vec::new()), Phrase::Links(0), Phrase::Gap(Length::mm(-1.0))].map(charted),
-        [unknown; 3]
+        [number; 3]
     );
-    let filled = |range: std::ops::Range<usize>| {
-        let fill = FillRepeat { times: 2, ones: vec![range], leave: Length::ZERO };
+    let filled = |times, range: std::ops::Range<usize>| {
+        let fill = FillRepeat { times, ones: vec![range], leave: Length::ZERO };
         strand(|only| only.fill = Some(fill))
     };
-    assert_eq!((filled(20..24), filled(20..25)), (None, unknown));
+    assert_eq!((filled(2, 20..24), filled(2, 20..25), filled(0, 20..24)), (None, unknown, number));
 }
 
 #[test]

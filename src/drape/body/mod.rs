@@ -69,7 +69,7 @@ const MOST: f64 = 1000.0;
 const MOST_STRANDS: usize = 16;
 /// When the first net has found the place, and when the last one rests.
 const FOUND: Still = Still { moves: 2.0, overlap: 1.0, forces: f64::INFINITY, pull: PULL, is_rough: true };
-const RESTS: Still = Still { moves: 0.05, overlap: 0.01, forces: 1e-3, pull: NEARLY, is_rough: false };
+const RESTS: Still = Still { moves: 0.05, overlap: 0.01, forces: 0.001, pull: NEARLY, is_rough: false };
 /// What a strand may lie shorter than it is, in mm, before that is told: no more than drops are known.
 const SHORT: f64 = 1.0;
 /// Longest link of what of the closure is not rigid, in mm.

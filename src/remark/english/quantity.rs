@@ -1,8 +1,8 @@
 //! Why a text is not the quantity that is meant, in English.
 
-use crate::english::commas;
 use std::fmt;
 
+use crate::english::commas;
 use crate::remark::said::quantity::NoQuantity;
 use crate::units::{UnitError, Wanted, WithUnit};
 

@@ -1,6 +1,6 @@
 //! What is said about the shapes and sizes of findings, in English.
 
-use crate::english::{a, commas};
+use crate::english::{a, assumed, commas};
 use crate::remark::said::shaping::{Shaping, Sizes};
 
 /// What was found.
@@ -11,9 +11,10 @@ pub fn headline(said: &Shaping) -> String {
         Shaping::Knotted { kind } => format!("a knot is tied round a bead in a knot cover, not in {}", a(kind)),
         Shaping::Wound { kind } => format!("a tassel is wound of a cord, not {}", a(kind)),
         Shaping::Lacks { id, kind, keys } => format!("{id}: {} needs its {}", a(kind), commas(keys)),
-        Shaping::Contradiction { id, sizes, smaller, larger } => {
+        Shaping::Contradiction { id, sizes, smaller, larger, assumed: is_assumed } => {
             let (key, must) = relation(*sizes);
-            format!("{id}: its {key} of {} is not {must} of {}", smaller.hundredths(), larger.hundredths())
+            let (smaller, larger) = (smaller.hundredths(), larger.hundredths());
+            format!("{id}: its {key} of {smaller} is not {must} of {larger}{}", assumed(*is_assumed))
         }
         Shaping::TooManyLinks { id, length, links } => {
             format!("{id}: {} of it would have {links} links", length.tenths())
@@ -32,6 +33,9 @@ pub fn help(said: &Shaping) -> String {
         Shaping::Outlined { .. } => "take `outline:` out, or write `kind: charm`",
         Shaping::Knotted { .. } => "take `bead:` out",
         Shaping::Wound { .. } => "take `cord:` out",
+        Shaping::Contradiction { assumed: true, .. } => {
+            "use a pin of thinner wire, or of an eye pin write its `outside:`"
+        }
         Shaping::Contradiction { .. } => "measure both again",
         Shaping::TooManyLinks { .. } | Shaping::NoOpening { .. } => "measure a link again, outside, and its wire",
     };

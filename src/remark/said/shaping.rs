@@ -37,6 +37,8 @@ pub enum Shaping {
         sizes: Sizes,
         smaller: Length,
         larger: Length,
+        /// Whether the larger is assumed.
+        assumed: bool,
     },
     TooManyLinks {
         id: String,

@@ -3,7 +3,7 @@
 
 use crate::design::{Design, Entries, Strand};
 use crate::drape::{Hung, Seat};
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
 
 use super::strands::longest_first;
@@ -24,7 +24,7 @@ struct Disc {
 
 /// Whether no strand lies as a whole over those that are longer: they are twisted, or one somewhere lies under a longer one.
 pub fn are_twined(hung: &Entries<Option<&Hung>, Strand>, design: &Design) -> bool {
-    design.twist.is_some() || any_under(discs(hung, design))
+    design.twist.is_some() || design.strands.len() > 1 && any_under(discs(hung, design))
 }
 
 /// The beads of all strands.
@@ -45,10 +45,13 @@ fn disc(seat: &Seat, strand: &Strand, turn: usize, design: &Design) -> Option<Di
 
 /// Whether a bead is seen behind one of a strand that is drawn before its own.
 fn any_under(mut discs: Vec<Disc>) -> bool {
-    discs.sort_by(|one, other| one.centre.x.total_cmp(&other.centre.x));
+    let Some(all) = Extent::of(discs.iter().map(|disc| disc.centre)) else { return false };
+    let is_tall = all.height() > all.width();
+    let along = |disc: &Disc| if is_tall { disc.centre.y } else { disc.centre.x };
+    discs.sort_by(|one, other| along(one).total_cmp(&along(other)));
     let widest = discs.iter().map(|disc| disc.radius).fold(0.0, f64::max);
     discs.iter().enumerate().any(|(at, one)| {
-        let beside = |other: &&Disc| other.centre.x - one.centre.x < one.radius + widest;
+        let beside = |other: &&Disc| along(other) - along(one) < one.radius + widest;
         discs[at + 1..].iter().take_while(beside).any(|other| one.is_amiss(other))
     })
 }
@@ -56,9 +59,10 @@ fn any_under(mut discs: Vec<Disc>) -> bool {
 impl Disc {
     /// Whether two are seen over one another in the wrong order.
     fn is_amiss(&self, other: &Self) -> bool {
-        let is_over = (self.centre - other.centre).length() < OVER * (self.radius + other.radius);
-        is_over
-            && (self.turn < other.turn && self.near > other.near || self.turn > other.turn && self.near < other.near)
+        let (first, later) = if self.turn < other.turn { (self, other) } else { (other, self) };
+        first.turn < later.turn
+            && first.near > later.near
+            && first.centre.distance(later.centre) < OVER * (first.radius + later.radius)
     }
 }
 
