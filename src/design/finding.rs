@@ -267,11 +267,17 @@ impl Finding {
     }
 
     /// How broad it is across the cord, where that is known: the largest of its diameters; of a ring with its wire, of a
-    /// bar across its holes' row.
+    /// bar, square to its row of holes.
     #[must_use]
     pub fn across(&self) -> Option<Length> {
         let ring = self.ring().map(JumpRing::breadth);
         [self.outside(), self.mouth(), self.inside(), ring].into_iter().flatten().reduce(Length::max)
+    }
+
+    /// The same in mm, or a breadth in mm where it is not known.
+    #[must_use]
+    pub fn across_or(&self, breadth: f64) -> f64 {
+        self.across().map_or(breadth, Length::value)
     }
 
     /// How far below the cord what hangs on it begins: the loop of a pin, else the ring, bail or chain. Chain cut to no one

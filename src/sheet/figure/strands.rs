@@ -382,7 +382,7 @@ fn hanger_width(hanger: &Finding) -> f64 {
 fn bit_width(bit: &Bit, design: &Design) -> f64 {
     match bit.what {
         What::Bead(bead) => design.beads[bead].across.value(),
-        What::Finding(at) => design.findings[at].across().map_or(bit.length(), Length::value),
+        What::Finding(at) => design.findings[at].across_or(bit.length()),
         _ => 0.0,
     }
 }
