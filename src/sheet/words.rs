@@ -105,7 +105,7 @@ mod tests {
             set(&chart, Type::BODY, width).into_iter().map(|line| text(line).collect::<String>()).collect::<Vec<_>>()
         };
         assert_eq!(lines(2.0 * wide).len(), 1);
-        assert_eq!(lines(1.4 * wide), ["4 links bare, then (dangle:", "1B on a ring)"], "more than half a line");
+        assert_eq!(lines(1.4 * wide), ["4 links bare, then (dangle: 1B on a", "ring)"], "more than half a line");
     }
 
     #[test]

@@ -154,7 +154,7 @@ mod tests {
     #[test]
     fn both_units_side_by_side() {
         assert_eq!(UnitStyle::Both.ruler(Length::mm(419.1)), "16 ½ in (419 mm)");
-        assert_eq!(UnitStyle::Mm.ruler(Length::mm(-0.2)), "0 mm");
+        assert_eq!(UnitStyle::Mm.ruler(Length::mm(-0.02)), "0 mm");
         assert_eq!(UnitStyle::Both.ruler(Length::mm(-7.4)), "−9⁄32 in (-7.4 mm)");
         assert_eq!(UnitStyle::Both.ruler(Length::mm(25.2)), "1 in (25 mm)");
         assert_eq!(UnitStyle::Both.ruler(Length::mm(438.8)), "17 ¼ in (439 mm)");
@@ -191,7 +191,7 @@ mod tests {
         let told = |mm: f64| UnitStyle::Both.ruler(Length::mm(mm));
         assert_eq!([1.34, 2.76, 3.18].map(told), ["1⁄16 in (1.3 mm)", "3⁄32 in (2.8 mm)", "⅛ in (3.2 mm)"]);
         assert_eq!([7.0, 7.5].map(told), ["9⁄32 in (7 mm)", "9⁄32 in (7.5 mm)"]);
-        assert_eq!([9.94, 9.96, 12.4].map(told), ["⅜ in (9.9 mm)", "⅜ in (10 mm)", "½ in (12 mm)"]);
+        assert_eq!([9.94, 9.96, 12.4].map(told), ["13⁄32 in (9.9 mm)", "13⁄32 in (10 mm)", "½ in (12 mm)"]);
     }
 
     #[test]

@@ -147,7 +147,7 @@ mod tests {
         // 12.5 and 166.5 mm are printed as 13 and 167, and their sum as 179.
         let adds_up = |units, parts, whole| adds_up(units, UnitStyle::ruler, parts, whole);
         assert!(!adds_up(UnitStyle::Mm, [12.5, 166.5], 179.0));
-        assert!(adds_up(UnitStyle::Mm, [12.0, 167.0], 179.0) && adds_up(UnitStyle::Mm, [0.1, 20.0], 20.0));
+        assert!(adds_up(UnitStyle::Mm, [12.0, 167.0], 179.0) && adds_up(UnitStyle::Mm, [0.04, 20.0], 20.0));
         // 3/32 in twice is 3/16 in; 12.7 mm twice is an inch, but 13 and 13 are not 25.
         assert!(adds_up(UnitStyle::In, [12.7, 12.7], 25.4) && !adds_up(UnitStyle::Both, [12.7, 12.7], 25.4));
     }
