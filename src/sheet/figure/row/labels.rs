@@ -10,7 +10,7 @@ use crate::sheet::english;
 use crate::sheet::said::BareCord;
 use crate::units::{Length, UnitStyle};
 
-use super::drawn::RowLine;
+use super::RowLine;
 use super::spans::{Span, Spanned};
 
 /// Height of one row of labels in mm.

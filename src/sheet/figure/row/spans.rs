@@ -5,8 +5,8 @@ use crate::art::Deal;
 use crate::design::{Bar, Bead, Bit, Dangle, Design, End, Finding, Index, Rest, Strand, What};
 use crate::paint::style;
 use crate::pattern::CordKind;
-use crate::sheet::figure;
 use crate::sheet::figure::fastened::Fastened;
+use crate::sheet::figure::{self, ends};
 use crate::trade::usual;
 use crate::units::Length;
 
@@ -16,8 +16,6 @@ pub const LONG: f64 = 45.0;
 const CUT_SHORT: f64 = 32.0;
 /// Bare cord below this is none, in mm.
 const NONE: f64 = 0.05;
-/// Length in mm of the tail that is drawn beyond an end's knot.
-pub const TAIL: f64 = 7.0;
 /// Most in mm that a drawing may reach to either side, up and down, and most that it may take of the
 /// cord: what the smallest page has room for in one line.
 const MOST: Reach = Reach { aside: 25.0, above: 40.0, below: 80.0 };
@@ -391,6 +389,6 @@ fn of_end(end: &End, fastened: Fastened, strand: &Strand, design: &Design) -> (R
         return (Reach::round(outside / 2.0), outside);
     }
     let has_tail = matches!(fastened, Fastened::Plain) && design.cords[strand.cord].kind != CordKind::Chain;
-    let length = if has_tail && end.findings.is_empty() { TAIL } else { end.takes.value() };
+    let length = if has_tail && end.findings.is_empty() { ends::TAIL } else { end.takes.value() };
     (Reach { aside: length / 2.0, above: half, below: half }, length)
 }
