@@ -43,13 +43,14 @@ impl Finding {
         self.form.kind()
     }
 
-    /// Mass of one; of chain, which is weighed by the metre, that of its piece.
+    /// Mass of one; of chain, which is weighed by the metre, that of its piece, where its pieces are all alike.
     #[must_use]
-    pub fn mass_of_one(&self) -> Stated<Mass> {
-        self.mass.map(|mass| match &self.form {
-            Form::Chain(chain) => mass * (chain.length.unwrap_or_default().value() / 1000.0),
-            _ => mass,
-        })
+    pub fn mass_of_one(&self) -> Option<Stated<Mass>> {
+        let metres = match &self.form {
+            Form::Chain(chain) => chain.length?.value() / 1000.0,
+            _ => 1.0,
+        };
+        Some(self.mass.map(|mass| mass * metres))
     }
 
     /// Length along the piece; of a pin, the length of its wire. A ring has none, and chain one only where its

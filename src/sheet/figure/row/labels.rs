@@ -284,7 +284,7 @@ impl<'l, 'a, 'd> NumberLevel<'l, 'a, 'd> {
 
 /// The number of every tenth bead.
 fn numbered(span: &Span<'_>) -> Option<String> {
-    (span.number > 0 && span.number.is_multiple_of(10)).then(|| span.number.to_string())
+    span.number.filter(|number| number.is_multiple_of(10)).map(|number| number.to_string())
 }
 
 /// How many beads are left out, and how long they are, then ever shorter.
@@ -324,7 +324,8 @@ fn room_of(span: &Span<'_>) -> (f64, f64) {
 /// The letters of one branch with their baselines, without those that would reach above a height.
 fn of_branch(design: &Design, span: &Span<'_>, cord: f64, lowest: f64) -> Vec<(String, f64)> {
     let Some(branch) = span.branch() else { return Vec::new() };
-    let baseline = |level: f64| cord + span.hang + level * span.scale + LETTER.size * style::HALF_CAPITAL;
+    let baseline =
+        |level: f64| cord + span.hang.unwrap_or_default() + level * span.scale + LETTER.size * style::HALF_CAPITAL;
     let all = runs(branch, design).into_iter().map(|(words, level)| (words, baseline(level)));
     all.filter(|(_, y)| y - LETTER.size >= lowest).collect()
 }
