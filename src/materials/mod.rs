@@ -18,12 +18,11 @@ pub mod render;
 pub mod stash;
 
 use crate::design::{Assorted, Bead, Cord, Design, Finding, Index, Model, Shared, Sold};
-use crate::english::list;
 use crate::palette::Palette;
 use crate::units::{Length, Mass, Money};
 
 pub use assorted::BoughtWith;
-pub use cutting::{Cut, Cutting, Spool, Supply};
+pub use cutting::{Cut, CutFor, Cutting, Spool, Supply};
 pub use kit::{Bagged, Kit, Packed};
 pub use pool::{Batch, Pool};
 pub use price::Suggestion;
@@ -133,10 +132,10 @@ impl Article {
         }
     }
 
-    /// Its name with those of the findings that come with it, where they have their own: `toggle ring and toggle bar`,
-    /// but `slide clasp` of two halves that are both called so.
+    /// Its name and those of the findings that come with it, where they have their own: a toggle ring and a toggle bar,
+    /// but one slide clasp of two halves that are both called so.
     #[must_use]
-    pub fn whole_name(self, design: &Model) -> String {
+    pub fn names(self, design: &Model) -> Vec<String> {
         let with = need::companions(design, self).map(|at| design.findings[at].name.as_str());
         let mut names: Vec<&str> = Vec::new();
         for name in std::iter::once(self.name(design)).chain(with) {
@@ -144,7 +143,7 @@ impl Article {
                 names.push(name);
             }
         }
-        list(&names)
+        names.into_iter().map(str::to_owned).collect()
     }
 
     /// Everything that a design is made of, and what several kinds of bead are bought in: beads, these, cords,
@@ -174,8 +173,8 @@ pub struct Line {
     pub article: Article,
     /// Its id in the pattern.
     pub id: String,
-    /// Its name on the sheet, with the names of what comes with it.
-    pub name: String,
+    /// Its name on the sheet, and the names of what comes with it.
+    pub names: Vec<String>,
     /// What the pieces take, exactly.
     pub need: Amount,
     /// What is bought beyond that in case some are lost or broken.

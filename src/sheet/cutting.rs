@@ -3,11 +3,11 @@
 //! Bars are drawn to a stated scale, as large as the pieces allow. What is left of a spool is drawn
 //! to the same scale where there is room, else broken off. Lengths in mm on paper.
 
-use crate::design::{Design, Finding, Strand};
+use crate::design::{Design, Index, Strand};
 use crate::geometry::Point;
 use crate::materials::cutting::lost;
-use crate::materials::render::words::{cut, long, runs};
-use crate::materials::{Article, Cut, Cutting, Spool};
+use crate::materials::render::words::{cut, cut_for, long, runs};
+use crate::materials::{Article, Cut, CutFor, Cutting, Spool};
 use crate::piece::Piece;
 use crate::trade::usual;
 use crate::units::{Length, UnitStyle};
@@ -135,10 +135,9 @@ impl<'a> Plan<'a> {
     }
 
     fn bar(&self, spool: &Spool, width: f64) -> Block {
-        let named: Vec<_> =
-            spool.pieces.iter().map(|piece| (piece, number(self.design, self.cutting.article, piece))).collect();
+        let named: Vec<_> = spool.pieces.iter().map(|piece| (piece, number(self.design, piece))).collect();
         let has_needle = has_needle(self.design, self.cutting.article);
-        let is_strand = |(piece, _): &&Numbered<'_>| strand(self.design, self.cutting.article, piece).is_some();
+        let is_strand = |(piece, _): &&Numbered<'_>| strand(self.design, piece).is_some();
         let first = if has_needle { named.iter().take_while(is_strand).count() } else { named.len() };
         let left = if has_needle { NEEDLE } else { HALF_EDGE };
         let (scale, units) = (self.scale.factor(), self.units);
@@ -160,7 +159,7 @@ fn spools(design: &Design, cutting: &Cutting) -> Vec<Spool> {
     let mut all: Vec<_> = all.filter(|spool| !spool.pieces.is_empty()).collect();
     // What is tried is cut before the strand, which may come to need more: from the other end of cord with its own needle.
     let has_needle = has_needle(design, cutting.article);
-    let comes_last = |piece: &Cut| strand(design, cutting.article, piece).is_some() != has_needle;
+    let comes_last = |piece: &Cut| strand(design, piece).is_some() != has_needle;
     all.iter_mut().for_each(|spool| spool.pieces.sort_by_key(comes_last));
     all
 }
@@ -242,7 +241,7 @@ impl SpoolBar {
         let outline = outline::rect(Point::new(left, top), right - left, bottom - top);
         self.marks.push(Mark::Shape { outline, fill, stroke: Some(style::INK_LINE) });
         let number = number.map(|number| number.to_string()).unwrap_or_default();
-        let names = [format!("{number} {}", piece.label).trim_start().to_owned(), number];
+        let names = [format!("{number} {}", cut_for(piece)).trim_start().to_owned(), number];
         self.told(&names, Type::SMALL_STRONG, cut(piece.length, self.units), [left, right]);
     }
 
@@ -299,11 +298,10 @@ fn torn(x: f64) -> Vec<Point> {
 /// One row a piece, equal ones told once.
 fn list(design: &Design, article: Article, spools: &[Spool]) -> Vec<ListedCut> {
     let row = |(count, piece): (usize, &Cut)| ListedCut {
-        number: number(design, article, piece),
-        name: piece.label.clone(),
+        number: number(design, piece),
+        piece: piece.clone(),
         count,
         parts: made_up_of(design, article, piece),
-        length: piece.length,
     };
     spools.iter().flat_map(|spool| runs(&spool.pieces)).map(row).collect()
 }
@@ -319,37 +317,35 @@ fn table(rows: &[ListedCut], units: UnitStyle) -> Table {
     for row in rows {
         let [number, name] = english::listed_cut(row);
         let parts = row.parts.map(|parts| english::made_up(parts, units)).unwrap_or_default();
-        let length = Cell::strong(cut(row.length, units));
+        let length = Cell::strong(cut(row.piece.length, units));
         table.push(vec![Cell::strong(number), Cell::text(name), Cell::text(parts), length]);
     }
     table
 }
 
 /// The strand that a piece is cut for, with its index.
-fn strand<'a>(design: &'a Design, article: Article, piece: &Cut) -> Option<(usize, &'a Strand)> {
-    let is_its = |strand: &Strand| {
-        article == Article::Cord(strand.cord) && strand.name == piece.label && strand.cut() == piece.length
-    };
-    design.strands.iter().enumerate().find(|(_, strand)| is_its(strand))
+fn strand<'a>(design: &'a Design, piece: &Cut) -> Option<(Index<Strand>, &'a Strand)> {
+    let CutFor::Strand(at, _) = piece.what else { return None };
+    Some((at, design.strands.get(at)?))
 }
 
 /// Whether what is cut for the ends of a strand is assumed.
 fn assumes_allowance(design: &Design, cutting: &Cutting) -> bool {
-    let strands = cutting.pieces().filter_map(|piece| strand(design, cutting.article, piece));
-    strands.into_iter().any(|(_, strand)| strand.allowance.is_assumed())
+    let mut strands = cutting.pieces().filter_map(|piece| strand(design, piece));
+    strands.any(|(_, strand)| strand.allowance.is_assumed())
 }
 
 /// The number that a piece's strand has on every page; none where there is but one strand.
-fn number(design: &Design, article: Article, piece: &Cut) -> Option<usize> {
-    let strand = strand(design, article, piece).filter(|_| design.strands.len() > 1);
-    strand.map(|(index, _)| index + 1)
+fn number(design: &Design, piece: &Cut) -> Option<usize> {
+    let strand = strand(design, piece).filter(|_| design.strands.len() > 1);
+    strand.map(|(at, _)| at.ordinal())
 }
 
 /// What a piece's length is made up of, where that is more than itself.
 fn made_up_of(design: &Design, article: Article, piece: &Cut) -> Option<MadeUp> {
-    let strand = strand(design, article, piece).filter(|(_, strand)| *strand.allowance > Length::ZERO);
+    let strand = strand(design, piece).filter(|(_, strand)| *strand.allowance > Length::ZERO);
     let strand = strand.map(|(_, strand)| of_strand(strand));
-    strand.or_else(|| of_tassel(design, article, piece)).or_else(|| links(design, article, piece))
+    strand.or_else(|| of_tassel(design, piece)).or_else(|| links(design, article, piece))
 }
 
 fn of_strand(strand: &Strand) -> MadeUp {
@@ -366,9 +362,9 @@ fn of_strand(strand: &Strand) -> MadeUp {
 }
 
 /// A tassel that is wound of a cord.
-fn of_tassel(design: &Design, article: Article, piece: &Cut) -> Option<MadeUp> {
-    let is_its = |finding: &&Finding| finding.name == piece.label && matches!(article, Article::Cord(_));
-    let tassel = design.findings.iter().find(is_its)?.tassel()?;
+fn of_tassel(design: &Design, piece: &Cut) -> Option<MadeUp> {
+    let CutFor::Tassel(at, _) = piece.what else { return None };
+    let tassel = design.findings.get(at)?.tassel()?;
     let (piled, binding) = (usual::PILED - 1.0, usual::BINDING);
     Some(MadeUp::Tassel { turns: tassel.turns()?, card: tassel.length, piled, binding })
 }
