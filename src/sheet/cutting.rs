@@ -45,6 +45,10 @@ const NEEDLE_HALF: f64 = 0.35;
 const BESIDE_LABEL: f64 = 1.6;
 /// Depth in mm of the teeth of a bar that is broken off.
 const TOOTH: f64 = 1.2;
+/// How many of their edges there are.
+const TEETH: u32 = 6;
+/// Least length in mm on paper of what is left of a spool, where it is drawn.
+const LEAST_REST: f64 = 0.5;
 /// Half the width of an edge, which keeps to the bar's box.
 const HALF_EDGE: f64 = style::THIN / 2.0;
 /// Upper and lower edge of what is drawn.
@@ -200,7 +204,7 @@ impl SpoolBar {
         let beyond = last.iter().map(|(piece, _)| piece.length.value() * self.scale).reduce(|sum, more| sum + more);
         let beyond = beyond.map_or(0.0, |beyond| beyond + TOOTH);
         first.iter().for_each(|piece| self.piece(*piece));
-        if rest.value() * self.scale > 0.5 {
+        if rest.value() * self.scale > LEAST_REST {
             self.rest(rest, beyond);
         }
         last.iter().for_each(|piece| self.piece(*piece));
@@ -291,8 +295,9 @@ fn fits(face: Type, words: &str, [left, right]: [f64; 2]) -> bool {
 /// The torn end of a bar that goes on.
 fn torn(x: f64) -> Vec<Point> {
     let [top, bottom] = TOP_AND_BOTTOM;
-    let tooth = |at: u32| Point::new(x - f64::from(at % 2) * TOOTH, top + (bottom - top) * f64::from(at) / 6.0);
-    (0..=6).map(tooth).collect()
+    let tooth =
+        |at: u32| Point::new(x - f64::from(at % 2) * TOOTH, top + (bottom - top) * f64::from(at) / f64::from(TEETH));
+    (0..=TEETH).map(tooth).collect()
 }
 
 /// One row a piece, equal ones told once.

@@ -99,7 +99,7 @@ pub fn figures(value: f64, places: usize) -> String {
     format!("{value:.*}", if value == 0.0 { places } else { enough })
 }
 
-/// The number that is read where one is printed with so many decimals.
+/// The number that is read, in its own unit, where one is printed with so many decimals.
 #[must_use]
 pub fn as_printed(value: f64, places: usize) -> f64 {
     // What `format!` writes of a number is read.

@@ -2,7 +2,7 @@
 //!
 //! Beads, clasps and charms are the piece's own ([`Cast`]), enlarged or reduced by one factor a drawing; tools and the ways of
 //! cords are drawn as large as they are told best. Each fills a box of [`SIZE`] with its upper left corner at the origin.
-//! Practice as commonly taught, no source.
+//! Lengths in mm. Practice as commonly taught, no source.
 
 mod crimp;
 mod cut;

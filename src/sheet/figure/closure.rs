@@ -23,6 +23,10 @@ const CHAIN_ASIDE: f64 = 4.0;
 const TURN: u32 = 16;
 /// Flattest arch: its height as a share of half the span.
 const FLATTEST: f64 = 0.62;
+/// Highest that is tried: its height as a share of its length, which no arch reaches.
+const HIGHEST: f64 = 1.1;
+/// How often what is between both is halved: to less than a float's last place.
+const HALVINGS: u32 = 40;
 /// Least half breadth in mm of what a closure is taken for.
 const LEAST_HALF: f64 = 3.0;
 
@@ -146,8 +150,8 @@ fn half_breadth(design: &Design) -> f64 {
 /// A quarter of an ellipse from the left end upright to the crown, at least as long as asked.
 fn arch(span: f64, length: f64) -> Vec<Point> {
     let a = span / 2.0;
-    let (mut low, mut high) = (FLATTEST * a, (length.max(a)) * 1.1);
-    for _ in 0..40 {
+    let (mut low, mut high) = (FLATTEST * a, length.max(a) * HIGHEST);
+    for _ in 0..HALVINGS {
         let middle = low.midpoint(high);
         *if path::length(&quarter(a, middle)) < length { &mut low } else { &mut high } = middle;
     }
