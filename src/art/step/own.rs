@@ -11,7 +11,6 @@ use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark};
 use crate::pattern::FindingKind;
 use crate::steps::Cast;
-use crate::units::Length;
 
 /// How many times as large as they are things are drawn at most.
 const ENLARGED: f64 = 3.0;
@@ -159,12 +158,7 @@ impl<'a> OwnRow<'a> {
     }
 
     fn breadth(self, bit: &Bit) -> f64 {
-        let design = self.stencils.design();
-        match bit.what {
-            What::Bead(at) => design.beads[at].across.value(),
-            What::Finding(at) => design.findings[at].across().map_or(bit.length(), Length::value),
-            What::Knot | What::Gap | What::Dangle(_) => 0.0,
-        }
+        self.stencils.design().breadth_of(bit).value()
     }
 
     /// All of it from a point on along a way.
@@ -240,8 +234,8 @@ impl<'a> OwnRow<'a> {
 
 /// Marks that are cut off at the edges of a drawing.
 pub fn clipped(marks: Vec<Mark>) -> Mark {
-    let edge = Point::new(EDGE, EDGE);
-    Mark::Clipped { low: Point::ORIGIN - edge, high: Point::new(ROOM.0, ROOM.1) + edge, marks }
+    let room = Extent { low: Point::ORIGIN, high: Point::new(ROOM.0, ROOM.1) };
+    Mark::Clipped { within: room.grown(EDGE), marks }
 }
 
 /// An angle as a bead is drawn that looks the same from both ends of its hole: to the right, or down.
