@@ -9,6 +9,7 @@ use super::{english, language};
 
 /// Something that may stand at a place.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Offer {
     /// What it is called.
     pub label: String,

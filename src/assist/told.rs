@@ -13,6 +13,7 @@ const MOST_LINES: usize = 12;
 
 /// What a word means.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Definition {
     /// The word.
     pub place: Place,

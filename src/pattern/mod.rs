@@ -52,6 +52,7 @@ pub fn read(source: &Source) -> (Option<Pattern>, Vec<Remark>) {
 }
 
 /// A pattern as far as it can be read.
+#[non_exhaustive]
 pub struct Draft {
     /// The pattern, with holes where something cannot be read; nothing where all of it cannot.
     pub pattern: Option<Pattern>,
