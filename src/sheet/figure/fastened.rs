@@ -3,7 +3,7 @@
 //! Loops, hitches and knots lie within the strand's length, their outside at its end. Lengths of a closure's findings are
 //! added to that from outside to outside, so that drawn together a loop would but touch what it goes round: it is drawn so
 //! much farther out, as long as it is, where bare cord makes up for that; else it is drawn longer.
-//! Lengths in mm on paper.
+//! Lengths in mm of the piece, which its canvas scales.
 
 use crate::art::eye_wire;
 use crate::design::{Design, Finding, Part, Strand};
