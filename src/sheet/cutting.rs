@@ -73,13 +73,16 @@ struct Plan<'a> {
     cutting: &'a Cutting,
     spools: Vec<Spool>,
     scale: Scale,
+    /// Whether its cord has a needle of its own, from which its strand is measured.
+    has_needle: bool,
 }
 
 impl<'a> Plan<'a> {
     fn new(piece: &'a Piece, cutting: &'a Cutting, width: f64) -> Self {
-        let spools = spools(&piece.design, cutting);
-        let units = piece.telling.units;
-        Self { design: &piece.design, units, cutting, scale: scale(&spools, width, units), spools }
+        let (design, units) = (&piece.design, piece.telling.units);
+        let has_needle = matches!(cutting.article, Article::Cord(at) if design.cords[at].needle);
+        let spools = spools(design, cutting, has_needle);
+        Self { design, units, cutting, scale: scale(&spools, width, units), spools, has_needle }
     }
 
     fn pour(&self, flow: &mut Flow, footer: &str, first: bool) {
@@ -128,8 +131,7 @@ impl<'a> Plan<'a> {
 
     /// In which order bars are cut, where there are some.
     fn order(&self) -> Option<CutOrder> {
-        let order =
-            if has_needle(self.design, self.cutting.article) { CutOrder::FromBothEnds } else { CutOrder::FromLeft };
+        let order = if self.has_needle { CutOrder::FromBothEnds } else { CutOrder::FromLeft };
         (!self.is_single()).then_some(order)
     }
 
@@ -140,13 +142,12 @@ impl<'a> Plan<'a> {
 
     fn bar(&self, spool: &Spool, width: f64) -> Block {
         let named: Vec<_> = spool.pieces.iter().map(|piece| (piece, number(self.design, piece))).collect();
-        let has_needle = has_needle(self.design, self.cutting.article);
         let is_strand = |(piece, _): &&Numbered<'_>| strand(self.design, piece).is_some();
-        let first = if has_needle { named.iter().take_while(is_strand).count() } else { named.len() };
-        let left = if has_needle { NEEDLE } else { HALF_EDGE };
+        let first = if self.has_needle { named.iter().take_while(is_strand).count() } else { named.len() };
+        let left = if self.has_needle { NEEDLE } else { HALF_EDGE };
         let (scale, units) = (self.scale.factor(), self.units);
         let mut bar = SpoolBar { scale, width, units, at: left, marks: Vec::new(), below: Vec::new() };
-        if has_needle {
+        if self.has_needle {
             bar.needle();
         }
         Block::stack([bar.block(named.split_at(first), spool.left), Block::gap(BELOW_BAR)], 0.0)
@@ -155,22 +156,16 @@ impl<'a> Plan<'a> {
 
 /// The plan's spools; pieces that come from none of them lie end to end on a bar of their own. Of cord with its own needle a
 /// strand lies at the needle's end.
-fn spools(design: &Design, cutting: &Cutting) -> Vec<Spool> {
+fn spools(design: &Design, cutting: &Cutting, has_needle: bool) -> Vec<Spool> {
     let loose = cutting.unplaced.clone();
     let length = loose.iter().map(|piece| piece.length).sum();
     let loose = Spool { length, in_stash: false, pieces: loose, left: Length::ZERO };
     let all = cutting.spools.iter().cloned().chain([loose]);
     let mut all: Vec<_> = all.filter(|spool| !spool.pieces.is_empty()).collect();
     // What is tried is cut before the strand, which may come to need more: from the other end of cord with its own needle.
-    let has_needle = has_needle(design, cutting.article);
     let comes_last = |piece: &Cut| strand(design, piece).is_some() != has_needle;
     all.iter_mut().for_each(|spool| spool.pieces.sort_by_key(comes_last));
     all
-}
-
-/// Whether an article is cord with its own needle, from which its strand is measured.
-fn has_needle(design: &Design, article: Article) -> bool {
-    matches!(article, Article::Cord(at) if design.cords[at].needle)
 }
 
 /// The largest round scale at which all pieces of every spool have room, actual size at the most.
