@@ -162,7 +162,7 @@ fn list(piece: &Piece) -> Block {
 /// How far below a strand's higher end its lowest branch reaches.
 fn lowest_branch(strand: &Strand, hung: &Hung) -> Option<f64> {
     let top = hung.ends[0].y.max(hung.ends[1].y);
-    let reach = |seat: &Seat| match &strand.trains[seat.train].bits[seat.bit].what {
+    let reach = |seat: &Seat| match &seat.bit(strand).what {
         What::Dangle(dangle) => Some(top - seat.centre.y + dangle.drop),
         _ => None,
     };

@@ -288,7 +288,7 @@ impl<'a> DrawnSide<'a> {
     /// A pin from the strands' loops out through a cone or cap, which covers it and the strands' ends, in one line with the
     /// strands at the cone's mouth.
     fn covered_pin(&mut self, at: f64, pin: &Part, cone: &Part) {
-        let cover = self.finding(cone.finding).length().unwrap_or_default();
+        let cover = self.finding(cone.finding).along();
         let Some(sizes) = self.finding(pin.finding).pin() else { return };
         let reach = pin.reach + cone.reach + sizes.wire;
         let (start, ahead) = self.way(at, at + reach.value());

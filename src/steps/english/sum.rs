@@ -115,7 +115,7 @@ fn of_end(design: &Design, strand: &Strand, side: Side, units: UnitStyle) -> Str
     let a_loop = end.bight.map(|bight| told(word, bight));
     let knot = end.bight.filter(|_| way == Fastening::Knotted).map(|bight| told("knot", end.takes - bight));
     let findings = || end.findings.iter().map(|at| &design.findings[*at]);
-    let within = |finding: &Finding| finding.length().unwrap_or_default();
+    let within = |finding: &Finding| finding.along();
     let beyond = beyond(design, end);
     let names = findings().map(|finding| match finding.kind() {
         FindingKind::WireGuard => format!("{} in it", finding.name),

@@ -369,7 +369,7 @@ fn half_breadth(finding: &Finding) -> f64 {
     const WALLS: Length = Length::mm(2.0);
     let inside = finding.inside().unwrap_or_default() + WALLS;
     let sizes = [finding.outside(), finding.mouth(), Some(inside), finding.bar().map(Bar::breadth)];
-    let length = finding.length().unwrap_or_default().value();
+    let length = finding.along().value();
     let unsaid = if finding.outside().is_some() { 0.0 } else { length.clamp(UNSAID[0], UNSAID[1]) };
     sizes.into_iter().flatten().map(Length::value).fold(unsaid, f64::max) / 2.0
 }
