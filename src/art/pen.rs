@@ -53,7 +53,7 @@ fn cut(path: &[Segment], broad: f64) -> Option<Mark> {
     Some(stroked(&outline::line(*end - aside, *end + aside), style::INK, EDGE))
 }
 
-/// How broad one cord is, or the two legs of a doubled one.
+/// How broad in mm one cord is, or the two legs of a doubled one.
 pub fn breadth(legs: u8) -> f64 {
     if legs > 1 { 2.0 * CORD - EDGE } else { CORD }
 }

@@ -120,7 +120,7 @@ fn caps(sheet: &Sheet<'_>, width: f64, stencils: &Stencils<'_>) -> Vec<Block> {
     let entry = |(which, index): (usize, &Index<Finding>)| {
         let finding = &design.findings[*index];
         let name = Type::SMALL.fitted(&finding.name, width * MOST_NAME);
-        let size = Type::TINY.line(&say::cap_in_key(finding.length().unwrap_or_default(), units));
+        let size = Type::TINY.line(&say::cap_in_key(finding.along(), units));
         let mark = Type::STRONG.line(&say::cap(which, strung.len()).join(" "));
         let drawing = legend::finding(*index, finding.kind(), stencils);
         Block::middled([mark, drawing, Block::stack([name, size], 0.0)], BESIDE_LETTER).in_role(Role::Paragraph)

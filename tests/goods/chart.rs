@@ -286,6 +286,8 @@ pub fn phrases() -> impl Strategy<Value = Vec<Phrase>> {
 }
 
 proptest! {
+    /// A list that is strung again and again and written out, so that the formula finds the repeats by itself: patterns as
+    /// they are written ([`a_pattern_says_the_row_that_its_resolver_strings`]) say theirs.
     #[test]
     fn a_row_written_out_is_the_row_that_is_told(list in prop::collection::vec(runs(), 1..5), times in 1usize..9, after in runs()) {
         let mut chart = vec![list; times].concat();

@@ -24,7 +24,7 @@ fn pieces() -> &'static [Piece] {
 fn around(marks: &[Mark], stencils: &Stencils<'_>) -> Option<Extent> {
     let of = |mark: &Mark| match mark {
         Mark::Text(number) => Some(Extent { low: number.at - Point::new(0.0, number.size), high: number.at }),
-        Mark::Clipped { low, high, marks } => Some(around(marks, stencils)?.within(Extent { low: *low, high: *high })),
+        Mark::Clipped { within, marks } => Some(around(marks, stencils)?.within(*within)),
         Mark::Shape { .. } | Mark::Stamp { .. } => stencils.bounds(mark),
         held => around(held.inner(), stencils),
     };

@@ -95,7 +95,7 @@ pub fn ruler_upright() -> Vec<Mark> {
     std::iter::once(edge).chain((0..=10).map(tick)).collect()
 }
 
-/// How high on the page the two or three holes or loops of a bar are.
+/// How high in mm on the page the two or three holes or loops of a bar are.
 pub const fn holes(strands: u8) -> &'static [f64] {
     if strands > 2 { &[3.6, 9.0, 14.4] } else { &[5.4, 12.6] }
 }

@@ -2,7 +2,7 @@
 //!
 //! Beads, clasps and charms are the piece's own ([`Cast`]), enlarged or reduced by one factor a drawing; tools and the ways of
 //! cords are drawn as large as they are told best. Each fills a box of [`SIZE`] with its upper left corner at the origin.
-//! Practice as commonly taught, no source.
+//! Lengths in mm. Practice as commonly taught, no source.
 
 mod crimp;
 mod cut;
@@ -66,9 +66,9 @@ fn scaled(mark: Mark, scale: f64) -> Mark {
         Mark::Stamp { symbol, at, angle, scale: own, along } => {
             Mark::Stamp { symbol, at: at * scale, angle, scale: own * scale, along }
         }
-        Mark::Clipped { low, high, marks } => {
+        Mark::Clipped { within: Extent { low, high }, marks } => {
             let marks = marks.into_iter().map(|mark| scaled(mark, scale)).collect();
-            Mark::Clipped { low: low * scale, high: high * scale, marks }
+            Mark::Clipped { within: Extent { low: low * scale, high: high * scale }, marks }
         }
         held => held.map_inner(|marks| marks.into_iter().map(|mark| scaled(mark, scale)).collect()),
     }
@@ -79,7 +79,7 @@ fn scaled(mark: Mark, scale: f64) -> Mark {
 pub fn around(marks: &[Mark], stencils: &Stencils<'_>) -> Option<Extent> {
     let of = |mark: &Mark| match mark {
         Mark::Text(number) => Some(Extent { low: number.at - Point::new(0.0, number.size), high: number.at }),
-        Mark::Clipped { low, high, marks } => Some(around(marks, stencils)?.within(Extent { low: *low, high: *high })),
+        Mark::Clipped { within, marks } => Some(around(marks, stencils)?.within(*within)),
         Mark::Shape { .. } | Mark::Stamp { .. } => stencils.bounds(mark),
         held => around(held.inner(), stencils),
     };

@@ -11,7 +11,6 @@ use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark};
 use crate::pattern::FindingKind;
 use crate::steps::Cast;
-use crate::units::Length;
 
 /// How many times as large as they are things are drawn at most.
 const ENLARGED: f64 = 3.0;
@@ -26,7 +25,7 @@ pub struct Props<'a> {
 }
 
 /// How large a row is drawn: so many of its first are at most so long together, and none is broader than the most.
-/// That a cord or two are seen to go through, beads are no narrower than the least, though fewer have room then.
+/// That a cord or two are seen to go through, beads are no narrower than the least, though fewer have room then. Lengths in mm.
 #[derive(Clone, Copy)]
 pub struct RowRoom {
     pub count: usize,
@@ -34,7 +33,7 @@ pub struct RowRoom {
     pub broad: [f64; 2],
 }
 
-/// A row at its scale.
+/// A row, and by which factor it is drawn.
 #[derive(Clone, Copy)]
 pub struct OwnRow<'a> {
     stencils: &'a Stencils<'a>,
@@ -83,13 +82,13 @@ impl<'a> Props<'a> {
         self.cast.findings.iter().copied().find(|at| findings[*at].kind() == kind)
     }
 
-    /// The scale at which none of some kinds is longer or broader than so much.
+    /// The factor by which none of some kinds is longer or broader than so much.
     pub fn common(self, kinds: &[Index<Bead>], [long, broad]: [f64; 2]) -> f64 {
         let beads = kinds.iter().map(|kind| &self.stencils.design().beads[*kind]);
         beads.map(|bead| (long / bead.along.value()).min(broad / bead.across.value())).fold(ENLARGED, f64::min)
     }
 
-    /// A bead about a middle, so long and so broad at most, and its scale.
+    /// A bead about a middle, so long and so broad at most, and the factor by which it is drawn.
     pub fn kind(self, kind: Index<Bead>, at: Point, most: [f64; 2]) -> (Mark, f64) {
         let scale = self.common(&[kind], most);
         (self.stencils.bead(kind, at, 0.0, scale), scale)
@@ -102,8 +101,8 @@ impl<'a> Props<'a> {
         crimp.map_or(4.6, |crimp| (4.0 * crimp.length.value() / crimp.outside.value()).clamp(3.2, 5.6))
     }
 
-    /// A finding from a point outward along an angle, as large as a room allows in which it is so long and so broad; and its
-    /// scale.
+    /// A finding from a point outward along an angle, as large as a room allows in which it is so long and so broad; and
+    /// the factor by which it is drawn.
     pub fn finding(self, index: Index<Finding>, from: Point, angle: f64, room: [f64; 2]) -> (Mark, f64) {
         let extent = self.extent(index).unwrap_or_default();
         let scale = (room[0] / extent.width()).min(room[1] / extent.height()).min(ENLARGED);
@@ -148,23 +147,18 @@ impl<'a> OwnRow<'a> {
         Some(self).filter(|row| row.count() > 0)
     }
 
-    /// How long it is as it is drawn.
+    /// How long in mm it is as it is drawn.
     pub fn length(self) -> f64 {
         self.bits.iter().map(Bit::length).sum::<f64>() * self.scale
     }
 
-    /// How broad its broadest is as it is drawn.
+    /// How broad in mm its broadest is as it is drawn.
     pub fn broadest(self) -> f64 {
         self.bits.iter().map(|bit| self.breadth(bit)).fold(0.0, f64::max) * self.scale
     }
 
     fn breadth(self, bit: &Bit) -> f64 {
-        let design = self.stencils.design();
-        match bit.what {
-            What::Bead(at) => design.beads[at].across.value(),
-            What::Finding(at) => design.findings[at].across().map_or(bit.length(), Length::value),
-            What::Knot | What::Gap | What::Dangle(_) => 0.0,
-        }
+        self.stencils.design().breadth_of(bit).value()
     }
 
     /// All of it from a point on along a way.
@@ -240,8 +234,8 @@ impl<'a> OwnRow<'a> {
 
 /// Marks that are cut off at the edges of a drawing.
 pub fn clipped(marks: Vec<Mark>) -> Mark {
-    let edge = Point::new(EDGE, EDGE);
-    Mark::Clipped { low: Point::ORIGIN - edge, high: Point::new(ROOM.0, ROOM.1) + edge, marks }
+    let room = Extent { low: Point::ORIGIN, high: Point::new(ROOM.0, ROOM.1) };
+    Mark::Clipped { within: room.grown(EDGE), marks }
 }
 
 /// An angle as a bead is drawn that looks the same from both ends of its hole: to the right, or down.

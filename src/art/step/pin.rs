@@ -59,7 +59,7 @@ pub fn plain_loop(open: bool, own: Props<'_>) -> Vec<Mark> {
 /// What is just below a pin's loop: the narrow end of its cone or cap, what is strung on it, or its eye.
 pub fn below_loop(top: Point, own: Props<'_>) -> Mark {
     if let Some(cover) = own.of_kind(FindingKind::Cone).or(own.of_kind(FindingKind::BeadCap)) {
-        let long = own.stencils.design().findings[cover].length().unwrap_or_default().value();
+        let long = own.stencils.design().findings[cover].along().value();
         let scale = own.finding(cover, top, -FRAC_PI_2, [9.0, 10.0]).1;
         return own.stencils.finding(cover, top + at(0.0, long * scale), -FRAC_PI_2, scale);
     }

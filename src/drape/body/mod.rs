@@ -152,8 +152,7 @@ fn closure(design: &Design) -> f64 {
 fn strung(design: &Design, strand: &Strand, chain: &Chain) -> StrandPieces {
     let hinges = Hinges::new(design, strand, chain);
     let piece = |(at, passage): (usize, Option<Passage>)| {
-        let widths = form(design, strand, chain, at).widths;
-        let reach = widths.iter().map(|(_, width)| *width).fold(0.0, f64::max);
+        let reach = form(design, strand, chain, at).reach();
         let link = chain.straight(at);
         Straight {
             passage,

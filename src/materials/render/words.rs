@@ -5,8 +5,6 @@ use crate::english::{assumed, commas, count};
 use crate::materials::{Amount, BoughtWith, Buy, Cut, Cutting, Line, Materials, SoldAs, Suggestion};
 use crate::units::{INCH, Length, Money, UnitStyle, enough, grouped, sixteenths};
 
-/// What a piece is called that is cut to see how much knots take up.
-pub const TO_TRY: &str = "knots to try";
 /// What happens more seldom than that is not told of as a chance: an assumption.
 const SELDOM: f64 = 1e-4;
 /// From here on a length is told in metres or feet, as it is sold.
@@ -187,9 +185,16 @@ pub fn pieces(pieces: &[Cut], units: UnitStyle) -> String {
     }
     let said = runs(pieces).map(|(count, piece)| {
         let times = if count > 1 { format!("{count} × ") } else { String::new() };
-        format!("{times}{} {}", piece.label, cut(piece.length, units))
+        format!("{times}{} {}", cut_for(piece), cut(piece.length, units))
     });
     commas(said)
+}
+
+/// What a piece is cut for: `inner`, among several designs `Tideline inner`.
+#[must_use]
+pub fn cut_for(piece: &Cut) -> String {
+    let name = piece.name().map_or("knots to try", String::as_str);
+    piece.of.as_ref().map_or_else(|| name.to_owned(), |batch| format!("{batch} {name}"))
 }
 
 /// The currency behind a space, where the pattern says it.

@@ -34,8 +34,7 @@ pub fn closed(end: &End, design: &Design) -> Vec<EndFinding> {
         end.findings.iter().find_map(|at| design.findings[*at].crimp()).map_or(0.0, |crimp| crimp.length.value());
     let mut depth = bight;
     let place = |finding: &Index<Finding>| {
-        let (kind, length) =
-            (design.findings[*finding].kind(), design.findings[*finding].length().unwrap_or_default().value());
+        let (kind, length) = (design.findings[*finding].kind(), design.findings[*finding].along().value());
         let (at, outward) = match kind {
             FindingKind::CrimpCover => (bight + 0.5 * (crimp - length), false),
             FindingKind::WireGuard => (bight, true),

@@ -217,7 +217,7 @@ impl<'a, 'r> RowLine<'a, 'r> {
     }
 
     fn shows(&self) -> Alternative<'_> {
-        let numbers = || self.spans.iter().map(|span| span.number).filter(|number| *number > 0);
+        let numbers = || self.spans.iter().filter_map(|span| span.number);
         let name = &self.of.strand.name;
         match (numbers().next(), numbers().next_back()) {
             (Some(first), Some(last)) => Alternative::Beads(name, [first, last]),
@@ -316,7 +316,7 @@ impl<'a, 'r> RowLine<'a, 'r> {
 
     /// The ring or pin of a branch that hangs on the cord, and not below it.
     fn hanger(&self, span: &Span<'_>, y: f64) -> Option<Mark> {
-        let dangle = span.branch().filter(|_| span.hang == 0.0)?;
+        let dangle = span.branch().filter(|_| span.hang.is_none())?;
         self.canvas(span.scale).hanger(dangle, self.of.strand.cord, Point::new(span.centre(), y))
     }
 
@@ -359,10 +359,8 @@ fn cut(at: Point, half: f64) -> Mark {
 }
 
 /// A branch so far below the cord, with a thin line down to it.
-fn hung(branch: (&Dangle, Deal), cord: Index<Cord>, below: f64, at: Point, canvas: Canvas<'_>) -> Vec<Mark> {
-    if below == 0.0 {
-        return canvas.branch(branch, cord, at);
-    }
+fn hung(branch: (&Dangle, Deal), cord: Index<Cord>, below: Option<f64>, at: Point, canvas: Canvas<'_>) -> Vec<Mark> {
+    let Some(below) = below else { return canvas.branch(branch, cord, at) };
     let top = at + Point::new(0.0, below);
     let stroke = Some(style::QUIET_LINE);
     let line = Mark::Shape { outline: outline::line(at, top), fill: None, stroke };

@@ -99,10 +99,10 @@ pub struct Span<'a> {
     pub reach: Reach,
     /// At which it is drawn: 1, or less where no page has room.
     pub scale: f64,
-    /// How far below the cord a branch is drawn, clear of the beads beside it; else 0.
-    pub hang: f64,
-    /// Of a bead, which one of those on the cord it is, from 1; else 0.
-    pub number: u32,
+    /// How far below the cord a branch is drawn, where that is clear of the beads beside it.
+    pub hang: Option<f64>,
+    /// Of a bead, which one of those on the cord it is, from 1.
+    pub number: Option<u32>,
     /// Of a bead, how many of its kind stand before it in its run, and how many the run has.
     pub run: (u32, u32),
     /// Whether a repeat begins with it, or what comes after the last of one.
@@ -113,7 +113,7 @@ impl<'a> Span<'a> {
     fn new(thing: Spanned<'a>, from: f64, cord: f64) -> Self {
         let half = cord / 2.0;
         let reach = Reach { aside: half, ..Reach::default() };
-        let (x, scale, hang, number, run, opens) = (0.0, 1.0, 0.0, 0, (0, 0), false);
+        let (x, scale, hang, number, run, opens) = (0.0, 1.0, None, None, (0, 0), false);
         Self { thing, from, cord, before: half, after: half, x, reach, scale, hang, number, run, opens }
     }
 
@@ -281,7 +281,7 @@ fn strung<'a>(design: &Design, strand: &'a Strand, starts: &[f64]) -> Vec<((&'a 
 /// Numbers the beads, and within their runs; knots between beads of a kind do not end a run.
 fn count(spans: &mut [Span<'_>]) {
     let beads = spans.iter_mut().filter(|span| span.bead().is_some());
-    beads.zip(1..).for_each(|(span, number)| span.number = number);
+    beads.zip(1..).for_each(|(span, number)| span.number = Some(number));
     let strung: Vec<usize> = (0..spans.len()).filter(|at| !spans[*at].is_knot()).collect();
     let bead = |at: &usize, spans: &[Span<'_>]| spans[*at].bead();
     let kinds: Vec<_> = strung.iter().map(|at| (*at, bead(at, spans))).collect();
@@ -303,8 +303,8 @@ fn lower(spans: &mut [Span<'_>], design: &Design) {
     let hang = (0..spans.len()).filter(crowded).map(beside).fold(0.0, f64::max);
     if hang > 0.0 {
         for span in spans.iter_mut().filter(|span| span.branch().is_some()) {
-            span.hang = hang + BELOW_BEADS;
-            span.reach.below += span.hang;
+            span.hang = Some(hang + BELOW_BEADS);
+            span.reach.below += hang + BELOW_BEADS;
         }
     }
 }
@@ -369,7 +369,7 @@ fn half_breadth(finding: &Finding) -> f64 {
     const WALLS: Length = Length::mm(2.0);
     let inside = finding.inside().unwrap_or_default() + WALLS;
     let sizes = [finding.outside(), finding.mouth(), Some(inside), finding.bar().map(Bar::breadth)];
-    let length = finding.length().unwrap_or_default().value();
+    let length = finding.along().value();
     let unsaid = if finding.outside().is_some() { 0.0 } else { length.clamp(UNSAID[0], UNSAID[1]) };
     sizes.into_iter().flatten().map(Length::value).fold(unsaid, f64::max) / 2.0
 }
