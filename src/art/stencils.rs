@@ -283,8 +283,8 @@ impl<'a> Stencils<'a> {
         self.stamp(look, || cord::knot(colour, [length, across], ink), at, angle, scale)
     }
 
-    /// The box round a mark with the edges of its lines; nothing where it draws nothing. Texts are not
-    /// counted: art has none.
+    /// The box round a mark with the edges of its lines; nothing where it draws nothing. Texts are not counted: beads and
+    /// findings have none; see `step::around`.
     #[must_use]
     pub fn bounds(&self, mark: &Mark) -> Option<Extent> {
         match mark {

@@ -125,7 +125,7 @@ impl<'a> Making<'a> {
 /// What the maker follows at the bench, to be joined to a flow, with the cautions unless the cover has them: set close where
 /// that saves a page, and with more air where the last page would else be nearly empty.
 pub fn poured(flow: &Flow, making: &Making<'_>, has_cautions: bool) -> Flow {
-    let poured = |set: &Set| set_so(flow.fork(), making, has_cautions, *set);
+    let poured = |set: &Set| set_so(flow.fork().sketching(), making, has_cautions, *set);
     let usual = poured(&USUAL);
     let several = usual.count() > 1;
     let close = several.then(|| CLOSE.iter().map(poured));
