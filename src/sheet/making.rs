@@ -8,7 +8,7 @@ use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
 use crate::art::{self, Stencils};
-use crate::design::Design;
+use crate::design::{Design, Finding, Index};
 use crate::geometry::Point;
 use crate::steps::Drawing;
 use crate::steps::english::{self, Told};
@@ -191,11 +191,18 @@ struct Shown {
 fn drawn_once(steps: Vec<Told>) -> Vec<Shown> {
     let mut first = BTreeMap::new();
     let shown = |(told, number): (Told, usize)| {
-        let at = told.drawing.map(|drawing| *first.entry(drawing).or_insert(number)).filter(|at| *at != number);
+        let at = shown_by(&told).map(|shown| *first.entry(shown).or_insert(number)).filter(|at| *at != number);
         let drawing = told.drawing.filter(|_| at.is_none());
         Shown { told: Told { drawing, ..told }, drawn_at: at }
     };
     steps.into_iter().zip(1..).map(shown).collect()
+}
+
+/// What a step's drawing shows: the same work, on the same thing where that is what hangs.
+fn shown_by(step: &Told) -> Option<(Drawing, Option<Index<Finding>>)> {
+    let drawing = step.drawing?;
+    let hung = matches!(drawing, Drawing::Clasp | Drawing::InLoop).then(|| step.cast.findings.first().copied());
+    Some((drawing, hung.flatten()))
 }
 
 /// A step: its number, and its words with its drawing.

@@ -7,7 +7,7 @@ use crate::art::pen::{arrow, at, ghost, line};
 use crate::art::{RULER, STEP_ROOM, Stencils, boxed, clipped, ruler, ruler_upright};
 use crate::design::{Design, Strand, What};
 use crate::drape::{Hung, Waypoint};
-use crate::geometry::{Extent, Point, Point3};
+use crate::geometry::{Extent, Point, Point3, path};
 use crate::paint::layout::Rect;
 use crate::paint::mark::Mark;
 use crate::paint::outline::polyline;
@@ -23,6 +23,8 @@ const ENLARGED: f64 = 1.5;
 const MOST_WHOLE: u32 = 1000;
 /// Room on paper for the strokes where something is left out.
 const LEFT_OUT: f64 = 2.4;
+/// How broad beads must be drawn at least for others to be drawn smaller that they are seen.
+const LEAST_BROAD: f64 = 1.6;
 /// Room beside a piece for an arrow along it, and for one that pulls.
 const ALONG: f64 = 1.9;
 const PULL: f64 = 3.2;
@@ -56,20 +58,27 @@ fn whole(how: Inspection, piece: &Piece, picture: &dyn Illustration, stencils: &
     let (width, height) = STEP_ROOM;
     let room = Rect::new(beside, above, width - 2.0 * beside, height - 2.0 * above);
     let canvas = Canvas::new(Frame::filling(extent, room), stencils);
-    let measured = if how == Inspection::Inside { rows(piece).unwrap_or(extent) } else { extent };
+    let measured = if how == Inspection::Inside { opening(piece).unwrap_or(extent) } else { extent };
     let (middle, half) = (canvas.page(measured.middle()), (measured.high - measured.low) * (0.5 * canvas.scale()));
+    // Branches hang into what one row lies round.
+    let inside = if piece.design.strands.len() > 1 { (0.64, 0.8) } else { (0.5, 0.5) };
     let arrows = match how {
-        Inspection::Inside => once_round(middle, (0.56 * half.x, 0.42 * half.y)),
+        Inspection::Inside => once_round(middle, (inside.0 * half.x, inside.1 * half.y)),
         Inspection::Pulled => pulled(middle, half.x),
         _ => once_round(middle, (half.x + 1.1, half.y + 1.1)),
     };
     [picture.marks(canvas), arrows].concat()
 }
 
-/// The box round the rows of a piece that closes round a limb.
-fn rows(piece: &Piece) -> Option<Extent> {
+/// The box in what all rows of a piece lie round that closes round a limb.
+fn opening(piece: &Piece) -> Option<Extent> {
     let rows = figure::rows(piece);
-    Extent::of(rows.iter().flatten().flat_map(|row| &row.joints).map(|joint| joint.at))
+    let boxes = rows.iter().flatten().filter_map(|row| Extent::of(row.joints.iter().map(|joint| joint.at)));
+    let all = boxes.reduce(|all, row| Extent {
+        low: Point::new(all.low.x.max(row.low.x), all.low.y.max(row.low.y)),
+        high: Point::new(all.high.x.min(row.high.x), all.high.y.min(row.high.y)),
+    })?;
+    Some(all.grown(-0.5 * broadest(&piece.design)))
 }
 
 /// An arrow most of the way round a middle, so far across and down.
@@ -110,7 +119,9 @@ fn straight(piece: &Piece, stencils: &Stencils<'_>) -> Vec<Mark> {
         .map(|parts| parts.iter().map(|part| part.least.value()).sum::<f64>());
     let long = ENDS[1] - ENDS[0];
     let beads: f64 = end_beads(strand, hung).iter().sum();
-    let scale = (3.6 / broadest(design)).min((long - LEFT_OUT) / (left + right + beads)).min(ENLARGED);
+    let usual = (3.6 / broadest(design)).min(0.6 * long / (left + right).max(1.0)).min(ENLARGED);
+    let with_beads = usual.min((long - LEFT_OUT) / (left + right + beads));
+    let scale = if with_beads * broadest(design) >= LEAST_BROAD { with_beads } else { usual };
     let scale = scale.max(long / (left + strand.finished.value() + right));
     let canvas = Canvas::new(Frame { origin: at(ENDS[0], LEVEL), scale }, stencils);
     let all = long / scale;
@@ -120,8 +131,8 @@ fn straight(piece: &Piece, stencils: &Stencils<'_>) -> Vec<Mark> {
     let laid = on_tracks(piece, &tracks);
     let alone = laid.first().and_then(Option::as_ref).map(|hung| Sketch::new(strand, hung, canvas).alone());
     let mut marks = closing_on(&tracks, canvas).around(alone.unwrap_or_default());
-    let middle = 0.5 * (left + seen.first + all - right - seen.last) * scale;
-    marks.extend(seen.strokes(at(ENDS[0] + middle, LEVEL), 0.5 * broadest(design) * scale));
+    let between = [left + seen.first, all - right - seen.last].map(|x| at(ENDS[0] + x * scale, LEVEL));
+    marks.extend(seen.left_out(strand, &between, canvas));
     marks.extend(ENDS.map(|x| ghost(polyline(&[at(x, LEVEL + 1.8), at(x, RULER)]))));
     marks.extend(ruler());
     marks
@@ -149,6 +160,7 @@ fn end_beads(strand: &Strand, hung: &Hung) -> [f64; 2] {
 }
 
 /// How much of a strand is seen from its first end, and from its last, in mm.
+#[derive(Clone, Copy)]
 struct Seen {
     finished: f64,
     first: f64,
@@ -163,11 +175,17 @@ impl Seen {
         if finished <= room + ROUNDING {
             return Self { finished, first: 0.5 * finished, last: 0.5 * finished };
         }
-        let limit = 0.5 * (room - strokes).max(0.0);
+        let room = (room - strokes).max(0.0);
         let across = |place: f64| spans(strand, hung).find(move |(from, to, _)| *from < place && place < *to);
-        let first = across(limit).map_or(limit, |(from, ..)| from.max(0.0));
-        let last = across(finished - limit).map_or(limit, |(_, to, _)| (finished - to).max(0.0));
-        Self { finished, first, last }
+        let uncut = |first: f64| {
+            let limit = (room - first).max(0.0);
+            let last = across(finished - limit).map_or(limit, |(_, to, _)| (finished - to).max(0.0));
+            Self { finished, first, last }
+        };
+        let beside = |(from, to, _): (f64, f64, bool)| [from.max(0.0), if to <= room { to } else { from.max(0.0) }];
+        let [before, behind] = across(0.5 * room).map_or([0.5 * room; 2], beside);
+        let [less, more] = [before, behind].map(uncut);
+        if more.first + more.last > less.first + less.last { more } else { less }
     }
 
     /// Whether nothing is left out.
@@ -196,11 +214,14 @@ impl Seen {
         std::iter::once(one).chain(before).chain([between]).chain(after).chain([other]).collect()
     }
 
-    /// Two strokes across what is left out about a place, if anything is.
-    fn strokes(&self, middle: Point, half: f64) -> Vec<Mark> {
-        let tall = half + 0.7;
+    /// Bare cord along places of the page where some of the strand is left out, and two strokes across it.
+    fn left_out(&self, strand: &Strand, between: &[Point], canvas: Canvas<'_>) -> Vec<Mark> {
+        let tall = 0.5 * broadest(canvas.design()) * canvas.scale() + 0.7;
+        let Some(middle) = path::along(between, 0.5 * path::length(between)).filter(|_| !self.is_whole()) else {
+            return Vec::new();
+        };
         let stroke = |x: f64| line(polyline(&[middle + at(x - tall / 4.0, tall), middle + at(x + tall / 4.0, -tall)]));
-        if self.is_whole() { Vec::new() } else { vec![stroke(-0.5), stroke(0.5)] }
+        vec![canvas.stencils.strand_cord(strand, between, canvas.scale()), stroke(-0.5), stroke(0.5)]
     }
 }
 

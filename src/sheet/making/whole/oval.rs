@@ -27,6 +27,7 @@ pub struct Oval<'a> {
     piece: &'a Piece,
     strand: &'a Strand,
     hung: &'a Hung,
+    seen: Seen,
     /// Half its breadth and height on paper, to the middle of its beads.
     half: (f64, f64),
     scale: f64,
@@ -54,8 +55,14 @@ impl<'a> Oval<'a> {
         };
         let out = 0.5 * broadest(design) * scale + spare;
         let half = (0.5 * width - out, 0.5 * height - out.max(0.5 * tall * scale));
-        let all = path::length(&ellipse(half)) / (strand.finished.value() + gap);
-        Some(Self { piece, strand, hung, half, scale: scale.max(all), gap, out })
+        let round = path::length(&ellipse(half));
+        let scale = scale.max(round / (strand.finished.value() + gap));
+        // As much as would have room with one bead more, made to fit.
+        let longest = design.beads.iter().map(|bead| bead.along.value()).fold(0.0, f64::max);
+        let seen = Seen::of(strand, hung, round / scale - gap + longest, LEFT_OUT / scale);
+        let left_out = if seen.is_whole() { 0.0 } else { LEFT_OUT };
+        let scale = scale.min((round - left_out) / (gap + seen.first + seen.last));
+        Some(Self { piece, strand, hung, seen, half, scale, gap, out })
     }
 
     /// From its top on to the right, in mm of the piece.
@@ -63,13 +70,9 @@ impl<'a> Oval<'a> {
         ellipse((self.half.0 / self.scale, self.half.1 / self.scale))
     }
 
-    fn seen(&self) -> Seen {
-        Seen::of(self.strand, self.hung, path::length(&self.line()) - self.gap, LEFT_OUT / self.scale)
-    }
-
     /// Whether at least half of what is seen are beads.
     pub fn is_strung(&self) -> bool {
-        let (seen, finished) = (self.seen(), self.strand.finished.value());
+        let (seen, finished) = (self.seen, self.strand.finished.value());
         let is_seen = |from: f64, to: f64| to <= seen.first || from >= finished - seen.last;
         let beads = spans(self.strand, self.hung).filter(|(from, to, is_bead)| *is_bead && is_seen(*from, *to));
         2.0 * beads.map(|(from, to, _)| to - from).sum::<f64>() >= seen.first + seen.last
@@ -93,7 +96,7 @@ impl<'a> Oval<'a> {
 
     /// The strand, the closure between its ends, and the strokes where some of it is left out.
     fn closed(&self, canvas: Canvas<'_>) -> Vec<Mark> {
-        let (line, seen) = (self.line(), self.seen());
+        let (line, seen) = (self.line(), self.seen);
         let all = path::length(&line);
         let on = |along: f64| path::along(&line, along).unwrap_or_default();
         let (first, last) = (|before: f64| all - 0.5 * self.gap - before, |after: f64| 0.5 * self.gap + after);
@@ -101,8 +104,10 @@ impl<'a> Oval<'a> {
         let laid = on_tracks(self.piece, &Track::all(&vec![way].into()));
         let Some(hung) = laid.first().and_then(Option::as_ref) else { return Vec::new() };
         let mut marks = self.closure(&line, hung, canvas).around(Sketch::new(self.strand, hung, canvas).alone());
-        let middle = on(first(seen.first).midpoint(last(seen.last)));
-        marks.extend(seen.strokes(canvas.page(middle), 0.5 * broadest(canvas.design()) * self.scale));
+        let [from, to] = [first(seen.first), last(seen.last)];
+        let between: Vec<_> =
+            (0..=12).map(|step| canvas.page(on(from + (to - from) * f64::from(step) / 12.0))).collect();
+        marks.extend(seen.left_out(self.strand, &between, canvas));
         marks
     }
 
