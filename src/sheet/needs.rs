@@ -37,6 +37,8 @@ pub fn short(piece: &Piece, materials: &Materials, width: f64) -> Block {
 /// amount.
 pub fn besides(piece: &Piece, materials: &Materials, width: f64, (ink, stencils): (Ink, &Stencils<'_>)) -> Block {
     let mut table = Table::new(vec![Column::wrapping(""), Column::new("", Align::Right)]);
+    let charms = materials.lines.iter().filter_map(|line| charm(piece, line.article));
+    let scale = legend::charm_scale(charms, stencils);
     for line in &materials.lines {
         let colour = match line.article {
             Article::Cord(at) => piece.palette.cord(at),
@@ -44,7 +46,7 @@ pub fn besides(piece: &Piece, materials: &Materials, width: f64, (ink, stencils)
             Article::Bead(_) | Article::Assorted(_) => continue,
         };
         let dot = || (ink == Ink::Colour).then(|| legend::dot(colour));
-        let name = match charm(piece, line.article).map(|at| legend::charm(at, stencils)).or_else(dot) {
+        let name = match charm(piece, line.article).map(|at| legend::charm(at, scale, stencils)).or_else(dot) {
             Some(mark) => Cell::Marked(mark, list(&line.names)),
             None => Cell::text(list(&line.names)),
         };
