@@ -24,6 +24,12 @@ pub fn plural(number: u64, noun: &str) -> String {
     }
 }
 
+/// `bead` of `beads`: what one of a pattern's groups is called; `assorted` and what else has no plural's ending is its own.
+#[must_use]
+pub fn singular(group: &str) -> &str {
+    group.strip_suffix('s').unwrap_or(group)
+}
+
 /// `1 bead`, `2 beads`.
 #[must_use]
 pub fn count(number: u64, noun: &str) -> String {
@@ -35,6 +41,22 @@ pub fn count(number: u64, noun: &str) -> String {
 pub fn capital(words: &str) -> String {
     let mut letters = words.chars();
     letters.next().into_iter().flat_map(char::to_uppercase).chain(letters).collect()
+}
+
+/// `is` of one, `are` of others.
+#[must_use]
+pub const fn be(number: usize) -> &'static str {
+    if number == 1 { "is" } else { "are" }
+}
+
+/// `once`, `twice`, `3 times`.
+#[must_use]
+pub fn often(number: u64) -> String {
+    match number {
+        1 => "once".to_owned(),
+        2 => "twice".to_owned(),
+        _ => count(number, "time"),
+    }
 }
 
 /// How often, to the nearest eighth: `once`, `3 times`, `3 ½ times`.
@@ -53,6 +75,17 @@ pub const fn assumed(is_assumed: bool) -> &'static str {
 #[must_use]
 pub fn list<T: AsRef<str>>(items: &[T]) -> String {
     items.iter().enumerate().flat_map(|(at, item)| [before(at, items.len()), item.as_ref()]).collect()
+}
+
+/// `inner`, `inner or outer`, `inner, middle or outer`.
+#[must_use]
+pub fn any<T: AsRef<str>>(items: &[T]) -> String {
+    match items {
+        [others @ .., one, last] => {
+            commas(others.iter().map(AsRef::as_ref).chain([format!("{} or {}", one.as_ref(), last.as_ref()).as_str()]))
+        }
+        _ => commas(items),
+    }
 }
 
 /// Items that are none's last: `inner, middle, outer`.
@@ -75,7 +108,7 @@ pub const fn before(at: usize, of: usize) -> &'static str {
 
 #[cfg(test)]
 mod tests {
-    use super::{capital, commas, count, list};
+    use super::{any, be, capital, commas, count, list, often};
 
     #[test]
     fn what_a_name_is_of_has_the_plural() {
@@ -97,5 +130,13 @@ mod tests {
         assert_eq!([&[][..], &["inner"], &["inner", "outer"]].map(commas), ["", "inner", "inner, outer"]);
         let lists = [&[][..], &["inner"], &["inner", "outer"], &["inner", "middle", "outer"]].map(list);
         assert_eq!(lists, ["", "inner", "inner and outer", "inner, middle and outer"]);
+        let any = [&[][..], &["inner"], &["inner", "outer"], &["inner", "middle", "outer"]].map(any);
+        assert_eq!(any, ["", "inner", "inner or outer", "inner, middle or outer"]);
+    }
+
+    #[test]
+    fn one_is_told_from_several() {
+        assert_eq!([be(1), be(2)], ["is", "are"]);
+        assert_eq!([1, 2, 3, 1200].map(often), ["once", "twice", "3 times", "1,200 times"]);
     }
 }

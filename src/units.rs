@@ -15,7 +15,7 @@ use std::ops::{Add, Div, Mul, Neg, Sub};
 
 pub use bounded::Unit;
 pub use english::ranged;
-pub use number::{eighths, enough, figures, fraction, grouped, sixteenths, trimmed};
+pub use number::{as_printed, eighths, enough, figures, fraction, grouped, sixteenths, trimmed};
 pub use parse::{UnitError, Wanted, WithUnit, degrees, hours, stiffness, time, turns};
 pub use print::{Telling, UnitStyle};
 

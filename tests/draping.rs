@@ -382,7 +382,7 @@ fn nearest_balls(design: &Design, drape: &Drape, ends: f64) -> f64 {
         let inner = ends..strand.finished.value() - ends;
         let seats = drape.strands[nth(at)].seats.iter().filter(|seat| inner.contains(&seat.station));
         let ball = |seat: &Seat| {
-            let bead = strand.trains[seat.train].bits[seat.bit].what.bead()?;
+            let bead = seat.bit(strand).what.bead()?;
             Some((on_way(line, seat.station)?.0, 0.5 * design.beads[bead].across.value()))
         };
         seats.filter_map(ball).collect::<Vec<_>>()
@@ -533,7 +533,7 @@ fn a_rail_bears_what_hangs_below_it() {
         let of_cord = hung.joints.windows(2).zip(&spare).map(|(pair, spare)| {
             (pair[0].at.between(pair[1].at, 0.5), cord * (pair[1].station - pair[0].station + spare))
         });
-        let of_bits = hung.seats.iter().map(|seat| (seat.centre, strand.trains[seat.train].bits[seat.bit].mass));
+        let of_bits = hung.seats.iter().map(|seat| (seat.centre, seat.bit(strand).mass));
         let ends = [hung.joints.first(), hung.joints.last()].map(|joint| joint.expect("a strand has joints").at);
         let meeting = festoon::drape::fall::meeting(&design, strand, hung).expect("its ends meet");
         let mass = |at: usize| design.part_mass(design.closure.parts().nth(at).expect("two parts")).value();

@@ -136,7 +136,7 @@ fn said(panic: &(dyn std::any::Any + Send)) -> String {
 
 /// Makes as much of the design of a text as can be read.
 fn resolved(source: &Source) -> Result<(), String> {
-    let Draft { pattern, mut remarks, holes } = pattern::draft(source);
+    let Draft { pattern, mut remarks, holes, .. } = pattern::draft(source);
     let attempt = pattern.map(|pattern| design::attempt(&pattern, &holes, &Choice::default()));
     let is_made = attempt.as_ref().is_some_and(|attempt| attempt.design.is_some());
     remarks.extend(attempt.into_iter().flat_map(|attempt| attempt.remarks));

@@ -46,7 +46,7 @@ pub struct BeadDrawing<'a> {
     pub size: Extents,
     /// Its outline, where it is not cut.
     pub outline: Vec<Segment>,
-    /// Width of its edge.
+    /// Width of its edge in mm.
     pub edge: f64,
     /// What of it lets its hole be seen.
     pub window: Option<Window>,

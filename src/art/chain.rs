@@ -1,4 +1,4 @@
-//! Points along a path, for chain links and cords.
+//! Points along a path, for chain links and cords. Lengths in mm, directions in radians.
 
 use crate::geometry::{Point, path};
 

@@ -5,7 +5,7 @@ use crate::geometry::Point;
 use crate::paint::mark::{Fill, Mark};
 use crate::paint::outline;
 
-/// The angle at which a thing sees the light as its mirror image sees it at the given one.
+/// The angle in radians at which a thing sees the light as its mirror image sees it at the given one.
 pub fn seen(angle: f64) -> f64 {
     2.0 * Light::on_turn(0).towards.angle() - angle
 }

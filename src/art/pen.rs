@@ -53,7 +53,7 @@ fn cut(path: &[Segment], broad: f64) -> Option<Mark> {
     Some(stroked(&outline::line(*end - aside, *end + aside), style::INK, EDGE))
 }
 
-/// How broad one cord is, or the two legs of a doubled one.
+/// How broad in mm one cord is, or the two legs of a doubled one.
 pub fn breadth(legs: u8) -> f64 {
     if legs > 1 { 2.0 * CORD - EDGE } else { CORD }
 }
@@ -130,6 +130,11 @@ pub fn hidden(path: Vec<Segment>) -> Mark {
 pub fn through(ways: &[(Point, Point)]) -> Vec<Mark> {
     let lines: Vec<_> = ways.iter().flat_map(|(from, to)| outline::line(*from, *to)).collect();
     vec![stroked(&lines, Rgb::WHITE, EDGE * 2.0), hidden(lines)]
+}
+
+/// The ways of two level cords through what hides them, from one x to another.
+pub fn ways(x: [f64; 2], levels: [f64; 2]) -> Mark {
+    hidden(levels.map(|y| outline::polyline(&x.map(|x| at(x, y)))).concat())
 }
 
 /// The jaws of cutters about to meet at a place, from above, or turned by so many radians.

@@ -13,7 +13,7 @@ use super::light::{Ink, Light, TURNS, lightness, turn};
 use super::look::Look;
 use super::mirror;
 use super::pearl::{Deal, PearlVariant};
-use crate::design::{Bead, ChainLinks, Cord, Design, Finding, Form, Index, Strand};
+use crate::design::{Bead, ChainLinks, Cord, Design, Entries, Finding, Form, Index, Pin, Strand};
 use crate::geometry::{Extent, Point, path as line};
 use crate::paint::mark::{Key, Mark, Symbol};
 use crate::paint::outline::flattened;
@@ -38,9 +38,11 @@ pub struct Stencils<'a> {
     palette: &'a Palette,
     ink: Ink,
     /// The hatch of each bead, which tells them apart without colour.
-    hatches: Vec<usize>,
+    hatches: Entries<usize, Bead>,
     /// What is drawn of each symbol, and what that shows.
     drawn: RefCell<BTreeMap<Key, (Look, Vec<Mark>)>>,
+    /// The box round what is drawn of those of which it was asked.
+    boxes: RefCell<BTreeMap<Key, Option<Extent>>>,
 }
 
 impl<'a> Stencils<'a> {
@@ -48,8 +50,8 @@ impl<'a> Stencils<'a> {
     #[must_use]
     pub fn new(design: &'a Design, palette: &'a Palette, ink: Ink) -> Self {
         let lightness = |at| lightness(palette.bead(at).colour);
-        let hatches = by_tone(&design.beads.indices().map(lightness).collect::<Vec<_>>());
-        Self { design, palette, ink, hatches, drawn: RefCell::new(BTreeMap::new()) }
+        let hatches = by_tone(&design.beads.indices().map(lightness).collect::<Vec<_>>()).into();
+        Self { design, palette, ink, hatches, drawn: RefCell::default(), boxes: RefCell::default() }
     }
 
     /// The design that they are of.
@@ -71,7 +73,7 @@ impl<'a> Stencils<'a> {
         }
         let angle = least_turn(bead, coat.finish, angle);
         let turn = turn(angle);
-        let (hatch, seen) = (self.hatches[index.number()], DrawnAs { variant, halved: halved(scale) });
+        let (hatch, seen) = (self.hatches[index], DrawnAs { variant, halved: halved(scale) });
         let draw = || bead::marks(bead, coat, (ink, hatch), Light::on_turn(turn), seen);
         let look = Look::Bead { bead: index, turn, variant: variant.number(), halved: seen.halved };
         self.stamp(look, draw, at, angle, scale)
@@ -191,19 +193,28 @@ impl<'a> Stencils<'a> {
 
     /// A pin that was cut and closed with a loop: from its eye or head to the far side of the loop
     /// is `reach` mm.
-    pub fn pin(&self, index: Index<Finding>, at: Point, angle: f64, scale: f64, reach: f64) -> Mark {
-        let (finding, drawing) = (&self.design.findings[index], self.drawing(index, 0));
-        let look = Look::Pin { finding: index, reach: hundredths(reach) };
-        let closed = |pin| finding::closed_pin(&drawing, pin, reach);
-        self.stamp(look, || finding.pin().map(closed).unwrap_or_default(), at, angle, scale)
+    pub fn pin(&self, finding: Index<Finding>, at: Point, angle: f64, scale: f64, reach: f64) -> Mark {
+        let look = Look::Pin { finding, reach: hundredths(reach) };
+        self.of_pin((finding, look), |drawing, pin| finding::closed_pin(drawing, pin, reach), (at, angle), scale)
     }
 
     /// The half of such a pin's loop that lies before the cord that goes through it.
-    pub fn pin_loop(&self, index: Index<Finding>, at: Point, angle: f64, scale: f64, reach: f64) -> Mark {
-        let (finding, drawing) = (&self.design.findings[index], self.drawing(index, 0));
-        let look = Look::PinLoop { finding: index, reach: hundredths(reach) };
-        let front = |pin| finding::pin_loop(&drawing, pin, reach);
-        self.stamp(look, || finding.pin().map(front).unwrap_or_default(), at, angle, scale)
+    pub fn pin_loop(&self, finding: Index<Finding>, at: Point, angle: f64, scale: f64, reach: f64) -> Mark {
+        let look = Look::PinLoop { finding, reach: hundredths(reach) };
+        self.of_pin((finding, look), |drawing, pin| finding::pin_loop(drawing, pin, reach), (at, angle), scale)
+    }
+
+    /// What is drawn of a pin.
+    fn of_pin(
+        &self,
+        (index, look): (Index<Finding>, Look),
+        drawn: impl Fn(&FindingDrawing, &Pin) -> Vec<Mark>,
+        (at, angle): (Point, f64),
+        scale: f64,
+    ) -> Mark {
+        let drawing = self.drawing(index, 0);
+        let marks = || self.design.findings[index].pin().map(|pin| drawn(&drawing, pin)).unwrap_or_default();
+        self.stamp(look, marks, at, angle, scale)
     }
 
     /// Chain along a path, its links at actual size times `scale`, on edge and on face by turns up to the last, which is on
@@ -285,11 +296,21 @@ impl<'a> Stencils<'a> {
             }
             Mark::Stamp { symbol, at, angle, scale, along } => {
                 let place = |corner: Point| *at + Point::new(corner.x * along, corner.y).turned(*angle) * *scale;
-                Extent::of(self.around(&self.drawn.borrow().get(symbol)?.1)?.corners().map(place))
+                Extent::of(self.symbol_box(*symbol)?.corners().map(place))
             }
-            Mark::Clipped { low, high, marks } => Some(self.around(marks)?.within(Extent { low: *low, high: *high })),
+            Mark::Clipped { within, marks } => Some(self.around(marks)?.within(*within)),
             held => self.around(held.inner()),
         }
+    }
+
+    /// The box round what is drawn of a symbol.
+    fn symbol_box(&self, symbol: Key) -> Option<Extent> {
+        if let Some(known) = self.boxes.borrow().get(&symbol) {
+            return *known;
+        }
+        let found = self.around(&self.drawn.borrow().get(&symbol)?.1);
+        self.boxes.borrow_mut().insert(symbol, found);
+        found
     }
 
     /// The box round marks.

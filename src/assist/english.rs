@@ -1,5 +1,7 @@
 //! What an editor is told, in English.
 
+use crate::english::singular;
+
 /// What the groups of a pattern are called, in the order in which their keys are told.
 pub const GROUPS: [&str; 10] = [
     "the pattern",
@@ -24,7 +26,13 @@ pub fn write(word: &str) -> String {
     format!("write {word}")
 }
 
-/// What an id stands for: a bead, and on which shelf, where it is not the pattern's own.
-pub fn id(sort: &str, shelf: Option<&str>) -> String {
+/// What is called what a group defines under an id: `bead reed`.
+pub fn entry(group: &str, id: &str) -> String {
+    format!("{} {id}", singular(group))
+}
+
+/// What an id of a group stands for: a bead, and on which shelf, where it is not the pattern's own.
+pub fn id(group: &str, shelf: Option<&str>) -> String {
+    let sort = singular(group);
     shelf.map_or_else(|| sort.to_owned(), |shelf| format!("{sort} on {shelf}"))
 }

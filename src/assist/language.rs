@@ -11,6 +11,7 @@ static SCHEMA: LazyLock<Value> = LazyLock::new(pattern::schema);
 
 /// A key or word of the language.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[non_exhaustive]
 pub struct Keyword {
     /// As a pattern writes it.
     pub word: String,

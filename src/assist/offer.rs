@@ -9,6 +9,7 @@ use super::{english, language};
 
 /// Something that may stand at a place.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Offer {
     /// What it is called.
     pub label: String,
@@ -118,7 +119,7 @@ fn ids<'a>(
     let of_them = defined.iter().filter(|key| groups.iter().any(|group| key.path == [*group]));
     of_them.filter(move |key| known.insert(&key.key)).map(|key| {
         let shelf = key.place.is_shelved().then(|| source.of(key.place).name.as_str());
-        (key.key.clone(), english::id(key.path[0].trim_end_matches('s'), shelf))
+        (key.key.clone(), english::id(&key.path[0], shelf))
     })
 }
 

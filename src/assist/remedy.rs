@@ -7,6 +7,7 @@ use super::english;
 
 /// An edit that mends what a remark is about.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Remedy {
     /// What it does, in a few words.
     pub title: String,

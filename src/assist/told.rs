@@ -4,15 +4,16 @@ use crate::pattern;
 use crate::remark::Code;
 use crate::source::{Place, Source};
 
-use super::language;
 use super::offer::id_values;
 use super::scan::{self, KeyPath, KeyPlace, Standing};
+use super::{english, language};
 
 /// Lines of a definition that are shown.
 const MOST_LINES: usize = 12;
 
 /// What a word means.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Definition {
     /// The word.
     pub place: Place,
@@ -41,7 +42,7 @@ pub fn told(source: &Source, at: usize) -> Option<Definition> {
                 return told(entry.word, code.map_or(entry.meaning, |code| code.explanation().to_owned()));
             }
             let key = defined(source, &spot)?;
-            told(format!("{} {word}", key.path.first()?.trim_end_matches('s')), definition_text(source, &key))
+            told(english::entry(key.path.first()?, word), definition_text(source, &key))
         }
     }
 }

@@ -54,7 +54,7 @@ const fn of(bit: &Bit) -> Option<Of> {
 }
 
 fn seated(design: &Design, strand: Index<Strand>, seat: &Seat, frame: &Frame) -> Vec<Thing> {
-    let bit = &design.strands[strand].trains[seat.train].bits[seat.bit];
+    let bit = seat.bit(&design.strands[strand]);
     let thing = |of, bit: &Bit, below: f64| {
         let at = seat.centre - Point::new(0.0, below);
         let around = bit_box(bit, Extent::at(Point::ORIGIN), design);

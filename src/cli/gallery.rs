@@ -18,6 +18,7 @@ use std::path::{Path, PathBuf};
 use clap::Args;
 use rayon::prelude::*;
 
+use festoon::english::list;
 use festoon::export;
 use festoon::gallery::{self, Exhibit, FIGURES};
 use festoon::paint::font;
@@ -250,7 +251,7 @@ fn patterns(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
     if let Some(twins) = paths.windows(2).find(|pair| work::name(&pair[0]) == work::name(&pair[1])) {
         // `windows` gives pairs.
         let names = [&twins[0], &twins[1]].map(|path| path.display().to_string());
-        return Err(Failure::trouble(format!("{} would have one page: rename one", names.join(" and "))));
+        return Err(Failure::trouble(format!("{} would have one page: rename one", list(&names))));
     }
     if paths.is_empty() { Err(trouble(&"there is no pattern file (.yaml) here")) } else { Ok(paths) }
 }

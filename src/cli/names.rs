@@ -3,6 +3,8 @@
 use std::fs;
 use std::path::{MAIN_SEPARATOR, Path, PathBuf};
 
+use festoon::english::any;
+
 use super::{Failure, VariantOptions};
 
 /// Where results go.
@@ -31,9 +33,9 @@ pub fn target(output: Option<&Path>, endings: &[&str]) -> Result<Target, Failure
         _ if ending(path).is_some_and(|ending| endings.contains(&&*ending)) => Ok(Target::File(place())),
         Err(_) if path.extension().is_none() && path.file_name().is_some() => Ok(Target::Folder(place())),
         _ => Err(Failure::trouble(format!(
-            "{}: write a file's name that ends in .{}, or a folder's that ends in /",
+            "{}: write a file's name that ends in {}, or a folder's that ends in /",
             path.display(),
-            endings.join(" or .")
+            any(&endings.iter().map(|ending| format!(".{ending}")).collect::<Vec<_>>())
         ))),
     }
 }

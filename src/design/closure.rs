@@ -222,7 +222,7 @@ fn reach(finding: &Finding, before: Option<&Finding>) -> Length {
             None => cone.length,
         },
         Form::JumpRing(ring) => ring.inside,
-        _ => finding.length().unwrap_or_default(),
+        _ => finding.along(),
     }
 }
 

@@ -55,7 +55,7 @@ fn overhang(cover: Length, crimp: Length) -> Length {
 fn taken(finding: &Finding) -> Length {
     match finding.kind() {
         FindingKind::CrimpCover | FindingKind::WireGuard => Length::ZERO,
-        _ => finding.length().unwrap_or_default(),
+        _ => finding.along(),
     }
 }
 

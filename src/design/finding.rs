@@ -7,7 +7,7 @@ use crate::units::{Length, Mass};
 
 use super::entries::Index;
 use super::form::*;
-use super::model::Model;
+use super::model::{Bit, Model, What};
 use super::stated::Stated;
 use super::stock::{Bead, Sold};
 
@@ -43,13 +43,14 @@ impl Finding {
         self.form.kind()
     }
 
-    /// Mass of one; of chain, which is weighed by the metre, that of its piece.
+    /// Mass of one; of chain, which is weighed by the metre, that of its piece, where its pieces are all alike.
     #[must_use]
-    pub fn mass_of_one(&self) -> Stated<Mass> {
-        self.mass.map(|mass| match &self.form {
-            Form::Chain(chain) => mass * (chain.length.unwrap_or_default().value() / 1000.0),
-            _ => mass,
-        })
+    pub fn mass_of_one(&self) -> Option<Stated<Mass>> {
+        let metres = match &self.form {
+            Form::Chain(chain) => chain.length?.value() / 1000.0,
+            _ => 1.0,
+        };
+        Some(self.mass.map(|mass| mass * metres))
     }
 
     /// Length along the piece; of a pin, the length of its wire. A ring has none, and chain one only where its
@@ -70,6 +71,12 @@ impl Finding {
             Form::Tassel(tassel) => Some(tassel.length),
             other => other.body().map(|body| body.length),
         }
+    }
+
+    /// The same, nothing of what has none.
+    #[must_use]
+    pub fn along(&self) -> Length {
+        self.length().unwrap_or_default()
     }
 
     /// Outside diameter or width, where it is stated; of a crimp always.
@@ -274,7 +281,13 @@ impl Finding {
         [self.outside(), self.mouth(), self.inside(), ring].into_iter().flatten().reduce(Length::max)
     }
 
-    /// The same in mm, or a breadth in mm where it is not known.
+    /// How broad it is across the cord or along the row of its holes, where that is known.
+    #[must_use]
+    pub fn widest(&self) -> Option<Length> {
+        [self.across(), self.bar().map(Bar::breadth)].into_iter().flatten().reduce(Length::max)
+    }
+
+    /// How broad it is across in mm, or a breadth in mm where that is not known.
     #[must_use]
     pub fn across_or(&self, breadth: f64) -> f64 {
         self.across().map_or(breadth, Length::value)
@@ -294,5 +307,17 @@ impl Finding {
     #[must_use]
     pub fn foot(&self) -> Length {
         self.pin().map_or(Length::ZERO, Pin::foot_length)
+    }
+}
+
+impl Model {
+    /// How broad a bit is across the cord; a finding of which that is not known no broader than long.
+    #[must_use]
+    pub fn breadth_of(&self, bit: &Bit) -> Length {
+        match bit.what {
+            What::Bead(at) => self.beads[at].across,
+            What::Finding(at) => self.findings[at].across().unwrap_or(Length::mm(bit.length())),
+            What::Knot | What::Gap | What::Dangle(_) => Length::ZERO,
+        }
     }
 }

@@ -55,8 +55,10 @@ impl Strung {
     /// A finding of an index. A ring takes as much cord as its wire is thick.
     pub fn finding(index: Index<Finding>, findings: &Entries<Finding>) -> Self {
         let finding = &findings[index];
-        let length = finding.ring().map(|ring| *ring.wire).or(finding.length()).unwrap_or_default();
-        let other = Self::other(What::Finding(index), length.value(), finding.mass_of_one().value());
+        let length = finding.ring().map_or(finding.along(), |ring| *ring.wire);
+        // Chain of no one length is strung nowhere.
+        let mass = finding.mass_of_one().map_or(0.0, |mass| mass.value());
+        let other = Self::other(What::Finding(index), length.value(), mass);
         Self { rim: finding.rim().map(|width| width.value() / 2.0), ..other }
     }
 

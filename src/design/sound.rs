@@ -22,11 +22,14 @@ use numbers::{above, is_asked, is_closing, is_measured, is_numbered, is_packed, 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum Flaw {
-    /// A bead with a size, a hole or a count that is no positive number, or with a mass that is less than nothing.
+    /// A bead with a size, a hole or a count that is no positive number, with a mass or tolerance that is less than
+    /// nothing, or sold in lots that hold none.
     BeadSize(Index<Bead>),
-    /// A cord without a thickness, or of which a length or mass is no number, or less than nothing.
+    /// A cord without a thickness, of which a length, mass or strength is no number, or less than nothing, or sold in lots
+    /// that hold none.
     CordSize(Index<Cord>),
-    /// A finding with a size that is no positive number, a bar without holes, or with a mass that is less than nothing.
+    /// A finding with a size that is no positive number, a bar without holes, with a mass that is less than nothing, or
+    /// sold in lots that hold none.
     FindingSize(Index<Finding>),
     /// A finding that is tied round a bead or wound of a cord that the design does not have.
     UnknownOf(Index<Finding>),
@@ -41,7 +44,7 @@ pub enum Flaw {
     Turns,
     /// A price with a number that is none, or less than nothing.
     Price,
-    /// A strand of which a length or mass is no number, or less than nothing.
+    /// A strand of which a length or mass is no number, or less than nothing, or with a train that rests nowhere.
     Number(Index<Strand>),
     /// A strand that names what the design does not have.
     Unknown(Index<Strand>),

@@ -63,8 +63,7 @@ fn overfull(strand: &pattern::Strand, over: f64) -> Remark {
 fn fixed(stop: &Stop, strand: &pattern::Strand, finished: f64, shelf: &Inventory) -> (Train, f64) {
     let At { value: finding, place } = stop.finding;
     let bits = row::bits(&[Strung::finding(finding, &shelf.findings).at(place)], &shelf.beads);
-    let start =
-        station(stop.at.value(), strand, finished) - shelf.findings[finding].length().unwrap_or_default().value() / 2.0;
+    let start = station(stop.at.value(), strand, finished) - shelf.findings[finding].along().value() / 2.0;
     (Train { bits, rest: Rest::At(start) }, start)
 }
 

@@ -147,6 +147,11 @@ impl Silhouette {
         let is_ball = is_round && bead.along == bead.across;
         Self { middle: beyond[0] + before, widths: profile(bead), is_ball, beyond }
     }
+
+    /// How far it reaches to either side, in mm.
+    pub fn reach(&self) -> f64 {
+        self.widths.iter().map(|(_, width)| *width).fold(0.0, f64::max)
+    }
 }
 
 /// The form of a chain's link.

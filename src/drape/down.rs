@@ -31,7 +31,7 @@ fn depth(design: &Design, drape: &Drape) -> Option<Length> {
 
 /// How far below its strand's higher end something strung reaches.
 fn below(design: &Design, strand: &Strand, hung: &Hung, seat: &Seat) -> f64 {
-    let bit = &strand.trains[seat.train].bits[seat.bit];
+    let bit = seat.bit(strand);
     let reach = match &bit.what {
         What::Dangle(dangle) => dangle.drop,
         What::Bead(at) if design.closure.loops() => design.beads[*at].across.value() / 2.0,

@@ -63,7 +63,7 @@ fn constraints(design: &Design, strand: &Strand, chain: &Chain, hanging: &Hangin
     let low = (0..joints.len()).min_by(|a, b| joints[*a].y.total_cmp(&joints[*b].y)).unwrap_or_default();
     let of = |at: usize| {
         let (length, bead, before) = (chain.links[at].length, chain.lengths[at], chain.parted.beyond[at][0]);
-        let reach = form(design, strand, chain, at).widths.iter().map(|(_, width)| *width).fold(0.0, f64::max);
+        let reach = form(design, strand, chain, at).reach();
         let side = if at < low { -1.0 } else { 1.0 };
         let (middle_of_bead, off) = (before + 0.5 * bead, (0.5 * bead - reach).max(0.0));
         [middle_of_bead - off, middle_of_bead + off].map(|along| {
@@ -133,7 +133,7 @@ mod tests {
         assert!((hung.drop - told).abs() < 0.01, "{} is not {told}", hung.drop);
         let reach = 0.5 * piece.design.beads[bits[0].what.bead().unwrap()].across.value();
         let middle = 0.5 * (hung.ends[0].x + hung.ends[1].x);
-        for seat in hung.seats.iter().filter(|seat| strand.trains[seat.train].bits[seat.bit].what.bead().is_some()) {
+        for seat in hung.seats.iter().filter(|seat| seat.bit(strand).what.bead().is_some()) {
             assert!((seat.centre.x - middle).abs() > reach - 0.001, "{seat:?}");
         }
         // No link is shorter than it is.

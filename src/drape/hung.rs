@@ -34,7 +34,7 @@ impl Hung {
 
     /// The strand's seats in things of a kind that it shares with others, from its first end.
     pub fn through<'a>(&'a self, strand: &'a Strand, shared: Shared) -> impl Iterator<Item = &'a Seat> {
-        self.seats.iter().filter(move |seat| shared.is(&strand.trains[seat.train].bits[seat.bit].what))
+        self.seats.iter().filter(move |seat| shared.is(&seat.bit(strand).what))
     }
 
     /// Whether a station lies on what is laid of the strand.

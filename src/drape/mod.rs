@@ -29,7 +29,7 @@ pub use contact::{Press, Unrest};
 pub use down::{hung_length, piece_length};
 pub use strand::{Fault, clearance as clearance_of, hang, hang_alone, hang_unworn};
 
-use crate::design::{Design, Entries, Index, Strand};
+use crate::design::{Bit, Design, Entries, Index, Strand};
 use crate::geometry::{Point, Point3};
 use body::skin::Skin;
 
@@ -111,6 +111,12 @@ pub struct Seat {
 }
 
 impl Seat {
+    /// The bit that lies there, of its strand.
+    #[must_use]
+    pub fn bit<'s>(&self, strand: &'s Strand) -> &'s Bit {
+        &strand.trains[self.train].bits[self.bit]
+    }
+
     /// The unit vector along the cord through it: to the right, up, towards who looks.
     #[must_use]
     pub fn along(&self) -> Point3 {

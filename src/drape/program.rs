@@ -12,14 +12,13 @@
 //! in where they end.
 
 mod balance;
+mod cones;
 mod pressed;
 
-use clarabel::algebra::CscMatrix;
-use clarabel::solver::{
-    DefaultSettings, DefaultSolver, IPSolver, NonnegativeConeT, SecondOrderConeT, SolverStatus, SupportedConeT,
-};
+use clarabel::solver::{NonnegativeConeT, SecondOrderConeT, SupportedConeT};
 
 use super::bend::{Bend, Turn};
+use cones::{Energy, Matrix, Program};
 pub use pressed::TENSE;
 
 /// The direction straight down.
@@ -111,55 +110,6 @@ impl<const D: usize> Round<D> {
     }
 }
 
-/// What is least: half of a square form and a line.
-struct Energy {
-    /// Row, column and value of its entries on and above the diagonal.
-    square: Vec<(usize, usize, f64)>,
-    linear: Vec<f64>,
-}
-
-impl Energy {
-    /// Adds half of a spring's force for each mm times the square of a sum of shares of columns and a constant.
-    fn spring(&mut self, spring: f64, shares: &[(usize, f64)], constant: f64) {
-        for (at, share) in shares {
-            self.linear[*at] += spring * share * constant;
-            let above = shares.iter().filter(|(other, _)| other >= at);
-            self.square.extend(above.map(|(other, part)| (*at, *other, spring * share * part)));
-        }
-    }
-
-    fn matrix(&self) -> CscMatrix<f64> {
-        let part = |pick: fn(&(usize, usize, f64)) -> usize| self.square.iter().map(pick).collect();
-        let values = self.square.iter().map(|(.., value)| *value).collect();
-        CscMatrix::new_from_triplets(self.linear.len(), self.linear.len(), part(|at| at.0), part(|at| at.1), values)
-    }
-}
-
-/// The program's matrix, a row at a time.
-#[derive(Default)]
-struct Matrix {
-    rows: Vec<usize>,
-    columns: Vec<usize>,
-    values: Vec<f64>,
-    right: Vec<f64>,
-}
-
-impl Matrix {
-    /// A row by which `right` less the sum of its entries is what the cone holds.
-    fn row(&mut self, right: f64, entries: impl IntoIterator<Item = (usize, f64)>) {
-        for (column, value) in entries {
-            self.rows.push(self.right.len());
-            self.columns.push(column);
-            self.values.push(value);
-        }
-        self.right.push(right);
-    }
-
-    fn matrix(self, columns: usize) -> (CscMatrix<f64>, Vec<f64>) {
-        (CscMatrix::new_from_triplets(self.right.len(), columns, self.rows, self.columns, self.values), self.right)
-    }
-}
-
 /// The free coordinates of a net, numbered.
 struct Columns<const D: usize> {
     of: Vec<[Option<usize>; D]>,
@@ -212,34 +162,33 @@ impl<const D: usize> Net<D> {
 
     fn solve_to(&self, share: f64, constraints: &[Constraint<D>], pull: f64) -> Option<Round<D>> {
         let columns = Columns::new(self);
-        let free = self.free();
-        let mean = self.weight() / free as f64;
+        let mean = self.weight() / self.free() as f64;
         let pushes: Vec<Constraint<D>> = self.pressed().map(|tie| self.push(tie)).collect();
         let all: Vec<&Constraint<D>> = constraints.iter().chain(&pushes).collect();
         let giving = all.iter().filter(|constraint| constraint.gives).count();
         let energy = self.energy(&columns, mean, pull, giving, self.price() / mean);
+        let found = self.program(&columns, &all, energy).least(share)?;
+        let multipliers = found.z.iter().map(|force| force * mean).collect::<Vec<_>>();
+        Some(self.read(&columns, [constraints.len(), all.len() + giving], &found.x, &multipliers))
+    }
+
+    /// The round as the solver takes it: bounds of gaps and of what gives way, then a cone for each tie.
+    fn program(&self, columns: &Columns<D>, constraints: &[&Constraint<D>], energy: Energy) -> Program {
         let (square, linear) = (energy.matrix(), energy.linear);
         let mut table = Matrix::default();
         let mut slacks = columns.count..linear.len();
-        for constraint in &all {
+        for constraint in constraints {
             let slack = if constraint.gives { slacks.next() } else { None };
-            self.constraint(&mut table, &columns, constraint, slack);
+            self.constraint(&mut table, columns, constraint, slack);
         }
         (columns.count..linear.len()).for_each(|slack| table.row(0.0, [(slack, -1.0)]));
-        let bounds = all.len() + giving;
-        let mut cones: Vec<SupportedConeT<f64>> = vec![NonnegativeConeT(bounds)];
+        let mut cones: Vec<SupportedConeT<f64>> = vec![NonnegativeConeT(table.right.len())];
         for tie in &self.ties {
-            self.length(&mut table, &columns, tie);
+            self.length(&mut table, columns, tie);
             cones.push(SecondOrderConeT(D + 1));
         }
         let (matrix, right) = table.matrix(linear.len());
-        let settings =
-            DefaultSettings { verbose: false, tol_gap_abs: share, tol_gap_rel: share, ..DefaultSettings::default() };
-        let mut solver = DefaultSolver::new(&square, &linear, &matrix, &right, &cones, settings);
-        solver.solve();
-        let solved = matches!(solver.solution.status, SolverStatus::Solved | SolverStatus::AlmostSolved);
-        let multipliers = solver.solution.z.iter().map(|force| force * mean).collect::<Vec<_>>();
-        solved.then(|| self.read(&columns, [constraints.len(), bounds], &solver.solution.x, &multipliers))
+        Program { square, linear, matrix, right, cones }
     }
 
     /// The numbers of the ties that are pressed.

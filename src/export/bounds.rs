@@ -60,7 +60,7 @@ impl Bounds {
                 let extent = self.around(marks)?;
                 Some(extent.and(extent.moved(shadow.throw)).grown(SOFT * shadow.blur))
             }
-            Mark::Clipped { low, high, marks } => Some(self.around(marks)?.within(Extent { low: *low, high: *high })),
+            Mark::Clipped { within, marks } => Some(self.around(marks)?.within(*within)),
             Mark::Blurred { blur, marks } => Some(self.around(marks)?.grown(SOFT * blur)),
         }
     }

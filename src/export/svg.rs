@@ -17,7 +17,7 @@ use part::{Words, clean, coloured, faded, holding, list, measured, stroked, with
 
 use super::bounds::{Bounds, SOFT};
 use super::{english, number};
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::font::FAMILY;
 use crate::paint::fraction::tucks;
 use crate::paint::mark::{Anchor, ColourStop, Fill, Key, Mark, Page, Segment, Shadow, Stroke, Symbol, Text, Weight};
@@ -146,13 +146,12 @@ impl Writer<'_> {
             Mark::Group { role, marks } => Some(self.group(english::label(role), marks)),
             Mark::Raised { shadow, marks } => Some(self.raised(shadow, marks)),
             Mark::Blurred { blur, marks } => Some(self.blurred(*blur, marks)),
-            Mark::Clipped { low, high, marks } => Some(self.clipped(*low, *high, marks)),
+            Mark::Clipped { within, marks } => Some(self.clipped(*within, marks)),
         }
     }
 
-    fn clipped(&mut self, low: Point, high: Point, marks: &[Mark]) -> Element {
-        let size = high - low;
-        let shown = Path::new().set("d", data(&outline::rect(low, size.x, size.y)));
+    fn clipped(&mut self, within: Extent, marks: &[Mark]) -> Element {
+        let shown = Path::new().set("d", data(&outline::rect(within.low, within.width(), within.height())));
         let clip = self.clips.reference(holding(Element::from(ClipPath::new()), [shown]));
         holding(Group::new().set("clip-path", clip), self.elements(marks)).into()
     }

@@ -13,6 +13,7 @@ use crate::units::UnitStyle;
 
 /// One pattern in the gallery.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[non_exhaustive]
 pub struct Exhibit {
     /// Its folder's name: the pattern file's without its ending.
     pub folder: String,
@@ -40,6 +41,7 @@ pub struct Exhibit {
 
 /// One colourway's files and words.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[non_exhaustive]
 pub struct Shot {
     /// The colourway's name; none for the pattern's own colours.
     pub name: Option<String>,

@@ -10,6 +10,7 @@ use serde::Serialize;
 
 use crate::design::{Design, Size, Strand};
 use crate::drape::hung_length;
+use crate::english::list;
 use crate::materials::{Amount, Article, Order, materials};
 use crate::pattern::Kind;
 use crate::picture;
@@ -134,7 +135,7 @@ fn contents(piece: &Piece) -> Vec<Constituent> {
     let content = |line: crate::materials::Line| Constituent {
         count: if let Amount::Count(count) = line.need { Some(count) } else { None },
         is: sheet::asked_for(design, line.article, piece.telling.units),
-        name: line.name,
+        name: list(&line.names),
     };
     lines.map(content).collect()
 }

@@ -115,7 +115,7 @@ pub fn line(
     let line = Line {
         article,
         id: assorted.id.clone(),
-        name: assorted.name.clone(),
+        names: vec![assorted.name.clone()],
         need: Amount::Count(packs.unwrap_or(0)),
         spare: Amount::Count(0),
         in_hand: Amount::Count(in_hand),

@@ -9,7 +9,7 @@ mod packing;
 use packing::{Bins, PackSizes, pack};
 
 use super::{Article, Stash};
-use crate::design::{Lot, Model};
+use crate::design::{Finding, Index, Lot, Model, Strand};
 use crate::units::Length;
 
 /// Lengths are compared in whole ten-millionths of a millimetre, rounded down, so that the thirds of a spool
@@ -21,10 +21,42 @@ const HAIR: f64 = 0.01;
 /// A piece to cut.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Cut {
-    /// What it is for: the strand's name, or the chain's.
-    pub label: String,
+    /// The name of the batch that it is cut for, among several.
+    pub of: Option<String>,
+    /// What of that it is cut for.
+    pub what: CutFor,
     /// How long it is cut.
     pub length: Length,
+}
+
+/// What a piece is cut for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum CutFor {
+    /// A strand of its design, by its name.
+    Strand(Index<Strand>, String),
+    /// A tassel that is wound of it, a finding of its design, by its name.
+    Tassel(Index<Finding>, String),
+    /// Chain of that name.
+    Chain(String),
+    /// To see how much its knots take up.
+    Trial,
+}
+
+impl Cut {
+    /// A piece of that length for the only design there is.
+    #[must_use]
+    pub const fn new(what: CutFor, length: Length) -> Self {
+        Self { of: None, what, length }
+    }
+
+    /// The name of what it is cut for, where that has one.
+    #[must_use]
+    pub const fn name(&self) -> Option<&String> {
+        match &self.what {
+            CutFor::Strand(_, name) | CutFor::Tassel(_, name) | CutFor::Chain(name) => Some(name),
+            CutFor::Trial => None,
+        }
+    }
 }
 
 /// A length of cord and the pieces cut from it.

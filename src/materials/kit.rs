@@ -36,8 +36,8 @@ pub struct Packed {
     pub kind: &'static str,
     /// Its id.
     pub id: String,
-    /// Its name, with the names of what comes with it.
-    pub name: String,
+    /// Its name, and the names of what comes with it.
+    pub names: Vec<String>,
     /// How much of it.
     pub held: Bagged,
 }
@@ -85,8 +85,8 @@ fn packed(design: &Model, order: &Order) -> Vec<(Article, Packed)> {
     };
     let is_bought = |article: &Article| counts.contains_key(article) || need::by_length(design, *article);
     let pack = |article: Article| {
-        let (id, name) = (article.id(design).to_owned(), article.whole_name(design));
-        (article, Packed { kind: article.kind(), id, name, held: held(article) })
+        let (id, names) = (article.id(design).to_owned(), article.names(design));
+        (article, Packed { kind: article.kind(), id, names, held: held(article) })
     };
     Article::all(design).filter(is_bought).map(pack).collect()
 }

@@ -106,9 +106,9 @@ pub fn cut(design: &Model, cutting: &Cutting) -> Line {
 
 fn line(design: &Model, article: Article, amounts: [Amount; 4], buy: Option<Buy>) -> Line {
     let [need, spare, in_hand, from_stash] = amounts;
-    let (id, name) = (article.id(design).to_owned(), article.whole_name(design));
+    let (id, names) = (article.id(design).to_owned(), article.names(design));
     let from = article.sold(design).and_then(|sold| sold.from.clone());
-    Line { article, id, name, need, spare, in_hand, from_stash, buy, from, within: None }
+    Line { article, id, names, need, spare, in_hand, from_stash, buy, from, within: None }
 }
 
 const fn mass(lot: &Lot) -> Option<Mass> {

@@ -17,13 +17,12 @@ pub mod price;
 pub mod render;
 pub mod stash;
 
-use crate::design::{Assorted, Bead, Cord, Design, Finding, Index, Model, Shared, Sold};
-use crate::english::list;
+use crate::design::{Assorted, Bead, Cord, Design, Entries, Finding, Index, Model, Shared, Sold};
 use crate::palette::Palette;
 use crate::units::{Length, Mass, Money};
 
 pub use assorted::BoughtWith;
-pub use cutting::{Cut, Cutting, Spool, Supply};
+pub use cutting::{Cut, CutFor, Cutting, Spool, Supply};
 pub use kit::{Bagged, Kit, Packed};
 pub use pool::{Batch, Pool};
 pub use price::Suggestion;
@@ -133,10 +132,10 @@ impl Article {
         }
     }
 
-    /// Its name with those of the findings that come with it, where they have their own: `toggle ring and toggle bar`,
-    /// but `slide clasp` of two halves that are both called so.
+    /// Its name and those of the findings that come with it, where they have their own: a toggle ring and a toggle bar,
+    /// but one slide clasp of two halves that are both called so.
     #[must_use]
-    pub fn whole_name(self, design: &Model) -> String {
+    pub fn names(self, design: &Model) -> Vec<String> {
         let with = need::companions(design, self).map(|at| design.findings[at].name.as_str());
         let mut names: Vec<&str> = Vec::new();
         for name in std::iter::once(self.name(design)).chain(with) {
@@ -144,7 +143,7 @@ impl Article {
                 names.push(name);
             }
         }
-        list(&names)
+        names.into_iter().map(str::to_owned).collect()
     }
 
     /// Everything that a design is made of, and what several kinds of bead are bought in: beads, these, cords,
@@ -174,8 +173,8 @@ pub struct Line {
     pub article: Article,
     /// Its id in the pattern.
     pub id: String,
-    /// Its name on the sheet, with the names of what comes with it.
-    pub name: String,
+    /// Its name on the sheet, and the names of what comes with it.
+    pub names: Vec<String>,
     /// What the pieces take, exactly.
     pub need: Amount,
     /// What is bought beyond that in case some are lost or broken.
@@ -300,31 +299,38 @@ pub fn of(pool: &Pool<'_>, order: &Order) -> Materials {
 }
 
 fn lines(pool: &Pool<'_>, order: &Order) -> (Vec<Line>, Vec<Cutting>) {
-    let mut cuttings = Vec::new();
-    let stock = &pool.stock;
-    let wanted = |bead, at: Index<Assorted>| pool.wanted(bead, &stock.assorted[at], order);
-    let together = |at| assorted::line(stock, at, &|bead| wanted(bead, at), &order.stash);
-    let together: Vec<_> = stock.assorted.indices().map(together).collect();
-    let line = |article| {
-        if let Article::Assorted(at) = article {
-            return together[at.number()].0.clone();
-        }
-        if !need::by_length(stock, article) {
-            return lots::counted(stock, article, pool.needed(article, order), &order.stash);
-        }
-        let pieces = pool.pieces.get(&article).cloned().unwrap_or_default();
-        let cutting = cutting::plan(stock, article, pieces, &order.stash);
-        let line = lots::cut(stock, &cutting);
-        cuttings.push(cutting);
-        line
+    let (stock, cuttings) = (&pool.stock, cuttings(pool, order));
+    let together = |(at, assorted): (Index<Assorted>, &Assorted)| {
+        assorted::line(stock, at, &|bead| pool.wanted(bead, assorted, order), &order.stash)
     };
-    let bought = |article: &Article| !need::comes_with(stock, *article) && !need::is_made(stock, *article);
-    let mut lines: Vec<_> = Article::all(stock).filter(bought).map(line).collect();
+    let together: Entries<_, Assorted> = stock.assorted.entries().map(together).collect();
+    let cut = |article| cuttings.iter().find(|cutting| cutting.article == article);
+    let line = |article| match (article, cut(article)) {
+        (Article::Assorted(at), _) => together[at].0.clone(),
+        (_, Some(cutting)) => lots::cut(stock, cutting),
+        (_, None) => lots::counted(stock, article, pool.needed(article, order), &order.stash),
+    };
+    let mut lines: Vec<_> = bought(stock).map(line).collect();
     for (bead, within) in together.iter().flat_map(|(_, within)| within) {
         let of_bead = lines.iter_mut().find(|line| line.article == Article::Bead(*bead));
         of_bead.into_iter().for_each(|line| line.bought_within(within));
     }
     (lines, cuttings)
+}
+
+/// How all is cut that is needed by length.
+fn cuttings(pool: &Pool<'_>, order: &Order) -> Vec<Cutting> {
+    let stock = &pool.stock;
+    let plan = |article| {
+        let pieces = pool.pieces.get(&article).cloned().unwrap_or_default();
+        cutting::plan(stock, article, pieces, &order.stash)
+    };
+    bought(stock).filter(|article| need::by_length(stock, *article)).map(plan).collect()
+}
+
+/// What is bought by itself: neither with another article nor made with the piece.
+fn bought(stock: &Model) -> impl Iterator<Item = Article> {
+    Article::all(stock).filter(|article| !need::comes_with(stock, *article) && !need::is_made(stock, *article))
 }
 
 /// The lines of one piece bought on its own, for the price.

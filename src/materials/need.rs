@@ -5,8 +5,7 @@
 
 use std::collections::BTreeMap;
 
-use super::cutting::Cut;
-use super::render::words;
+use super::cutting::{Cut, CutFor};
 use super::{Article, MOST_MAKERS};
 use crate::design::{Bit, Cord, Finding, Index, Lot, Model, Strand, What};
 use crate::pattern::FindingKind;
@@ -99,8 +98,9 @@ pub fn pieces(design: &Model, article: Article) -> Vec<Cut> {
     match article {
         Article::Bead(_) | Article::Assorted(_) => Vec::new(),
         Article::Cord(at) => {
-            let strands = design.strands.iter().filter(|strand| strand.cord == at);
-            let of_strands = strands.map(|strand| Cut { label: strand.name.clone(), length: strand.cut() });
+            let strands = design.strands.entries().filter(|(_, strand)| strand.cord == at);
+            let of_strands =
+                strands.map(|(at, strand)| Cut::new(CutFor::Strand(at, strand.name.clone()), strand.cut()));
             of_strands.chain(wound(design, at)).chain(tried(design, at)).collect()
         }
         Article::Finding(at) => chain_pieces(design, at),
@@ -110,14 +110,14 @@ pub fn pieces(design: &Model, article: Article) -> Vec<Cut> {
 /// What is cut of a cord to see how much its knots take up.
 fn tried(design: &Model, cord: Index<Cord>) -> Option<Cut> {
     let tried = design.strands.iter().filter(|strand| strand.cord == cord).find_map(Strand::trial)?;
-    Some(Cut { label: words::TO_TRY.to_owned(), length: tried })
+    Some(Cut::new(CutFor::Trial, tried))
 }
 
 /// What is cut of a cord for tassels, one piece for each.
 fn wound(design: &Model, cord: Index<Cord>) -> Vec<Cut> {
     let made = design.findings.entries().filter_map(|(at, finding)| {
         let (_, length) = finding.tassel()?.takes().filter(|(of, _)| *of == cord)?;
-        Some((at, Cut { label: finding.name.clone(), length }))
+        Some((at, Cut::new(CutFor::Tassel(at, finding.name.clone()), length)))
     });
     let each = |(at, piece): (Index<Finding>, Cut)| {
         let many = counts(design).get(&Article::Finding(at)).copied().unwrap_or(0);
@@ -135,7 +135,7 @@ pub fn is_made(design: &Model, article: Article) -> bool {
 /// Chain in the closure is cut as the closure says; elsewhere each piece is as long as the finding.
 fn chain_pieces(design: &Model, at: Index<Finding>) -> Vec<Cut> {
     let chain = &design.findings[at];
-    let piece = |length| Cut { label: chain.name.clone(), length };
+    let piece = |length| Cut::new(CutFor::Chain(chain.name.clone()), length);
     let in_closure = design.closure.parts().filter(|part| part.finding == at).filter_map(|part| part.cut);
     let mut pieces: Vec<_> = in_closure.map(piece).collect();
     let all = counts(design).get(&Article::Finding(at)).copied().unwrap_or(0);

@@ -154,11 +154,10 @@ impl<'a> Pool<'a> {
     }
 
     fn cut(&mut self, batch: &Batch<'_>, same: &BTreeMap<Article, Article>) {
-        let among_others = self.batches.len() > 1;
-        let label = |label: String| if among_others { format!("{} {label}", batch.name) } else { label };
+        let of = (self.batches.len() > 1).then(|| batch.name.to_owned());
         for article in Article::all(batch.design).filter(|article| need::by_length(batch.design, *article)) {
             let once = need::pieces(batch.design, article).into_iter();
-            let once: Vec<_> = once.map(|piece| Cut { label: label(piece.label), ..piece }).collect();
+            let once: Vec<_> = once.map(|piece| Cut { of: of.clone(), ..piece }).collect();
             let all = (0..need::times(batch.design, batch.pieces)).flat_map(|_| once.iter().cloned());
             self.pieces.entry(same[&article]).or_default().extend(all);
         }

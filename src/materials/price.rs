@@ -82,11 +82,11 @@ mod tests {
             used: cost,
             bought: cost,
         };
-        let [id, name] = ["bead", "bead"].map(str::to_owned);
+        let (id, names) = ("bead".to_owned(), vec!["bead".to_owned()]);
         Line {
             article: Article::Bead(nth(0)),
             id,
-            name,
+            names,
             need: none,
             spare: none,
             in_hand: none,

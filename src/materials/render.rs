@@ -11,6 +11,7 @@ pub mod words;
 use serde_json::{Value, json};
 
 use super::{Amount, Bagged, BoughtWith, Buy, Cutting, Kit, Line, Materials, Packed, Suggestion};
+use crate::english::list;
 use crate::remark::escape::{escaped, in_json};
 use crate::units::Money;
 use words::said;
@@ -92,7 +93,7 @@ fn cells(line: &Line, separator: Separator) -> [String; 15] {
     [
         line.article.kind().to_owned(),
         harmless(&line.id),
-        harmless(&line.name),
+        harmless(&list(&line.names)),
         count,
         length,
         plain(line.spare),
@@ -152,7 +153,7 @@ fn object(line: &Line) -> Value {
     let mut object = json!({
         "kind": line.article.kind(),
         "id": line.id,
-        "name": line.name,
+        "name": list(&line.names),
         needed: number(line.need),
         "spare": number(line.spare),
         "in_hand": number(line.in_hand),
@@ -178,11 +179,11 @@ fn object(line: &Line) -> Value {
 fn kit(kit: &Kit) -> Value {
     let held = |packed: &Packed| match &packed.held {
         Bagged::Counted(count, spare) => {
-            json!({ "kind": packed.kind, "id": packed.id, "name": packed.name, "count": count, "spare": spare })
+            json!({ "kind": packed.kind, "id": packed.id, "name": list(&packed.names), "count": count, "spare": spare })
         }
         Bagged::Cut(pieces) => {
             let pieces: Vec<_> = pieces.iter().map(piece).collect();
-            json!({ "kind": packed.kind, "id": packed.id, "name": packed.name, "pieces": pieces })
+            json!({ "kind": packed.kind, "id": packed.id, "name": list(&packed.names), "pieces": pieces })
         }
     };
     json!({
@@ -196,7 +197,7 @@ fn kit(kit: &Kit) -> Value {
 }
 
 fn piece(piece: &super::Cut) -> Value {
-    json!({ "for": piece.label, "length_mm": micrometres(piece.length.value()) })
+    json!({ "for": words::cut_for(piece), "length_mm": micrometres(piece.length.value()) })
 }
 
 fn cutting(materials: &Materials, cutting: &Cutting) -> Value {

@@ -291,7 +291,7 @@ fn beads(design: &Design, strand: Index<Strand>, hung: &Hung, seat: &Seat, way: 
         direction: below.map_or_else(|| seat.along(), |_| down).into(),
         worn: worn(below),
     };
-    match &design.strands[strand].trains[seat.train].bits[seat.bit].what {
+    match &seat.bit(&design.strands[strand]).what {
         What::Bead(bead) => vec![measure(*bead, None, seat.angle)],
         What::Dangle(dangle) => {
             let hanging = dangle.bits.iter().zip(dangle.levels(design));

@@ -6,6 +6,7 @@ use crate::design::Design;
 use crate::drape::piece_length;
 use crate::pattern::Kind;
 use crate::piece::Piece;
+use crate::trade::english;
 use crate::trade::lengths::length_name;
 
 /// The whole piece.
@@ -86,7 +87,10 @@ pub(super) fn whole(piece: &Piece) -> PieceMeasures {
         let name = (design.heading.kind == Kind::Necklace && design.closure.open().is_none())
             .then(|| length_name(least))
             .flatten();
-        WornMeasures { drop_mm: names.zip(drops).collect(), length_name: name.map(|(name, _, _)| name) }
+        WornMeasures {
+            drop_mm: names.zip(drops).collect(),
+            length_name: name.map(|(name, ..)| english::length_name(name)),
+        }
     });
     PieceMeasures {
         finished_mm: LengthRange { least: least.value(), most: most.value() },

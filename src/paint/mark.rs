@@ -6,7 +6,7 @@
 use std::fmt;
 use std::sync::Arc;
 
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 
 /// A colour in sRGB.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -226,10 +226,8 @@ pub enum Mark {
     },
     /// Marks of which shows what lies in an upright box.
     Clipped {
-        /// The box's upper left corner.
-        low: Point,
-        /// Its lower right corner.
-        high: Point,
+        /// The box.
+        within: Extent,
         /// The marks, in drawing order.
         marks: Vec<Mark>,
     },
@@ -267,7 +265,7 @@ impl Mark {
             Self::Group { role, marks } => Self::Group { role, marks: change(marks) },
             Self::Raised { shadow, marks } => Self::Raised { shadow, marks: change(marks) },
             Self::Blurred { blur, marks } => Self::Blurred { blur, marks: change(marks) },
-            Self::Clipped { low, high, marks } => Self::Clipped { low, high, marks: change(marks) },
+            Self::Clipped { within, marks } => Self::Clipped { within, marks: change(marks) },
             Self::Shape { .. } | Self::Text(_) | Self::Stamp { .. } => self,
         }
     }

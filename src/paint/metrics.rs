@@ -89,28 +89,6 @@ pub fn width(text: &str, size: f64, weight: Weight) -> f64 {
     Shaper::of(weight).millimetres(advance(text, weight), size)
 }
 
-/// From the baseline up to the top that the font reserves.
-#[must_use]
-pub fn ascent(size: f64, weight: Weight) -> f64 {
-    let shaper = Shaper::of(weight);
-    shaper.millimetres(shaper.face.ascender(), size)
-}
-
-/// From the baseline down to the bottom that the font reserves; positive.
-#[must_use]
-pub fn descent(size: f64, weight: Weight) -> f64 {
-    let shaper = Shaper::of(weight);
-    shaper.millimetres(-shaper.face.descender(), size)
-}
-
-/// Height of capital letters and lining figures.
-#[must_use]
-pub fn cap_height(size: f64, weight: Weight) -> f64 {
-    let shaper = Shaper::of(weight);
-    let units = shaper.face.capital_height().unwrap_or_else(|| shaper.face.ascender());
-    shaper.millimetres(units, size)
-}
-
 /// The text, shortened with an ellipsis where it is wider than `most`; empty where not even the
 /// ellipsis fits.
 #[must_use]
@@ -144,14 +122,6 @@ pub fn missing(text: &str) -> Vec<char> {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn both_fonts_open_and_capitals_are_lower_than_the_ascent() {
-        for weight in [Weight::Regular, Weight::Semibold] {
-            assert!(cap_height(10.0, weight) > 6.0 && cap_height(10.0, weight) < ascent(10.0, weight));
-            assert!(descent(10.0, weight) > 1.0);
-        }
-    }
 
     #[test]
     fn width_grows_with_size_and_kerns() {

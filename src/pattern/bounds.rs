@@ -6,8 +6,10 @@
 
 use serde_json::{Value, json};
 
+use super::english::bounded;
 use super::node::ARTICLES;
 
+pub use super::english::reference;
 pub use crate::units::Unit;
 
 /// What keys of a group may say at least and at most.
@@ -44,7 +46,7 @@ pub const MOST_GRADES: u32 = 10;
 /// Longest that a piece and its strands may be, in mm.
 const LONGEST: f64 = 20_000.0;
 /// Stands for all groups in which a key has no bound of its own.
-const ELSEWHERE: &str = "elsewhere";
+pub(super) const ELSEWHERE: &str = "elsewhere";
 /// Smallest size of anything, in mm: half the thickness of a hair.
 const FINEST: f64 = 0.02;
 
@@ -171,45 +173,6 @@ impl Bound {
     }
 }
 
-/// What the language reference calls a group of keys.
-fn group(record: &str) -> &str {
-    match record {
-        "Pattern" => "the pattern",
-        "Shelf" => "a shelf",
-        "Bead" => "`beads`",
-        "Cord" => "`cords`",
-        "Finding" => "`findings`",
-        "Assorted" => "`assorted`",
-        "Sold" => "`sold`",
-        "Strand" => "`strands`",
-        "Closure" => "`closure`",
-        "Wear" => "`wear`",
-        "Size" => "`sizes`",
-        "Recolour" => "`colourways`",
-        "Price" => "`price`",
-        "Expect" => "`expect`",
-        "ExpectStrand" => "`expect: strands`",
-        ELSEWHERE => ELSEWHERE,
-        _ => "a bead list",
-    }
-}
-
-/// The bounds as a table in Markdown, for the language reference.
-#[must_use]
-pub fn reference() -> String {
-    let row = |bound: &Bound| format!("| {} | {} | {} |\n", group(bound.record), bound.keys.join(", "), bound.words());
-    let whole = [
-        ("beads, knots and spaces of a piece", MOST_STRUNG),
-        ("findings strung among its beads", MOST_FINDINGS),
-        ("beads, knots and spaces over the piece and all its sizes and colourways", MOST_IN_VARIANTS),
-        ("entries of its bead lists, and beads in random and fading rows", MOST_WRITTEN),
-        ("links of one length of chain", MOST_LINKS),
-    ];
-    let whole = whole.map(|(what, most)| format!("| the piece | {what} | at most {most} |\n"));
-    let head = "| where | key | bound |\n| --- | --- | --- |\n".to_owned();
-    head + &BOUNDS.iter().map(row).collect::<String>() + &whole.concat()
-}
-
 /// Says the bounds beside the keys of a JSON Schema of a pattern or a shelf.
 pub fn describe(whole: &str, schema: &mut Value) {
     for bound in BOUNDS {
@@ -221,8 +184,7 @@ pub fn describe(whole: &str, schema: &mut Value) {
         keys.for_each(|key| {
             if let Some(Value::Object(property)) = schema.pointer_mut(&place(key)) {
                 let told = property.get("description").and_then(Value::as_str).unwrap_or_default();
-                let told = format!("{told} Bound: {}.", bound.words());
-                property.insert("description".to_owned(), json!(told.trim()));
+                property.insert("description".to_owned(), json!(bounded(told, bound)));
                 property.extend(rule(bound).into_iter().map(|(word, number)| (word.to_owned(), plain(number))));
             }
         });

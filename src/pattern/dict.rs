@@ -14,6 +14,7 @@ use super::record::{Read, Reader};
 
 /// A group of keys that the maker names herself, in the order written.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Dict<T> {
     /// The entries with their ids.
     pub entries: Vec<(At<String>, T)>,

@@ -55,6 +55,7 @@ impl Item {
 
 /// So many of a bead: `reed`, `4 mist`.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Run {
     /// How many.
     pub count: u32,

@@ -7,6 +7,7 @@ mod allow;
 pub mod bounds;
 mod dict;
 pub mod edit;
+mod english;
 mod items;
 mod mend;
 mod model;
@@ -24,7 +25,7 @@ use std::collections::BTreeMap;
 use serde_json::json;
 
 use crate::remark::Remark;
-use crate::remark::plain::Landmark;
+use crate::remark::plain::{Landmark, PatternPart};
 use crate::remark::said::language::{Language, Written};
 use crate::source::{At, Place, Source};
 use crate::units::Telling;
@@ -51,6 +52,7 @@ pub fn read(source: &Source) -> (Option<Pattern>, Vec<Remark>) {
 }
 
 /// A pattern as far as it can be read.
+#[non_exhaustive]
 pub struct Draft {
     /// The pattern, with holes where something cannot be read; nothing where all of it cannot.
     pub pattern: Option<Pattern>,
@@ -144,7 +146,7 @@ fn nowhere_defined(pattern: &Pattern, root: &Node, source: &Source) -> Option<Re
     Some(Remark::new(Language::MissingGroup { key }).at(place))
 }
 
-/// The parts of a pattern and its shelves by name, each with its place: beads, cords, findings, assorted, strands and
+/// The parts of a pattern and its shelves, each with its place: beads, cords, findings, assorted, strands and
 /// top-level keys.
 #[must_use]
 pub fn parts(source: &Source) -> Vec<Landmark> {
@@ -179,14 +181,14 @@ fn written_in(file: &Source, group: &str, key: &str) -> BTreeMap<String, String>
 
 /// A top-level key as a part, and the parts in it.
 fn of_entry(key: &At<String>, node: &Node) -> Vec<Landmark> {
-    let mut parts = vec![(span(key, node), key.value.clone())];
+    let mut parts = vec![(span(key, node), PatternPart::Key(key.value.clone()))];
     match (&node.value, key.value.as_str()) {
         (Value::Map(entries), "beads" | "cords" | "findings" | "assorted") => {
-            let one = key.value.trim_end_matches('s');
-            parts.extend(entries.iter().map(|(id, node)| (span(id, node), format!("{one} {}", id.value))));
+            let part = |id: &str| PatternPart::Entry { group: key.value.clone(), id: id.to_owned() };
+            parts.extend(entries.iter().map(|(id, node)| (span(id, node), part(&id.value))));
         }
         (Value::List(strands), "strands") => {
-            parts.extend((1..).zip(strands).map(|(at, node)| (node.place, strand_name(at, node))));
+            parts.extend((1..).zip(strands).map(|(at, node)| (node.place, strand_part(at, node))));
         }
         _ => {}
     }
@@ -198,10 +200,10 @@ fn span(key: &At<String>, node: &Node) -> Place {
     Place { end: node.place.end.max(key.place.end), ..key.place }
 }
 
-fn strand_name(at: usize, node: &Node) -> String {
+fn strand_part(at: usize, node: &Node) -> PatternPart {
     match node.entry("name").map(|name| &name.value) {
-        Some(Value::Scalar(name)) => format!("strand {name}"),
-        _ => format!("strand {at}"),
+        Some(Value::Scalar(name)) => PatternPart::Strand(name.clone()),
+        _ => PatternPart::Nameless(at),
     }
 }
 

@@ -15,6 +15,7 @@ use crate::remark::said::language::Language;
 use crate::remark::said::wanted::Found;
 use crate::source::{At, Place, Source};
 
+use super::english::MADE_OF;
 use super::mend::{Mended, Mending, mend};
 
 /// The groups of what is bought.
@@ -261,7 +262,7 @@ impl<'de> Visitor<'de> for RawVisitor {
     type Value = Raw;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("a value, a list or a group of keys")
+        f.write_str(MADE_OF)
     }
 
     fn visit_bool<E>(self, _: bool) -> Result<Raw, E> {

@@ -17,6 +17,7 @@ use super::mend::bare_colour;
 use super::node::{Node, Value};
 
 /// Gathers remarks while a tree is read.
+#[non_exhaustive]
 pub struct Reader<'a> {
     source: &'a Source,
     /// The group and the key of it whose value is read.

@@ -206,6 +206,7 @@ pub enum BeadSize {
 
 /// So many strung measure so much.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Measured {
     /// How many.
     pub count: u32,
@@ -215,6 +216,7 @@ pub struct Measured {
 
 /// A length and how near it must be.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Within {
     /// The length.
     pub length: Length,
@@ -238,6 +240,7 @@ impl Read for BeadColour {
 
 /// A body from the table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Body {
     /// Which table.
     pub sex: bodies::Sex,

@@ -11,8 +11,26 @@ use super::{Level, Remark, english};
 use crate::english::capital;
 use crate::source::{Place, Source};
 
-/// A part of a pattern: where it stands, and what it is called: `bead reed`.
-pub type Landmark = (Place, String);
+/// A part of a pattern: where it stands, and what it is.
+pub type Landmark = (Place, PatternPart);
+
+/// What a part of a pattern is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum PatternPart {
+    /// What stands under a key of the whole pattern.
+    Key(String),
+    /// What has an id, in the group of a key.
+    Entry {
+        /// The group's key.
+        group: String,
+        /// Its own id.
+        id: String,
+    },
+    /// A strand of this name.
+    Strand(String),
+    /// A strand without a name: which it is, from 1.
+    Nameless(usize),
+}
 
 /// Columns of text that are filled.
 const WIDTH: usize = 76;
@@ -61,7 +79,7 @@ fn place(remark: &Remark, source: &Source, parts: &[Landmark]) -> String {
     let name = if name == "-" { english::READ.to_owned() } else { name };
     let Some(place) = remark.place else { return name };
     let line = source.line_column(place.start).0;
-    let part = parts.iter().rfind(|(part, _)| part.holds(place)).map(|(_, name)| on_a_line(name));
+    let part = parts.iter().rfind(|(part, _)| part.holds(place)).map(|(_, part)| on_a_line(&english::part(part)));
     english::place(part.as_deref(), line, &name)
 }
 
@@ -115,7 +133,10 @@ mod tests {
         let remark =
             Remark::new(Language::NoQuantity { text: "6".to_owned(), why: Length::parse("6").unwrap_err().into() })
                 .at(Place { file: 0, start, end: start + of.len() });
-        let parts = [(Place { file: 0, start: 20, end: TEXT.len() }, "bead reed".to_owned())];
+        let parts = [(
+            Place { file: 0, start: 20, end: TEXT.len() },
+            PatternPart::Entry { group: "beads".to_owned(), id: "reed".to_owned() },
+        )];
         plain(&[remark], &Source::new("gull.yaml", TEXT), &parts, colour)
     }
 

@@ -27,7 +27,7 @@ struct HangingBox<'a> {
 
 /// All beads and findings of a strand that hangs straight down, with those that hang from it.
 fn bodies<'a>(strand: &Strand, hung: &Hung, design: &'a Design) -> Vec<HangingBox<'a>> {
-    let on_cord = hung.seats.iter().map(|seat| (&strand.trains[seat.train].bits[seat.bit], seat.centre));
+    let on_cord = hung.seats.iter().map(|seat| (seat.bit(strand), seat.centre));
     let all = on_cord.flat_map(|(bit, at)| match &bit.what {
         What::Dangle(dangle) => below(dangle, at, strand, design),
         _ => body(bit, at, strand, design).into_iter().collect(),

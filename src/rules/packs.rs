@@ -29,7 +29,7 @@ fn last_pack(design: &Design, line: &Line) -> Option<Remark> {
     };
     let before = buy.lots.checked_sub(1).filter(|before| *before > 0)? * lot;
     let few = (need + spare).checked_sub(before).filter(|_| lot > 1)?;
-    let (what, packs) = (line.name.clone(), buy.lots);
+    let (what, packs) = (line.names.clone(), buy.lots);
     let said = match need.checked_sub(before) {
         None | Some(0) => Buying::PackForSpare { what, packs, few, need },
         Some(over) if over as f64 <= lot as f64 * FEW => Buying::PackForFew { what, packs, holds: lot, over },
@@ -111,7 +111,7 @@ fn too_small(design: &Design, materials: &Materials) -> Vec<Remark> {
     };
     let remark = |line: &Line| {
         let by_length = need::by_length(design, line.article);
-        Remark::new(Buying::LotTooSmall { what: line.name.clone(), by_length }).at(place(design, line.article))
+        Remark::new(Buying::LotTooSmall { what: line.names.clone(), by_length }).at(place(design, line.article))
     };
     materials.lines.iter().filter(unbuyable).map(remark).collect()
 }
@@ -121,7 +121,7 @@ fn too_long(design: &Design, materials: &Materials) -> Vec<Remark> {
     let cuts =
         materials.cuttings.iter().flat_map(|cutting| cutting.too_long().iter().map(move |piece| (cutting, piece)));
     let remark = |(cutting, piece): (&crate::materials::Cutting, &crate::materials::Cut)| {
-        let (what, piece, needed) = (cutting.article.name(design).to_owned(), piece.label.clone(), piece.length);
+        let (what, piece, needed) = (cutting.article.name(design).to_owned(), piece.name().cloned(), piece.length);
         let sold = cutting.lot.unwrap_or_default();
         Remark::new(Buying::SpoolTooShort { what, piece, needed, sold }).at(place(design, cutting.article))
     };

@@ -70,7 +70,7 @@ fn remark((misfit, room): (Misfit, Length), ring: &Ring, design: &Design) -> Rem
     let by_length = || Remedy::Length {
         by: Length::mm((*wear.ease - room).value().abs() * f64::from(design.rounds())),
         twisted: design.twist.is_some(),
-        fit: fit(room.value()).map(|fit| fit.name),
+        fit: fit(room.value()).map(|fit| fit.fit),
     };
     let said = Said::Round {
         misfit,

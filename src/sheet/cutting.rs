@@ -5,12 +5,12 @@
 
 use std::slice;
 
-use crate::design::{Design, Finding, Strand};
+use crate::design::{Design, Index, Strand};
 use crate::english::commas;
 use crate::geometry::Point;
 use crate::materials::cutting::lost;
-use crate::materials::render::words::{cut, runs, uncut};
-use crate::materials::{Article, Cut, Cutting, Spool};
+use crate::materials::render::words::{cut, cut_for, runs, uncut};
+use crate::materials::{Article, Cut, CutFor, Cutting, Spool};
 use crate::piece::Piece;
 use crate::trade::usual;
 use crate::units::{Length, UnitStyle};
@@ -48,6 +48,10 @@ const NEEDLE_HALF: f64 = 0.35;
 const BESIDE_LABEL: f64 = 1.6;
 /// Depth in mm of the teeth of a bar that is broken off.
 const TOOTH: f64 = 1.2;
+/// How many of their edges there are.
+const TEETH: u32 = 6;
+/// Least length in mm on paper of what is left of a spool, where it is drawn.
+const LEAST_REST: f64 = 0.5;
 /// Half the width of an edge, which keeps to the bar's box.
 const HALF_EDGE: f64 = style::THIN / 2.0;
 /// Upper and lower edge of what is drawn.
@@ -72,13 +76,16 @@ struct Plan<'a> {
     cutting: &'a Cutting,
     spools: Vec<Spool>,
     scale: Scale,
+    /// Whether its cord has a needle of its own, from which its strand is measured.
+    has_needle: bool,
 }
 
 impl<'a> Plan<'a> {
     fn new(piece: &'a Piece, cutting: &'a Cutting, width: f64) -> Self {
-        let spools = spools(&piece.design, cutting);
-        let units = piece.telling.units;
-        Self { design: &piece.design, units, cutting, scale: scale(&spools, width, units), spools }
+        let (design, units) = (&piece.design, piece.telling.units);
+        let has_needle = matches!(cutting.article, Article::Cord(at) if design.cords[at].needle);
+        let spools = spools(design, cutting, has_needle);
+        Self { design, units, cutting, scale: scale(&spools, width, units), spools, has_needle }
     }
 
     fn pour(&self, flow: &mut Flow, footer: &str, first: bool) {
@@ -127,8 +134,7 @@ impl<'a> Plan<'a> {
 
     /// In which order bars are cut, where there are some.
     fn order(&self) -> Option<CutOrder> {
-        let order =
-            if has_needle(self.design, self.cutting.article) { CutOrder::FromBothEnds } else { CutOrder::FromLeft };
+        let order = if self.has_needle { CutOrder::FromBothEnds } else { CutOrder::FromLeft };
         (!self.is_single()).then_some(order)
     }
 
@@ -138,15 +144,13 @@ impl<'a> Plan<'a> {
     }
 
     fn bar(&self, spool: &Spool, width: f64) -> Block {
-        let named: Vec<_> =
-            spool.pieces.iter().map(|piece| (piece, number(self.design, self.cutting.article, piece))).collect();
-        let has_needle = has_needle(self.design, self.cutting.article);
-        let is_strand = |(piece, _): &&Numbered<'_>| strand(self.design, self.cutting.article, piece).is_some();
-        let first = if has_needle { named.iter().take_while(is_strand).count() } else { named.len() };
-        let left = if has_needle { NEEDLE } else { HALF_EDGE };
+        let named: Vec<_> = spool.pieces.iter().map(|piece| (piece, number(self.design, piece))).collect();
+        let is_strand = |(piece, _): &&Numbered<'_>| strand(self.design, piece).is_some();
+        let first = if self.has_needle { named.iter().take_while(is_strand).count() } else { named.len() };
+        let left = if self.has_needle { NEEDLE } else { HALF_EDGE };
         let (scale, units) = (self.scale.factor(), self.units);
         let mut bar = SpoolBar { scale, width, units, at: left, marks: Vec::new(), below: Vec::new() };
-        if has_needle {
+        if self.has_needle {
             bar.needle();
         }
         Block::stack([bar.block(named.split_at(first), spool), Block::gap(BELOW_BAR)], 0.0)
@@ -155,22 +159,16 @@ impl<'a> Plan<'a> {
 
 /// The plan's spools; pieces that come from none of them lie end to end on a bar of their own. Of cord with its own needle a
 /// strand lies at the needle's end.
-fn spools(design: &Design, cutting: &Cutting) -> Vec<Spool> {
+fn spools(design: &Design, cutting: &Cutting, has_needle: bool) -> Vec<Spool> {
     let loose = cutting.unplaced.clone();
     let length = loose.iter().map(|piece| piece.length).sum();
     let loose = Spool { length, in_stash: false, pieces: loose, left: Length::ZERO };
     let all = cutting.spools.iter().cloned().chain([loose]);
     let mut all: Vec<_> = all.filter(|spool| !spool.pieces.is_empty()).collect();
     // What is tried is cut before the strand, which may come to need more: from the other end of cord with its own needle.
-    let has_needle = has_needle(design, cutting.article);
-    let comes_last = |piece: &Cut| strand(design, cutting.article, piece).is_some() != has_needle;
+    let comes_last = |piece: &Cut| strand(design, piece).is_some() != has_needle;
     all.iter_mut().for_each(|spool| spool.pieces.sort_by_key(comes_last));
     all
-}
-
-/// Whether an article is cord with its own needle, from which its strand is measured.
-fn has_needle(design: &Design, article: Article) -> bool {
-    matches!(article, Article::Cord(at) if design.cords[at].needle)
 }
 
 /// The largest round scale at which all pieces of every spool have room, actual size at the most.
@@ -209,7 +207,7 @@ impl SpoolBar {
         let beyond = last.iter().map(|(piece, _)| piece.length.value() * self.scale).reduce(|sum, more| sum + more);
         let beyond = beyond.map_or(0.0, |beyond| beyond + TOOTH);
         first.iter().for_each(|piece| self.piece(*piece));
-        if spool.left.value() * self.scale > 0.5 {
+        if spool.left.value() * self.scale > LEAST_REST {
             self.rest(spool, beyond);
         }
         last.iter().for_each(|piece| self.piece(*piece));
@@ -250,7 +248,7 @@ impl SpoolBar {
         let outline = outline::rect(Point::new(left, top), right - left, bottom - top);
         self.marks.push(Mark::Shape { outline, fill, stroke: Some(style::INK_LINE) });
         let number = number.map(|number| number.to_string()).unwrap_or_default();
-        let names = [format!("{number} {}", piece.label).trim_start().to_owned(), number];
+        let names = [format!("{number} {}", cut_for(piece)).trim_start().to_owned(), number];
         self.told(&names, Type::SMALL_STRONG, cut(piece.length, self.units), [left, right]);
     }
 
@@ -299,18 +297,18 @@ fn fits(face: Type, words: &str, [left, right]: [f64; 2]) -> bool {
 /// The torn end of a bar that goes on.
 fn torn(x: f64) -> Vec<Point> {
     let [top, bottom] = TOP_AND_BOTTOM;
-    let tooth = |at: u32| Point::new(x - f64::from(at % 2) * TOOTH, top + (bottom - top) * f64::from(at) / 6.0);
-    (0..=6).map(tooth).collect()
+    let tooth =
+        |at: u32| Point::new(x - f64::from(at % 2) * TOOTH, top + (bottom - top) * f64::from(at) / f64::from(TEETH));
+    (0..=TEETH).map(tooth).collect()
 }
 
 /// One row a piece, equal ones told once.
 fn list(design: &Design, article: Article, spools: &[Spool]) -> Vec<ListedCut> {
     let row = |(count, piece): (usize, &Cut)| ListedCut {
-        number: number(design, article, piece),
-        name: piece.label.clone(),
+        number: number(design, piece),
+        piece: piece.clone(),
         count,
         parts: made_up_of(design, article, piece),
-        length: piece.length,
     };
     spools.iter().flat_map(|spool| runs(&spool.pieces)).map(row).collect()
 }
@@ -326,37 +324,35 @@ fn table(rows: &[ListedCut], units: UnitStyle) -> Table {
     for row in rows {
         let [number, name] = english::listed_cut(row);
         let parts = row.parts.map(|parts| english::made_up(parts, units)).unwrap_or_default();
-        let length = Cell::strong(cut(row.length, units));
+        let length = Cell::strong(cut(row.piece.length, units));
         table.push(vec![Cell::strong(number), Cell::text(name), Cell::text(parts), length]);
     }
     table
 }
 
 /// The strand that a piece is cut for, with its index.
-fn strand<'a>(design: &'a Design, article: Article, piece: &Cut) -> Option<(usize, &'a Strand)> {
-    let is_its = |strand: &Strand| {
-        article == Article::Cord(strand.cord) && strand.name == piece.label && strand.cut() == piece.length
-    };
-    design.strands.iter().enumerate().find(|(_, strand)| is_its(strand))
+fn strand<'a>(design: &'a Design, piece: &Cut) -> Option<(Index<Strand>, &'a Strand)> {
+    let CutFor::Strand(at, _) = piece.what else { return None };
+    Some((at, design.strands.get(at)?))
 }
 
 /// Whether what is cut for the ends of a strand is assumed.
 fn assumes_allowance(design: &Design, cutting: &Cutting) -> bool {
-    let strands = cutting.pieces().filter_map(|piece| strand(design, cutting.article, piece));
-    strands.into_iter().any(|(_, strand)| strand.allowance.is_assumed())
+    let mut strands = cutting.pieces().filter_map(|piece| strand(design, piece));
+    strands.any(|(_, strand)| strand.allowance.is_assumed())
 }
 
 /// The number that a piece's strand has on every page; none where there is but one strand.
-fn number(design: &Design, article: Article, piece: &Cut) -> Option<usize> {
-    let strand = strand(design, article, piece).filter(|_| design.strands.len() > 1);
-    strand.map(|(index, _)| index + 1)
+fn number(design: &Design, piece: &Cut) -> Option<usize> {
+    let strand = strand(design, piece).filter(|_| design.strands.len() > 1);
+    strand.map(|(at, _)| at.ordinal())
 }
 
 /// What a piece's length is made up of, where that is more than itself.
 fn made_up_of(design: &Design, article: Article, piece: &Cut) -> Option<MadeUp> {
-    let strand = strand(design, article, piece).filter(|(_, strand)| *strand.allowance > Length::ZERO);
+    let strand = strand(design, piece).filter(|(_, strand)| *strand.allowance > Length::ZERO);
     let strand = strand.map(|(_, strand)| of_strand(strand));
-    strand.or_else(|| of_tassel(design, article, piece)).or_else(|| links(design, article, piece))
+    strand.or_else(|| of_tassel(design, piece)).or_else(|| links(design, article, piece))
 }
 
 fn of_strand(strand: &Strand) -> MadeUp {
@@ -373,9 +369,9 @@ fn of_strand(strand: &Strand) -> MadeUp {
 }
 
 /// A tassel that is wound of a cord.
-fn of_tassel(design: &Design, article: Article, piece: &Cut) -> Option<MadeUp> {
-    let is_its = |finding: &&Finding| finding.name == piece.label && matches!(article, Article::Cord(_));
-    let tassel = design.findings.iter().find(is_its)?.tassel()?;
+fn of_tassel(design: &Design, piece: &Cut) -> Option<MadeUp> {
+    let CutFor::Tassel(at, _) = piece.what else { return None };
+    let tassel = design.findings.get(at)?.tassel()?;
     let (piled, binding) = (usual::PILED - 1.0, usual::BINDING);
     Some(MadeUp::Tassel { turns: tassel.turns()?, card: tassel.length, piled, binding })
 }

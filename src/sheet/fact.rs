@@ -5,7 +5,7 @@ use crate::drape::{piece_length, ring};
 use crate::pattern::{Kind, Skill};
 use crate::piece::Piece;
 use crate::steps::tools::glues;
-use crate::trade::lengths::length_name;
+use crate::trade::lengths::{NecklaceName, length_name};
 use crate::units::{Length, Mass};
 
 /// A short fact.
@@ -111,7 +111,7 @@ pub fn worn_round(design: &Design) -> Option<Fact> {
 }
 
 /// What the trade calls a closed necklace of its length on a grown neck, with the lengths that the name stands for.
-pub fn trade_length(design: &Design) -> Option<(&'static str, Length, Option<Length>)> {
+pub fn trade_length(design: &Design) -> Option<(NecklaceName, Length, Option<Length>)> {
     let named = design.heading.kind == Kind::Necklace && design.closure.open().is_none() && !design.wear.child;
     length_name(design.piece_length().0).filter(|_| named)
 }

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use crate::english::list;
 use crate::geometry::Point;
 use crate::materials::render::words;
 use crate::materials::{Bagged, Kit, Packed};
@@ -113,7 +114,7 @@ fn line(packed: &Packed, units: UnitStyle, width: f64) -> Block {
     };
     let told = Type::SMALL_STRONG.fitted(&count, COUNTS);
     let count = Block { width: COUNTS, ..told };
-    let name = Type::SMALL.paragraph(&format!("{}{more}", packed.name), width - COUNTS - GAP);
+    let name = Type::SMALL.paragraph(&format!("{}{more}", list(&packed.names)), width - COUNTS - GAP);
     Block::row([count, name], GAP).in_role(Role::Paragraph)
 }
 

@@ -2,6 +2,7 @@
 //! Lengths in mm on paper.
 
 use crate::design::{Finding, Index, Size};
+use crate::english::list;
 use crate::materials::render::words::{left, left_over, lots, needed, said, spare};
 use crate::materials::{self, Article, Buy, Line, Materials, Order, need};
 use crate::pattern::FindingKind;
@@ -25,7 +26,7 @@ pub fn short(piece: &Piece, materials: &Materials, width: f64) -> Block {
         let columns = vec![Column::new("", Align::Left), Column::wrapping(""), Column::new("", Align::Right)];
         let mut table = Table::new(columns);
         for line in lines {
-            table.push(vec![letter(piece, line), Cell::text(&line.name), need(piece, materials, line)]);
+            table.push(vec![letter(piece, line), Cell::text(list(&line.names)), need(piece, materials, line)]);
         }
         table.set(column(width, 2, COLUMN_GAP)).block()
     });
@@ -36,6 +37,8 @@ pub fn short(piece: &Piece, materials: &Materials, width: f64) -> Block {
 /// amount.
 pub fn besides(piece: &Piece, materials: &Materials, width: f64, (ink, stencils): (Ink, &Stencils<'_>)) -> Block {
     let mut table = Table::new(vec![Column::wrapping(""), Column::new("", Align::Right)]);
+    let charms = materials.lines.iter().filter_map(|line| charm(piece, line.article));
+    let scale = legend::charm_scale(charms, stencils);
     for line in &materials.lines {
         let colour = match line.article {
             Article::Cord(at) => piece.palette.cord(at),
@@ -43,9 +46,9 @@ pub fn besides(piece: &Piece, materials: &Materials, width: f64, (ink, stencils)
             Article::Bead(_) | Article::Assorted(_) => continue,
         };
         let dot = || (ink == Ink::Colour).then(|| legend::dot(colour));
-        let name = match charm(piece, line.article).map(|at| legend::charm(at, stencils)).or_else(dot) {
-            Some(mark) => Cell::Marked(mark, line.name.clone()),
-            None => Cell::text(&line.name),
+        let name = match charm(piece, line.article).map(|at| legend::charm(at, scale, stencils)).or_else(dot) {
+            Some(mark) => Cell::Marked(mark, list(&line.names)),
+            None => Cell::text(list(&line.names)),
         };
         table.push(vec![name, need(piece, materials, line)]);
     }
@@ -87,7 +90,7 @@ fn otherwise(size: &Size, base: &Materials, units: UnitStyle) -> Option<String> 
         line.buy.is_some() && same.and_then(bought) != bought(line)
     };
     let differing = other.lines.iter().filter(differs);
-    let packs: Vec<_> = differing.filter_map(|line| Some((line.name.as_str(), bought(line)?))).collect();
+    let packs: Vec<_> = differing.filter_map(|line| Some((line.names.as_slice(), bought(line)?))).collect();
     (!packs.is_empty()).then(|| english::other_packs(size.name.as_deref(), &packs))
 }
 
@@ -97,7 +100,7 @@ fn row(piece: &Piece, (materials, line): (&Materials, &Line), prices: bool) -> V
     let asked_for = spec::of_all(&piece.design, line.article, units);
     let mut cells = vec![
         letter(piece, line),
-        Cell::Double(line.name.clone(), asked_for),
+        Cell::Double(list(&line.names), asked_for),
         need(piece, materials, line),
         Cell::text(spare(line, units)),
         buy,

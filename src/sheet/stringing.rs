@@ -131,7 +131,7 @@ fn caps(sheet: &Sheet<'_>, width: f64, stencils: &Stencils<'_>) -> Vec<Block> {
     let entry = |(which, index): (usize, &Index<Finding>)| {
         let finding = &design.findings[*index];
         let name = Type::SMALL.fitted(&finding.name, width * MOST_NAME);
-        let size = say::cap_in_key(finding.length().unwrap_or_default(), taken_by_cap(design, *index), units);
+        let size = say::cap_in_key(finding.along(), taken_by_cap(design, *index), units);
         let size = Type::TINY.line(&size);
         let mark = Type::STRONG.line(&say::cap(which, strung.len()).join(" "));
         let drawing = legend::finding(*index, finding.kind(), stencils);

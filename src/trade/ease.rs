@@ -11,25 +11,34 @@ pub enum Confidence {
     Recalled,
 }
 
+/// How a bracelet sits; the words are in [`super::english::sits`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the names say it")]
+pub enum RingFit {
+    Close,
+    Easy,
+    Roomy,
+}
+
 /// How a bracelet sits, by the room in mm between its inside girth and the wrist's.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ease {
-    /// The word for the fit.
-    pub name: &'static str,
+    /// What the fit is.
+    pub fit: RingFit,
     /// Least room in mm.
     pub least: f64,
     /// Most room in mm.
     pub most: f64,
 }
 
-/// Fits of a bracelet: words and limits of our own, assumptions. Room in girth is pi times the gap that opens
+/// Fits of a bracelet: names and limits of our own, assumptions. Room in girth is pi times the gap that opens
 /// on one side of the wrist when the row rests on the other. `close` leaves less than a small bead's
 /// thickness, 3 mm, and the row lies still; `easy` leaves 3 to 5 mm, a usual bead's, and the row turns on
 /// the wrist; `roomy` leaves 5 to 8 mm, a large bead's, and the row slides along it.
 pub const EASES: [Ease; 3] = [
-    Ease { name: "close", least: 3.0, most: 10.0 },
-    Ease { name: "easy", least: 10.0, most: 16.0 },
-    Ease { name: "roomy", least: 16.0, most: 25.0 },
+    Ease { fit: RingFit::Close, least: 3.0, most: 10.0 },
+    Ease { fit: RingFit::Easy, least: 10.0, most: 16.0 },
+    Ease { fit: RingFit::Roomy, least: 16.0, most: 25.0 },
 ];
 
 /// The fit that a bracelet with this much room has; nothing where it is tighter or looser than any.
@@ -74,9 +83,9 @@ mod tests {
 
     #[test]
     fn fits_of_a_bracelet() {
-        let word = |ease| fit(ease).map(|fit| fit.name);
-        assert_eq!([word(6.0), word(12.0), word(20.0)], [Some("close"), Some("easy"), Some("roomy")]);
-        assert_eq!([word(2.9), word(25.1), word(f64::NAN)], [None, None, None]);
+        let sits = |ease| fit(ease).map(|fit| fit.fit);
+        assert_eq!([6.0, 12.0, 20.0].map(sits), [RingFit::Close, RingFit::Easy, RingFit::Roomy].map(Some));
+        assert_eq!([2.9, 25.1, f64::NAN].map(sits), [None; 3]);
         for (at, gap) in [3.0, 5.0, 8.0].into_iter().enumerate() {
             let miss = EASES[at].most - std::f64::consts::PI * gap;
             assert!(miss.abs() < 0.6, "{gap} mm: {miss}");

@@ -6,14 +6,26 @@
 
 use crate::units::{INCH, Length};
 
+/// What the trade calls a necklace by its length; the words are in [`super::english::length_name`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the names say it")]
+pub enum NecklaceName {
+    Collar,
+    Choker,
+    Princess,
+    Matinee,
+    Opera,
+    Rope,
+}
+
 /// Names with the least and the most inches; a rope has no upper end.
-const NAMES: &[(&str, f64, Option<f64>)] = &[
-    ("collar", 12.0, Some(13.0)),
-    ("choker", 14.0, Some(16.0)),
-    ("princess", 17.0, Some(19.0)),
-    ("matinee", 20.0, Some(24.0)),
-    ("opera", 28.0, Some(34.0)),
-    ("rope", 45.0, None),
+const NAMES: &[(NecklaceName, f64, Option<f64>)] = &[
+    (NecklaceName::Collar, 12.0, Some(13.0)),
+    (NecklaceName::Choker, 14.0, Some(16.0)),
+    (NecklaceName::Princess, 17.0, Some(19.0)),
+    (NecklaceName::Matinee, 20.0, Some(24.0)),
+    (NecklaceName::Opera, 28.0, Some(34.0)),
+    (NecklaceName::Rope, 45.0, None),
 ];
 
 /// A maker does not measure a necklace closer than this, in mm: half of the sixteenth of an inch to which it is told.
@@ -21,7 +33,7 @@ const RULER: f64 = INCH / 32.0;
 
 /// The name of a necklace's length with the range it stands for: least, and most where it has one.
 #[must_use]
-pub fn length_name(length: Length) -> Option<(&'static str, Length, Option<Length>)> {
+pub fn length_name(length: Length) -> Option<(NecklaceName, Length, Option<Length>)> {
     let mm = length.value();
     let ranges = NAMES.iter().map(|(name, low, high)| (*name, Length::inches(*low), high.map(Length::inches)));
     let fits = |(_, low, high): &(_, Length, Option<Length>)| {
@@ -34,22 +46,28 @@ pub fn length_name(length: Length) -> Option<(&'static str, Length, Option<Lengt
 mod tests {
     use super::*;
 
-    fn name(inches: f64) -> Option<&'static str> {
+    fn name(inches: f64) -> Option<NecklaceName> {
         length_name(Length::inches(inches)).map(|(name, _, _)| name)
     }
 
     #[test]
     fn names_of_one_list() {
         // glossaria.net, pearl necklace lengths (2020-05-12).
-        let expected = [(12.0, "collar"), (16.0, "choker"), (18.0, "princess"), (24.0, "matinee"), (34.0, "opera")];
-        for (inches, word) in expected {
-            assert_eq!(name(inches), Some(word), "{inches}");
+        let expected = [
+            (12.0, NecklaceName::Collar),
+            (16.0, NecklaceName::Choker),
+            (18.0, NecklaceName::Princess),
+            (24.0, NecklaceName::Matinee),
+            (34.0, NecklaceName::Opera),
+        ];
+        for (inches, named) in expected {
+            assert_eq!(name(inches), Some(named), "{inches}");
         }
-        assert_eq!(name(60.0), Some("rope"));
-        assert_eq!(name(19.03), Some("princess"), "told as 19 in");
+        assert_eq!(name(60.0), Some(NecklaceName::Rope));
+        assert_eq!(name(19.03), Some(NecklaceName::Princess), "told as 19 in");
         assert_eq!(
             length_name(Length::inches(15.0)),
-            Some(("choker", Length::inches(14.0), Some(Length::inches(16.0))))
+            Some((NecklaceName::Choker, Length::inches(14.0), Some(Length::inches(16.0))))
         );
     }
 

@@ -93,6 +93,13 @@ pub fn figures(value: f64, places: usize) -> String {
     format!("{value:.decimals$}")
 }
 
+/// The number that is read, in its own unit, where one is printed with so many decimals.
+#[must_use]
+pub fn as_printed(value: f64, places: usize) -> f64 {
+    // What `format!` writes of a number is read.
+    format!("{value:.places$}").parse().unwrap_or(value)
+}
+
 /// A number with at most `places` decimals and no trailing zeros.
 #[must_use]
 pub fn trimmed(value: f64, places: usize) -> String {

@@ -117,12 +117,6 @@ impl Length {
         let unit = tens(places);
         format!("{} mm", trimmed((self.value() * unit + HAIR).floor() / unit, DECIMALS))
     }
-
-    /// Decimal inches with at most six decimals: reading it back gives the same length.
-    #[must_use]
-    pub fn decimal_inches(self) -> String {
-        format!("{} in", trimmed(self.value() / INCH, 6))
-    }
 }
 
 impl fmt::Display for Money {
@@ -244,8 +238,6 @@ mod tests {
         fn reading_then_printing_gives_the_same_length(micro in 1u32..2_000_000_000) {
             let mm = Length::parse(&format!("{} mm", f64::from(micro) / 1e6)).unwrap();
             prop_assert_eq!(Length::parse(&mm.to_string()).unwrap(), mm);
-            let inches = Length::parse(&format!("{} in", f64::from(micro) / 1e6)).unwrap();
-            prop_assert_eq!(Length::parse(&inches.decimal_inches()).unwrap(), inches);
         }
     }
 }

@@ -39,7 +39,7 @@ fn finite(mark: &Mark) -> bool {
         Mark::Stamp { at: place, angle, scale, .. } => at(&[*place]) && all(&[*angle, *scale]),
         Mark::Raised { shadow, .. } => at(&[shadow.throw]) && all(&[shadow.blur, shadow.opacity]),
         Mark::Blurred { blur, .. } => all(&[*blur]),
-        Mark::Clipped { low, high, .. } => at(&[*low, *high]),
+        Mark::Clipped { within, .. } => at(&[within.low, within.high]),
         Mark::Group { .. } => true,
     }
 }

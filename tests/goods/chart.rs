@@ -286,6 +286,8 @@ pub fn phrases() -> impl Strategy<Value = Vec<Phrase>> {
 }
 
 proptest! {
+    /// A list that is strung again and again and written out, so that the formula finds the repeats by itself: patterns as
+    /// they are written ([`a_pattern_says_the_row_that_its_resolver_strings`]) say theirs.
     #[test]
     fn the_text_says_the_row_that_is_strung(chart in phrases(), units in 0..3, spread in any::<bool>()) {
         let mut one = strand("inner", 400.0, &[0], chart);

@@ -2,14 +2,14 @@
 
 use festoon::design::nth;
 use festoon::materials::cutting::fewest;
-use festoon::materials::{Amount, Article, Cut, Cutting, MOST_MAKERS, Order, Stash, Supply, materials};
+use festoon::materials::{Amount, Article, Cut, CutFor, Cutting, MOST_MAKERS, Order, Stash, Supply, materials};
 use festoon::units::Length;
 use proptest::prelude::*;
 
 use crate::designs::gathered;
 
 fn plan(pieces: &[f64], stash: Option<f64>, lot: Option<f64>) -> Cutting {
-    let piece = |mm: &f64| Cut { label: "one".into(), length: Length::mm(*mm) };
+    let piece = |mm: &f64| Cut::new(CutFor::Chain("one".into()), Length::mm(*mm));
     let pieces = pieces.iter().map(piece).collect();
     let supply = Supply { stash: stash.map(Length::mm), lot: lot.map(Length::mm), ..Supply::default() };
     fewest(Article::Cord(nth(0)), pieces, supply)
@@ -18,7 +18,7 @@ fn plan(pieces: &[f64], stash: Option<f64>, lot: Option<f64>) -> Cutting {
 /// Ten pieces of 92 mm of chain with links of 2 mm between them are 10 x 92 + 9 x 2 = 938 mm.
 #[test]
 fn chain_loses_a_link_between_one_piece_and_the_next() {
-    let piece = Cut { label: "chain".into(), length: Length::mm(92.0) };
+    let piece = Cut::new(CutFor::Chain("chain".into()), Length::mm(92.0));
     let of = |lot| {
         let supply = Supply { stash: None, lot: Some(Length::mm(lot)), lost: Length::mm(2.0) };
         fewest(Article::Finding(nth(0)), vec![piece.clone(); 10], supply)
@@ -86,7 +86,8 @@ fn strands_are_cut_to_their_finished_length_and_both_allowances() {
     // 16 1/2 in = 419.1 mm and 8 mm more for each end; 18 1/4 in = 463.55 mm likewise.
     let materials = materials(&gathered(), &Order { makers: 2, ..Order::default() });
     let cutting = materials.cutting(Article::Cord(nth(0))).unwrap();
-    let lengths: Vec<_> = cutting.pieces().map(|piece| (piece.label.as_str(), piece.length.value())).collect();
+    let lengths: Vec<_> =
+        cutting.pieces().map(|piece| (piece.name().unwrap().as_str(), piece.length.value())).collect();
     assert_eq!(lengths.len(), 4);
     assert!((lengths[0].1 - 479.55).abs() < 1e-9 && lengths[0].0 == "outer");
     assert!((lengths[3].1 - 435.1).abs() < 1e-9 && lengths[3].0 == "inner");

@@ -9,6 +9,7 @@
 
 use festoon::design::{Choice, Design, nth};
 use festoon::materials::render::table;
+use festoon::materials::render::words::cut_for;
 use festoon::materials::{Amount, Order, Stash, materials};
 use festoon::source::Source;
 use festoon::units::{Telling, UnitStyle};
@@ -56,7 +57,7 @@ fn kit(design: &Design, [cut, tried]: [f64; 2], each: usize, lots: u64) {
     assert_eq!(silk.buy.as_ref().unwrap().lots, lots);
     let pieces = || list.cuttings[0].spools.iter().flat_map(|spool| &spool.pieces);
     for (label, length) in [("only", cut), ("knots to try", tried)] {
-        let alike: Vec<_> = pieces().filter(|piece| piece.label == label).collect();
+        let alike: Vec<_> = pieces().filter(|piece| cut_for(piece) == label).collect();
         assert_eq!(alike.len(), 12, "{label}");
         alike.iter().for_each(|piece| near(piece.length.value(), length));
     }

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use festoon::design::{Choice, Design, What, nth, resolve};
+use festoon::materials::CutFor;
 use festoon::palette::Palette;
 use festoon::pattern;
 use festoon::source::Source;
@@ -268,7 +269,8 @@ strands: [{ name: s, cord: silk, ends: knot, beads: [40 a, { dangle: [tassel], o
     let list = festoon::materials::materials(&design, &festoon::materials::Order::default());
     let pieces: Vec<_> = list.cuttings[0].pieces().collect();
     assert!(
-        pieces.iter().any(|piece| piece.label == "tassel" && (piece.length.value() - 6180.0).abs() < 1e-9),
+        pieces.iter().any(|piece| matches!(&piece.what, CutFor::Tassel(at, _) if *at == tassel)
+            && (piece.length.value() - 6180.0).abs() < 1e-9),
         "{pieces:?}"
     );
     assert!(list.lines.iter().all(|line| line.id != "tassel"), "it is made, not bought");

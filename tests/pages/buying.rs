@@ -3,6 +3,7 @@
 use festoon::Piece;
 use festoon::art::Ink;
 use festoon::design::{Choice, Design, nth};
+use festoon::english::list;
 use festoon::materials::render::words::{cut, left, left_over, needed, sold_as};
 use festoon::materials::{Article, Materials, Order, materials};
 use festoon::paint::mark::{Fill, Mark, Page, Rgb};
@@ -56,16 +57,16 @@ fn the_table_tells_what_the_materials_are() {
         let units = piece.telling.units;
         let materials = bought(&piece);
         for line in &materials.lines {
-            let row = row(&buying(&sheet), &line.name);
+            let row = row(&buying(&sheet), &list(&line.names));
             let is_taken = !matches!(line.article, Article::Assorted(_));
             let need = needed(&materials, line, units);
             let is_need =
                 |cell: &String| cell.strip_prefix(&need).is_some_and(|rest| ["", " set", " sets"].contains(&rest));
-            assert!(!is_taken || row.iter().any(is_need), "{name}: {}: {need} in {row:?}", line.name);
+            assert!(!is_taken || row.iter().any(is_need), "{name}: {:?}: {need} in {row:?}", line.names);
             let within = line.within.as_ref().map(|within| [format!("in the {}", sold_as(within.unit)), left(within)]);
             assert!(within.is_none_or(|told| told.iter().all(|told| row.contains(told))), "{name}: {row:?}");
             let left = line.buy.as_ref().map(|buy| left_over(&materials, line, buy, units));
-            assert!(left.is_none_or(|left| row.contains(&left)), "{name}: {}: {row:?}", line.name);
+            assert!(left.is_none_or(|left| row.contains(&left)), "{name}: {:?}: {row:?}", line.names);
         }
         for (bead, count) in piece.design.beads.iter().zip(piece.design.counts()) {
             let count = (count * piece.design.copies).to_string();
@@ -120,7 +121,7 @@ fn prices_are_printed_only_when_asked_for() {
         assert!(currency.is_empty() || !silent.iter().any(|text| text.contains(&currency)), "{name}");
         for line in materials.lines.iter().filter(|line| line.buy.is_some()) {
             let cost = line.buy.as_ref().unwrap().bought.unwrap().to_string();
-            assert!(row(&buying(&with), &line.name).contains(&cost), "{name}: {} {cost}", line.name);
+            assert!(row(&buying(&with), &list(&line.names)).contains(&cost), "{name}: {:?} {cost}", line.names);
         }
         let total = format!("Bought in all: {}", materials.bought());
         assert!(told.iter().any(|text| text.starts_with(&total)), "{name}: {total}");

@@ -90,7 +90,7 @@ impl Swept {
 fn swept(piece: &Piece, worn: &Worn, strand: Index<Strand>) -> Vec<Swept> {
     let (strung, hung) = (&piece.design.strands[strand], &piece.drape.strands[strand]);
     let bead = |seat: &festoon::drape::Seat| {
-        let bead = &piece.design.beads[strung.trains[seat.train].bits[seat.bit].what.bead()?];
+        let bead = &piece.design.beads[seat.bit(strung).what.bead()?];
         let (at, along) = on_way(&worn.lines[strand], seat.station)?;
         let reach = 0.5 * bead.across.value();
         Some(Swept { at, along, half: (0.5 * bead.along.value() - reach).max(0.0), reach, station: seat.station })

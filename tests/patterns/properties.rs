@@ -151,16 +151,14 @@ fn a_loop_hangs_from_both_ends_side_by_side() {
     // The sides are held as far apart as the beads, of size 8/0, are broad.
     assert!((hung.ends[1].x - hung.ends[0].x - 2.5).abs() < SAME && hung.ends[0].y == hung.ends[1].y);
     let lowest = hung.seats.iter().min_by(|a, b| a.centre.y.total_cmp(&b.centre.y)).unwrap();
-    assert!(matches!(piece.design.strands[nth(0)].trains[lowest.train].bits[lowest.bit].what, What::Dangle(_)));
+    assert!(matches!(lowest.bit(&piece.design.strands[nth(0)]).what, What::Dangle(_)));
     for (seat, other) in hung.seats.iter().zip(hung.seats.iter().rev()) {
         let middle = (seat.centre.x + other.centre.x - hung.ends[0].x - hung.ends[1].x) / 2.0;
         assert!(middle.abs() < SAME && (seat.centre.y - other.centre.y).abs() < SAME, "{seat:?} {other:?}");
     }
     let (least, _) = piece.design.piece_length();
     // The ear wire of 18 mm, the loop as deep as it hangs, and the branch below it.
-    let What::Dangle(branch) = &piece.design.strands[nth(0)].trains[lowest.train].bits[lowest.bit].what else {
-        panic!()
-    };
+    let What::Dangle(branch) = &lowest.bit(&piece.design.strands[nth(0)]).what else { panic!() };
     let deep = hung.ends[0].y - lowest.centre.y;
     assert!((least.value() - 18.0 - deep - branch.drop).abs() < 0.01, "{least:?} for {deep}");
 }

@@ -149,7 +149,7 @@ fn stops_keep_their_distance_from_the_nearer_end() {
         let piece = piece.unwrap_or_else(|| panic!("{remarks:?}"));
         let hung = &piece.drape.strands[nth(0)];
         let strand = &piece.design.strands[nth(0)];
-        let is_stop = |seat: &&Seat| matches!(strand.trains[seat.train].bits[seat.bit].what, What::Finding(_));
+        let is_stop = |seat: &&Seat| matches!(seat.bit(strand).what, What::Finding(_));
         hung.seats.iter().filter(is_stop).map(|seat| seat.station.round()).collect::<Vec<_>>()
     };
     assert_eq!(stations(None), [110.0, 200.0, 250.0, 300.0, 390.0]);

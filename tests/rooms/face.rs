@@ -7,7 +7,8 @@ use std::path::Path;
 use crate::{names, own, texts};
 
 /// Rooms whose structs others are answered with.
-const ANSWERS: &[&str] = &["design", "drape", "piece", "materials", "steps", "measure", "palette", "bench"];
+const ANSWERS: &[&str] =
+    &["pattern", "design", "palette", "drape", "piece", "materials", "steps", "measure", "bench", "gallery", "assist"];
 
 /// What is asked with, or lent to ask with.
 const ASKED: &[&str] = &["Attempt", "Batch", "Choice", "Cut", "Fit", "Order", "Pool", "Stock", "Supply"];

@@ -18,7 +18,12 @@ const ROOMS: &[&str] = &[
     "piece",
     "materials",
     "steps",
+    "art",
+    "sheet",
+    "picture",
     "bench",
+    "gallery",
+    "export",
 ];
 
 /// The units, and what has none: a share, a factor, a count.

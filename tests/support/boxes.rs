@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use festoon::design::{Bead, Index, nth};
-use festoon::geometry::Point;
+use festoon::geometry::{Extent, Point};
 use festoon::paint::mark::{Anchor, Key, Mark, Page, Role, Segment, Stroke, Text};
 use festoon::paint::{metrics, outline};
 
@@ -144,7 +144,7 @@ fn walk(marks: &[Mark], symbols: &BTreeMap<Key, Vec<Point>>, within: &mut Vec<St
                 walk(marks, symbols, within, found);
                 continue;
             }
-            Mark::Clipped { low, high, marks } => {
+            Mark::Clipped { within: Extent { low, high }, marks } => {
                 let first = found.len();
                 walk(marks, symbols, within, found);
                 clip(found, first, &Box::new(low.x, low.y, high.x, high.y));

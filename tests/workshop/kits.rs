@@ -99,12 +99,13 @@ fn each_bag_holds_its_spare_and_what_its_size_needs() {
     assert_eq!(held(1, "line")["pieces"], json!([{ "for": "row", "length_mm": 681.4 }]));
     // 42 of 50 at 4.00 are 3.36; 581.4 mm of 10 m at 5.00 are 0.29; two hooks 3.00; two rings of 50 at 2.00 are 0.08.
     assert_eq!(kits[0]["cost"], json!(6.73));
+    // A cut of 681.4 mm is told as the next whole mm that is enough.
     let table = desk.told(&["materials", "a.yaml", "--kits", "3,long=9", "--spare-findings", "1%"]);
     for said in [
         "pack 3 bags: Alder\n",
         "pack 9 bags: Alder, long\n",
         "40 + 2 spare reed",
-        "line: row 681 mm",
+        "line: row 682 mm",
         "one bag costs 6.73 EUR",
         "for a shop 2 × that = 13.46, for a maker 3 × that = 20.19",
     ] {

@@ -75,7 +75,7 @@ pub fn pin_loop(drawing: &FindingDrawing, pin: &Pin, reach: f64) -> Vec<Mark> {
 /// Angle by which a ring lies over what goes through it beyond its half, by eye.
 const OVER: f64 = 0.4;
 
-/// A round of wire: its middle, the radius of its middle line, and its thickness.
+/// A round of wire: its middle, the radius of its middle line, and its thickness, in mm.
 #[derive(Clone, Copy)]
 pub struct Hoop {
     pub centre: Point,
@@ -147,7 +147,7 @@ fn slit(drawing: &FindingDrawing, ring: &JumpRing, Hoop { centre, radius, thick 
     (!ring.closed).then(|| drawing.line(line(inner, outer), thick * 0.2))
 }
 
-/// Half the breadth of a link's middle line and the thickness of its wire.
+/// A link's length, half the breadth of its middle line and the thickness of its wire, in mm.
 #[must_use]
 pub fn link_size(chain: &ChainLinks) -> (f64, f64, f64) {
     let length = chain.link.value();

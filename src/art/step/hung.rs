@@ -6,7 +6,7 @@ use super::own::{Props, clipped};
 use super::pin::{below_loop, foot, lying, on_foot};
 use crate::art::pen::{arrow, at, metal, wire, wire_over};
 use crate::design::{Bead, Index, What};
-use crate::geometry::Point;
+use crate::geometry::{Extent, Point};
 use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{arc, curve, ellipse, polyline, rounded_rect};
 
@@ -60,7 +60,8 @@ pub fn charm(own: Props<'_>) -> Vec<Mark> {
     marks.extend(wire_over(&arc(at(middle, 3.2), LINK, 0.5 * PI, 0.72 * PI)));
     // It lies over the ring on one side of where it goes round it.
     let over = ring + at(0.0, 1.2);
-    marks.extend(hung.map(|hung| Mark::Clipped { low: over, high: over + at(4.0, 3.0), marks: vec![hung] }));
+    let within = Extent { low: over, high: over + at(4.0, 3.0) };
+    marks.extend(hung.map(|hung| Mark::Clipped { within, marks: vec![hung] }));
     marks.extend(arrow(&[at(18.6, 11.4), at(17.4, 10.0), at(15.6, 8.6)]));
     vec![clipped(marks)]
 }

@@ -2,7 +2,7 @@
 //!
 //! Beads, clasps and charms are the piece's own ([`Cast`]), enlarged or reduced by one factor a drawing; tools and the ways of
 //! cords are drawn as large as they are told best. Each fills a box of [`SIZE`] with its upper left corner at the origin.
-//! Practice as commonly taught, no source.
+//! Lengths in mm. Practice as commonly taught, no source.
 
 mod crimp;
 mod cut;
@@ -66,9 +66,9 @@ fn scaled(mark: Mark, scale: f64) -> Mark {
         Mark::Stamp { symbol, at, angle, scale: own, along } => {
             Mark::Stamp { symbol, at: at * scale, angle, scale: own * scale, along }
         }
-        Mark::Clipped { low, high, marks } => {
+        Mark::Clipped { within: Extent { low, high }, marks } => {
             let marks = marks.into_iter().map(|mark| scaled(mark, scale)).collect();
-            Mark::Clipped { low: low * scale, high: high * scale, marks }
+            Mark::Clipped { within: Extent { low: low * scale, high: high * scale }, marks }
         }
         held => held.map_inner(|marks| marks.into_iter().map(|mark| scaled(mark, scale)).collect()),
     }
@@ -79,7 +79,7 @@ fn scaled(mark: Mark, scale: f64) -> Mark {
 pub fn around(marks: &[Mark], stencils: &Stencils<'_>) -> Option<Extent> {
     let of = |mark: &Mark| match mark {
         Mark::Text(number) => Some(Extent { low: number.at - Point::new(0.0, number.size), high: number.at }),
-        Mark::Clipped { low, high, marks } => Some(around(marks, stencils)?.within(Extent { low: *low, high: *high })),
+        Mark::Clipped { within, marks } => Some(around(marks, stencils)?.within(*within)),
         Mark::Shape { .. } | Mark::Stamp { .. } => stencils.bounds(mark),
         held => around(held.inner(), stencils),
     };
@@ -117,7 +117,7 @@ fn drawn(drawing: Drawing, own: Props<'_>) -> Vec<Mark> {
         Drawing::InLink => hung::dangle(own),
         Drawing::Bail => hung::bail(own),
         Drawing::LarksHead => noose::larks_head(),
-        Drawing::Guard => crimp::guarded(),
+        Drawing::Guard => crimp::guarded(own),
         Drawing::GuardPacked => crimp::guarded_packed(own),
         Drawing::TailCut => crimp::tail_cut(own),
         Drawing::Cover => crimp::covered(),
@@ -137,8 +137,8 @@ fn drawn(drawing: Drawing, own: Props<'_>) -> Vec<Mark> {
         Drawing::Charm => hung::charm(own),
         Drawing::LaidOut => strung::laid_out(own),
         Drawing::CutToLength => cut::measured(),
-        Drawing::CutCoil => cut::coil(),
-        Drawing::CountedCoil => cut::counted(),
+        Drawing::CutCoil => cut::coil(own),
+        Drawing::CountedCoil => cut::counted(own),
         Drawing::CutSquare => cut::square(),
         Drawing::Tag => cut::tagged(),
         Drawing::OnPin(eye) => pin::threaded(eye, own),

@@ -7,7 +7,7 @@ use maud::{Markup, html};
 use festoon::Piece;
 use festoon::bench::{Of, Thing};
 use festoon::design::Design;
-use festoon::english::assumed;
+use festoon::english::{assumed, list};
 use festoon::materials::render::words::{amount, in_currency, is_nothing, left, left_over, lots, needed, said};
 use festoon::materials::{Line, Materials, Order, materials};
 use festoon::paint::mark::Rgb;
@@ -139,7 +139,7 @@ fn row(piece: &Piece, materials: &Materials, line: &Line) -> Markup {
     let buy = line.buy.as_ref();
     html! {
         tr {
-            th scope="row" { (line.name) }
+            th scope="row" { (list(&line.names)) }
             td { (sheet::asked_for(&piece.design, line.article, units)) }
             td { (needed(materials, line, units)) }
             td { @if !is_nothing(line.spare) { (amount(line.spare, units)) } }

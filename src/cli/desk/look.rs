@@ -240,7 +240,7 @@ fn fine(number: f64) -> f64 {
 fn kinds(piece: &Piece, source: &Source) -> BTreeMap<String, Described> {
     let (design, units) = (&piece.design, piece.telling.units);
     let (costs, sizes) = (html::costs(piece), pattern::written(source, "beads", "size"));
-    let kind = |article: Article, colour: Option<Rgb>, length: Option<Length>, mass: Stated<Mass>| {
+    let kind = |article: Article, colour: Option<Rgb>, length: Option<Length>, mass: Option<Stated<Mass>>| {
         let id = article.id(design).to_owned();
         Described {
             name: article.name(design).to_owned(),
@@ -248,7 +248,7 @@ fn kinds(piece: &Piece, source: &Source) -> BTreeMap<String, Described> {
             colour: colour.map(Rgb::hex),
             size: colour.and_then(|_| sizes.get(&id).cloned()),
             length: length.map(|length| units.ruler(length)).unwrap_or_default(),
-            mass: format!("{:.2} g{}", mass.value(), assumed(mass.is_assumed())),
+            mass: mass.map(|mass| format!("{:.2} g{}", mass.value(), assumed(mass.is_assumed()))).unwrap_or_default(),
             price: costs.get(&id).cloned().unwrap_or_default(),
             id,
         }
@@ -256,7 +256,7 @@ fn kinds(piece: &Piece, source: &Source) -> BTreeMap<String, Described> {
     let beads = design.beads.entries().map(|(at, bead)| {
         (
             kind_name(Of::Bead(at)),
-            kind(Article::Bead(at), Some(piece.palette.bead(at).colour), Some(bead.along), bead.mass),
+            kind(Article::Bead(at), Some(piece.palette.bead(at).colour), Some(bead.along), Some(bead.mass)),
         )
     });
     let findings = design.findings.entries().map(|(at, finding)| {

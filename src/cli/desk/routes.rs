@@ -103,7 +103,7 @@ fn act(doing: &Doing, desk: &Desk) -> Response {
     let act = doing.act.clone().at_bytes(|unit| utf16::byte(&doing.text, unit));
     match edit::act(&source, &act) {
         Ok(text) => answer::json(json!({ "text": text })),
-        Err(refusal) => refused(refusal.0),
+        Err(refusal) => refused(refusal.to_string()),
     }
 }
 

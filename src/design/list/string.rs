@@ -88,8 +88,9 @@ impl Branch<'_> {
         // Nothing on a branch fills.
         let strung = row(&self.of, 1, given);
         let bits = row::bits(&strung, &given.shelf.beads);
-        let mass = finding.mass_of_one().value() + strung.iter().map(|one| one.mass).sum::<f64>();
         // Chain of no one length carries no branch.
+        let own = finding.mass_of_one().map_or(0.0, |mass| mass.value());
+        let mass = own + strung.iter().map(|one| one.mass).sum::<f64>();
         let hanger = finding.hangs().unwrap_or_default() + finding.foot();
         let drop = hanger.value() - sunk(&strung, given) + bits.iter().map(Bit::length).sum::<f64>();
         let takes = given.link.or_else(|| finding.wire().map(|wire| *wire)).unwrap_or_default();

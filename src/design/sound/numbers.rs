@@ -3,8 +3,9 @@
 use crate::design::assorted::{Assorted, Pack};
 use crate::design::finding::Finding;
 use crate::design::joins::{Closure, Joins, Part, WornOpen};
-use crate::design::model::{Phrase, Price, Strand, Wear, What};
-use crate::design::stock::{Bead, Cord};
+use crate::design::model::{Phrase, Price, Rest, Strand, Wear, What};
+use crate::design::resting::SAME;
+use crate::design::stock::{Bead, Cord, Lot, Sold};
 use crate::pattern::Overhead;
 use crate::units::Length;
 
@@ -13,19 +14,33 @@ use super::each;
 pub fn is_sized(bead: &Bead) -> bool {
     let bores = bead.bores.is_none_or(|bores| bores.count > 1 && positive(bores.apart));
     let sizes = [bead.across, bead.along, *bead.thick, *bead.hole].into_iter().chain(bead.pitch);
-    bores && sizes.into_iter().all(positive) && amount(bead.mass.value())
+    let amounts = [bead.mass.value(), bead.tolerance.value()];
+    bores && sizes.into_iter().all(positive) && amounts.into_iter().all(amount) && is_sold(bead.sold.as_ref())
 }
 
 pub fn is_thick(cord: &Cord) -> bool {
-    positive(cord.diameter)
-        && amount(cord.take_up.value())
-        && amount(cord.mass_per_metre.value())
-        && amount(*cord.stiffness)
+    let sizes = [Some(cord.diameter), cord.coil, cord.link];
+    let amounts = [cord.take_up.value(), cord.mass_per_metre.value(), *cord.stiffness];
+    let holds = cord.strength.is_none_or(|strength| above(strength.value()))
+        && cord.wire.as_ref().is_none_or(|wire| *wire.filaments > 0);
+    holds && sizes.into_iter().flatten().all(positive) && amounts.into_iter().all(amount) && is_sold(cord.sold.as_ref())
 }
 
 pub fn is_measured(finding: &Finding) -> bool {
     let holes = finding.bar().is_none_or(|bar| bar.holes > 0);
-    holes && finding.form.lengths().into_iter().all(positive) && amount(finding.mass.value())
+    let sizes = finding.form.lengths().into_iter().all(positive);
+    holes && sizes && amount(finding.mass.value()) && is_sold(finding.sold.as_ref())
+}
+
+/// Whether a lot of it holds some.
+fn is_sold(sold: Option<&Sold>) -> bool {
+    sold.is_none_or(|sold| match sold.lot {
+        Lot::Strand(length) | Lot::Length(length) => positive(length),
+        Lot::Hank(strands, length) => strands > 0 && positive(length),
+        Lot::Pack(count) => count > 0,
+        Lot::Grams(mass) => above(mass.value()),
+        Lot::Each => true,
+    })
 }
 
 pub fn is_packed(assorted: &Assorted) -> bool {
@@ -69,7 +84,15 @@ pub fn is_numbered(strand: &Strand) -> bool {
     });
     let filled = strand.fill.as_ref().is_none_or(|fill| fill.times > 0 && amount(fill.leave.value()));
     let lengths = ends.chain(own).all(|length| amount(length.value()));
-    strand.legs > 0 && bits && filled && lengths && is_counted(&strand.chart)
+    let rests = strand.trains.iter().all(|train| is_resting(train.rest));
+    strand.legs > 0 && bits && filled && lengths && rests && is_counted(&strand.chart)
+}
+
+fn is_resting(rest: Rest) -> bool {
+    match rest {
+        Rest::At(start) => start.is_finite(),
+        Rest::Free(from, to) => from.is_finite() && to.is_finite() && from <= to + SAME,
+    }
 }
 
 /// Whether a chart has as many of everything as there can be, and gaps as long.

@@ -1,11 +1,12 @@
 use super::*;
 use crate::design::{
-    Choice, Crimp, Dangle, Design, Form, Held, Joins, KnotCover, Pack, Part, Price, Stated, WornOpen, nth,
+    Choice, Crimp, Dangle, Design, Form, Held, Joins, KnotCover, Lot, Pack, Part, Price, Sold, Stated, Wire, WornOpen,
+    nth,
 };
 use crate::pattern::Overhead;
 use crate::remark::{Code, Level};
 use crate::source::Source;
-use crate::units::{Length, Money};
+use crate::units::{Force, Length, Mass, Money};
 
 /// A necklace of 20 beads that slide on 420 mm, and four of another kind beside them.
 fn sound() -> Design {
@@ -47,6 +48,59 @@ fn each_promise_that_is_broken_is_found() {
     let hung = Dangle::new(None, vec![Bit::new(What::Finding(nth(3)), [1.0; 2], 0.1)], 2.0);
     assert_eq!(strand(|only| only.trains[0].bits[0].what = What::Dangle(hung)), Some(Flaw::Unknown(at)));
     assert_eq!(strand(|only| only.trains[0].bits[3].mass = f64::NAN), Some(Flaw::Number(at)));
+}
+
+#[test]
+fn what_of_beads_and_cords_may_be_unsaid_is_none_the_less_a_size() {
+    let cord = |change: fn(&mut Cord)| flaw(|model| change(&mut model.cords[nth(0)]));
+    let stranded = |filaments| Some(Wire { filaments: Stated::Stated(filaments), metal: None });
+    assert_eq!(flaw(|model| model.cords[nth(0)].wire = stranded(7)), None);
+    assert_eq!(flaw(|model| model.cords[nth(0)].wire = stranded(0)), Some(Flaw::CordSize(nth(0))));
+    let wrong: [fn(&mut Cord); 3] = [
+        |cord| cord.coil = Some(Length::ZERO),
+        |cord| cord.link = Some(Length::mm(f64::NAN)),
+        |cord| cord.strength = Some(Force::newtons(0.0)),
+    ];
+    assert_eq!(wrong.map(cord), [Some(Flaw::CordSize(nth(0))); 3]);
+    let tolerant = |mm| flaw(|model| model.beads[nth(0)].tolerance = Stated::Stated(Length::mm(mm)));
+    assert_eq!([0.0, -0.1, f64::NAN].map(tolerant), [None, Some(Flaw::BeadSize(nth(0))), Some(Flaw::BeadSize(nth(0)))]);
+}
+
+/// What is bought at a time holds something, whatever is bought.
+#[test]
+fn a_lot_that_holds_nothing_is_none() {
+    let (none, some) = (Length::ZERO, Length::mm(400.0));
+    let full = [Lot::Strand(some), Lot::Hank(12, some), Lot::Pack(1), Lot::Each, Lot::Grams(Mass::grams(5.0))];
+    let empty = [
+        Lot::Strand(none),
+        Lot::Hank(12, none),
+        Lot::Hank(0, some),
+        Lot::Pack(0),
+        Lot::Grams(Mass::ZERO),
+        Lot::Length(Length::mm(f64::NAN)),
+    ];
+    for lot in full {
+        assert_eq!(flaw(|model| model.beads[nth(0)].sold = Some(Sold::new(lot))), None);
+    }
+    for lot in empty {
+        let sold = Some(Sold::new(lot));
+        let found = [
+            flaw(|model| model.beads[nth(0)].sold.clone_from(&sold)),
+            flaw(|model| model.cords[nth(0)].sold.clone_from(&sold)),
+            flaw(|model| model.findings[nth(0)].sold.clone_from(&sold)),
+        ];
+        assert_eq!(found, [Flaw::BeadSize(nth(0)), Flaw::CordSize(nth(0)), Flaw::FindingSize(nth(0))].map(Some));
+    }
+}
+
+/// NaN is neither before nor behind anything: a place that is none passes where ends alone are compared.
+#[test]
+fn a_train_rests_somewhere() {
+    let rests = |rest| strand(|only| only.trains[0].rest = rest);
+    let number = Some(Flaw::Number(nth(0)));
+    assert_eq!([Rest::At(10.0), Rest::Free(10.0, 20.0), Rest::Free(10.0, 10.0)].map(rests), [None; 3]);
+    assert_eq!([Rest::At(f64::NAN), Rest::Free(f64::NAN, 20.0), Rest::Free(10.0, f64::NAN)].map(rests), [number; 3]);
+    assert_eq!(rests(Rest::Free(9.0, 5.0)), number);
 }
 
 #[test]

@@ -17,7 +17,7 @@ impl Flank {
     pub fn new(form: &Silhouette) -> Self {
         let first = form.widths.first().copied().unwrap_or_default();
         let last = form.widths.last().copied().unwrap_or_default();
-        let half_width = form.widths.iter().map(|(_, width)| *width).fold(0.0, f64::max);
+        let half_width = form.reach();
         if form.is_ball {
             return Self { places: vec![[form.middle, 0.0]], radius: half_width };
         }

@@ -8,7 +8,7 @@ use super::words::{
     amount, estimates, factor, in_currency, is_nothing, left, left_over, long, lots, needed, pieces, said, share,
     spare, uncut, verdict,
 };
-use crate::english::{assumed, commas, count};
+use crate::english::{assumed, commas, count, list};
 use crate::materials::{Bagged, Cutting, Kit, Line, Materials, Packed, Spool, Suggestion};
 use crate::units::{Length, Money, Telling, UnitStyle};
 
@@ -52,7 +52,7 @@ fn row(materials: &Materials, line: &Line, units: UnitStyle) -> [String; 7] {
         (None, Some(within)) => [format!("in {}", within.name), left(within), String::new()],
         (None, None) => ["not priced".to_owned(), String::new(), String::new()],
     };
-    [line.name.clone(), needed(materials, line, units), spare(line, units), some(line.in_hand), buy, left_over, cost]
+    [list(&line.names), needed(materials, line, units), spare(line, units), some(line.in_hand), buy, left_over, cost]
 }
 
 /// The rows as lines, the first column to the left and the others to the right.
@@ -91,16 +91,16 @@ fn sellers(materials: &Materials, units: UnitStyle, currency: &str) -> Vec<Strin
     if whose.iter().all(Option::is_none) {
         return Vec::new();
     }
-    let list = |from: Option<&String>| {
+    let told = |from: Option<&String>| {
         let of = || bought.iter().filter(|(line, _)| line.from.as_ref() == from);
         let sum: Money = of().filter_map(|(_, buy)| buy.bought).sum();
         let name = from.map_or("elsewhere", String::as_str);
         let head = format!("from {name}: {sum}{currency}");
-        let lines =
-            of().map(|(line, buy)| format!("  {} · {}  {}", line.name, lots(line, buy, units), said(buy.bought)));
+        let lines = of()
+            .map(|(line, buy)| format!("  {} · {}  {}", list(&line.names), lots(line, buy, units), said(buy.bought)));
         [String::new(), head].into_iter().chain(lines).collect::<Vec<_>>()
     };
-    whose.into_iter().flat_map(list).collect()
+    whose.into_iter().flat_map(told).collect()
 }
 
 /// What goes into a bag, and what that costs.
@@ -120,16 +120,17 @@ fn kit(kit: &Kit, units: UnitStyle, currency: &str) -> Vec<String> {
 
 /// `24 + 2 spare  tide blue cube`.
 fn in_bag(packed: &Packed, units: UnitStyle) -> String {
+    let name = list(&packed.names);
     match &packed.held {
-        Bagged::Counted(count, 0) => format!("{count} {}", packed.name),
-        Bagged::Counted(count, spare) => format!("{count} + {spare} spare {}", packed.name),
-        Bagged::Cut(all) => format!("{}: {}", packed.name, pieces(all, units)),
+        Bagged::Counted(count, 0) => format!("{count} {name}"),
+        Bagged::Counted(count, spare) => format!("{count} + {spare} spare {name}"),
+        Bagged::Cut(all) => format!("{name}: {}", pieces(all, units)),
     }
 }
 
 fn plan(materials: &Materials, cutting: &Cutting, units: UnitStyle) -> Vec<String> {
     let line = materials.lines.iter().find(|line| line.article == cutting.article);
-    let name = line.map_or("", |line| line.name.as_str());
+    let name = line.map(|line| list(&line.names)).unwrap_or_default();
     let verdict = verdict(cutting).map(|words| format!(" from {words}")).unwrap_or_default();
     let mut lines = vec![format!("cut {name}{verdict}")];
     lines.extend(cutting.spools.iter().enumerate().map(|(at, spool)| spool_line(at, spool, units)));

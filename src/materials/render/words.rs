@@ -5,8 +5,6 @@ use crate::english::{assumed, commas, count};
 use crate::materials::{Amount, BoughtWith, Buy, Cut, Cutting, Line, Materials, SoldAs, Spool, Suggestion};
 use crate::units::{INCH, Length, Money, UnitStyle, enough, grouped, sixteenths};
 
-/// What a piece is called that is cut to see how much knots take up.
-pub const TO_TRY: &str = "knots to try";
 /// What happens more seldom than that is not told of as a chance: an assumption.
 const SELDOM: f64 = 1e-4;
 /// From here on a length is told in metres or feet, as it is sold.
@@ -223,9 +221,16 @@ pub fn pieces(pieces: &[Cut], units: UnitStyle) -> String {
     }
     let said = runs(pieces).map(|(count, piece)| {
         let times = if count > 1 { format!("{count} × ") } else { String::new() };
-        format!("{times}{} {}", piece.label, cut(piece.length, units))
+        format!("{times}{} {}", cut_for(piece), cut(piece.length, units))
     });
     commas(said)
+}
+
+/// What a piece is cut for: `inner`, among several designs `Tideline inner`.
+#[must_use]
+pub fn cut_for(piece: &Cut) -> String {
+    let name = piece.name().map_or("knots to try", String::as_str);
+    piece.of.as_ref().map_or_else(|| name.to_owned(), |batch| format!("{batch} {name}"))
 }
 
 /// The currency behind a space, where the pattern says it.
@@ -242,6 +247,7 @@ pub fn runs(pieces: &[Cut]) -> impl Iterator<Item = (usize, &Cut)> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::materials::CutFor;
 
     /// A foot is 304.8 mm and an inch 25.4 mm (NIST Handbook 44, appendix C).
     #[test]
@@ -268,7 +274,7 @@ mod tests {
     /// 280.2 mm is 176.5 sixteenths of an inch: 3 x 281 are 843, and 3 x 177 are 33 inches and 3 sixteenths.
     #[test]
     fn what_is_cut_in_all_is_the_sum_of_its_pieces() {
-        let piece = Cut { label: String::new(), length: Length::mm(280.2) };
+        let piece = Cut { of: None, what: CutFor::Trial, length: Length::mm(280.2) };
         assert_eq!(cut(piece.length, UnitStyle::Both), "11 1⁄16 in (281 mm)");
         assert_eq!(cut_in_all([piece.length; 3], UnitStyle::Both), "33 3⁄16 in (843 mm)");
         let left = Length::mm(900.0) - piece.length * 3.0;

@@ -182,9 +182,7 @@ pub fn moved(mark: Mark, by: Point) -> Mark {
         },
         Mark::Text(text) => Mark::Text(Text { at: text.at + by, ..text }),
         Mark::Stamp { symbol, at, angle, scale, along } => Mark::Stamp { symbol, at: at + by, angle, scale, along },
-        Mark::Clipped { low, high, marks } => {
-            Mark::Clipped { low: low + by, high: high + by, marks: all_moved(marks, by) }
-        }
+        Mark::Clipped { within, marks } => Mark::Clipped { within: within.moved(by), marks: all_moved(marks, by) },
         held => held.map_inner(|marks| all_moved(marks, by)),
     }
 }

@@ -210,15 +210,15 @@ impl Table {
         self.squeezed(&widths, width - gaps)
     }
 
-    /// Widths of which none is less than its column's longest word, as far as a room allows.
+    /// Widths that a room allows: none is less than its column's longest word, or else those that wrap break words,
+    /// or else all do.
     fn squeezed(&self, widths: &[f64], room: f64) -> Vec<f64> {
         let least: Vec<f64> = (0..widths.len()).map(|at| self.least_width(at).min(widths[at])).collect();
-        let [all, bare] = [widths, &least].map(|widths| widths.iter().sum::<f64>());
-        let given = if all > room { ((all - room) / (all - bare).max(style::ROUNDED)).min(1.0) } else { 0.0 };
-        let squeeze = (room / bare).min(1.0);
-        let kept =
-            |(width, least): (&f64, &f64)| (width - given * (width - least)) * if given < 1.0 { 1.0 } else { squeeze };
-        widths.iter().zip(&least).map(kept).collect()
+        let broken = |(column, least): (&Column, &f64)| if column.wraps { least.min(LEAST_WRAPPED) } else { *least };
+        let broken: Vec<f64> = self.columns.iter().zip(&least).map(broken).collect();
+        let widths = between(&between(widths, &least, room), &broken, room);
+        let squeeze = (room / widths.iter().sum::<f64>()).min(1.0);
+        widths.into_iter().map(|width| width * squeeze).collect()
     }
 
     fn natural_width(&self, at: usize) -> f64 {
@@ -249,6 +249,13 @@ impl Table {
         marks.push(rule(bottom, width, &role));
         Block::new(width, bottom, marks).in_role(role)
     }
+}
+
+/// Widths from the most to the least of which each gives the same share, so that together they have room.
+fn between(most: &[f64], least: &[f64], room: f64) -> Vec<f64> {
+    let [all, bare] = [most, least].map(|widths| widths.iter().sum::<f64>());
+    let given = ((all - room) / (all - bare).max(style::ROUNDED)).clamp(0.0, 1.0);
+    most.iter().zip(least).map(|(most, least)| most - given * (most - least)).collect()
 }
 
 /// The rule below a row.

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::list::{end, is_flow, lines};
 use super::spot;
-use super::{Edit, Refusal, applied, refused};
+use super::{Edit, Refusal, applied};
 use crate::pattern::node::{self, Node, Value};
 use crate::source::{At, Place, Source};
 
@@ -24,7 +24,7 @@ struct FoundEntry<'s> {
 fn find<'s>(source: &'s Source, root: &Node, id: &str) -> Result<FoundEntry<'s>, Refusal> {
     let shelved = || source.files().skip(1).find_map(|file| found(file, &node::parse(file).root?, id));
     let found = found(source, root, id).or_else(shelved);
-    found.ok_or_else(|| Refusal(format!("there is no bead `{id}`")))
+    found.ok_or_else(|| Refusal::NoBead(id.to_owned()))
 }
 
 fn found<'s>(file: &'s Source, root: &Node, id: &str) -> Option<FoundEntry<'s>> {
@@ -97,24 +97,24 @@ pub fn set_only(
 /// Puts a copy of an entry behind it, or where it stands on a shelf, behind the last bead of the pattern.
 fn placed(source: &Source, root: &Node, of: &FoundEntry<'_>, copy: &str) -> Result<Edit, Refusal> {
     let Some(group) = root.entry("beads") else { return begun(source, root, copy) };
-    let Value::Map(beads) = &group.value else { return refused("`beads` is no group: mend it in the text first") };
+    let Value::Map(beads) = &group.value else { return Err(Refusal::BeadsNoGroup) };
     let behind = beads.iter().find(|(key, _)| of.is_own() && key.value == of.key.value).or(beads.last());
-    let Some((key, node)) = behind else { return refused("`beads` is empty: write a bead in the text first") };
+    let Some((key, node)) = behind else { return Err(Refusal::BeadsEmpty) };
     let last = Place { file: 0, start: key.place.start, end: end(source, node) };
     if !stands_in_brackets(source, group, beads) {
         return Ok(on_lines(source, last, key.place, copy));
     }
     if !of.in_brackets && !is_flow(of.file, &of.node) {
-        return refused("this bead is written on lines, and the pattern's in brackets: copy it in the text");
+        return Err(Refusal::OtherNotation);
     }
     Ok(Edit { place: Place { start: last.end, ..last }, text: format!(", {}", copy.trim_end()) })
 }
 
 /// The first bead of a pattern whose others stand on shelves, in a group before the strands.
 fn begun(source: &Source, root: &Node, copy: &str) -> Result<Edit, Refusal> {
-    let Value::Map(entries) = &root.value else { return refused("this is no pattern") };
+    let Value::Map(entries) = &root.value else { return Err(Refusal::NoPattern) };
     let strands = entries.iter().find(|(key, _)| key.value == "strands").filter(|_| !is_flow(source, root));
-    let Some((key, _)) = strands else { return refused("write the bead in the text") };
+    let Some((key, _)) = strands else { return Err(Refusal::NoPlaceForBead) };
     let start = lines(source, key.place).start;
     let group = format!("beads:\n  {}\n\n", copy.trim_end().replace('\n', "\n  "));
     Ok(Edit { place: Place { file: 0, start, end: start }, text: group })
@@ -129,9 +129,9 @@ pub fn recolour(
     pair: KeyAndValue<'_>,
 ) -> Result<Vec<Edit>, Refusal> {
     let way_node = root.entry("colourways").and_then(|ways| ways.entry(way));
-    let Some(beads) = way_node else { return refused("there is no such colourway") };
+    let Some(beads) = way_node else { return Err(Refusal::NoColourway) };
     if !["colour", "name", "finish"].contains(&pair.0) {
-        return refused("a colourway changes colour, name and finish alone: choose the pattern's own colours first");
+        return Err(Refusal::NotOfColourway);
     }
     match beads.entry(id) {
         Some(entry) => Ok(vec![set_in(source, entry, pair)?]),
@@ -142,20 +142,20 @@ pub fn recolour(
 /// A key of a group set: its value replaced, or the key put behind the last.
 fn set_in(source: &Source, group: &Node, (key, text): KeyAndValue<'_>) -> Result<Edit, Refusal> {
     match group.entry(key) {
-        Some(Node { value: Value::List(_) | Value::Map(_), .. }) => refused("this is more than a single value"),
+        Some(Node { value: Value::List(_) | Value::Map(_), .. }) => Err(Refusal::NoSingleValue),
         Some(node) if !node.place.is_nowhere() && node.place.start < node.place.end => {
             Ok(Edit { place: node.place, text: text.to_owned() })
         }
-        Some(_) => refused("this key has no value yet: write it in the text"),
+        Some(_) => Err(Refusal::NoValueYet),
         None => added(source, group, key, text),
     }
 }
 
 /// A key put behind the last of a group.
 pub fn added(source: &Source, group: &Node, key: &str, text: &str) -> Result<Edit, Refusal> {
-    let Value::Map(entries) = &group.value else { return refused("this is no group of keys") };
+    let Value::Map(entries) = &group.value else { return Err(Refusal::NoGroup) };
     let Some(((first, _), (_, last))) = entries.first().zip(entries.last()) else {
-        return refused("this group is empty");
+        return Err(Refusal::EmptyGroup);
     };
     if is_flow(source, group) {
         let behind = end(source, last);

@@ -1,7 +1,7 @@
 //! Entries of bead lists put in, repeated and taken out.
 
 use super::spot::{self, Entry};
-use super::{Edit, Refusal, refused};
+use super::{Edit, Refusal};
 use crate::pattern::node::{Node, Value};
 use crate::source::{Place, Source};
 
@@ -17,21 +17,19 @@ pub fn repeat(source: &Source, root: &Node, run: Place, times: impl Fn(u32) -> u
         let text = format!("{{ repeat: {}, of: [{}] }}", times(1), source.slice(run));
         return Ok(vec![Edit { place: run, text }]);
     };
-    let Value::Scalar(text) = &count.value else { return refused("this repeat has no count") };
+    let Value::Scalar(text) = &count.value else { return Err(Refusal::NoCount) };
     match text.parse::<u32>() {
         Ok(now) => Ok(vec![Edit { place: count.place, text: times(now).to_string() }]),
-        Err(_) => {
-            refused("this repeat fills its strand: change the strand's length, and it is strung as often as fits")
-        }
+        Err(_) => Err(Refusal::Fills),
     }
 }
 
 /// The nearest repeat about a run, or the run, taken out of its list.
 pub fn delete(source: &Source, root: &Node, run: Place) -> Result<Vec<Edit>, Refusal> {
     let Entry { list, index, node } = repeated(root, run)?;
-    let Value::List(entries) = &list.value else { return refused("this stands in no list") };
+    let Value::List(entries) = &list.value else { return Err(Refusal::NoList) };
     if entries.len() == 1 {
-        return refused("nothing would be left in this list");
+        return Err(Refusal::LastOfList);
     }
     let place = if is_flow(source, list) {
         in_brackets(source, entries, index)

@@ -4,9 +4,11 @@
 //! Every act is a pure function from a text to edits of it. Only a text whose tree can be read is edited: where it
 //! has slips, mending them comes first.
 
+mod english;
 mod entry;
 mod length;
 mod list;
+mod refusal;
 mod spot;
 mod variant;
 
@@ -17,6 +19,7 @@ use crate::source::{Place, Source};
 use crate::units::Length;
 
 use length::like;
+pub use refusal::Refusal;
 
 /// A stretch of a text and what comes in its place.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -26,10 +29,6 @@ struct Edit {
     /// What stands there then.
     text: String,
 }
-
-/// Why an act is refused, and what to do instead.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Refusal(pub String);
 
 /// What somebody does to a piece by hand. A run is an entry of a bead list, given by its place.
 #[derive(Clone, Debug, Deserialize)]
@@ -139,7 +138,7 @@ impl Act {
 pub fn act(source: &Source, act: &Act) -> Result<String, Refusal> {
     let tree = node::parse(source);
     let root = tree.root.filter(|_| tree.remarks.is_empty());
-    let root = root.ok_or_else(|| Refusal("the text cannot be read: mend what is underlined first".to_owned()))?;
+    let root = root.ok_or(Refusal::Unreadable)?;
     let edits = match act {
         Act::Swap { run, from, to, everywhere } => spot::swap(source, &root, *run, from, to, *everywhere)?,
         Act::Count { run, count } => spot::count(source, &root, *run, *count)?,
@@ -173,17 +172,13 @@ fn applied(text: &str, mut edits: Vec<Edit>) -> String {
 /// Another finished length of a strand, written as the old one is.
 fn lengthen(source: &Source, root: &Node, strand: usize, length: Length) -> Result<Vec<Edit>, Refusal> {
     let strands = root.entry("strands").map(|node| &node.value);
-    let Some(Value::List(strands)) = strands else { return refused("there are no strands") };
-    let Some(strand) = strands.get(strand) else { return refused("there is no such strand") };
+    let Some(Value::List(strands)) = strands else { return Err(Refusal::NoStrands) };
+    let Some(strand) = strands.get(strand) else { return Err(Refusal::NoStrand) };
     let Some(node) = strand.entry("length") else {
-        return refused("this strand's length follows from its beads: add or take out beads instead");
+        return Err(Refusal::LengthFollows);
     };
-    let Some(text) = like(source.slice(node.place), length) else { return refused("this is no length") };
+    let Some(text) = like(source.slice(node.place), length) else { return Err(Refusal::NoLength) };
     Ok(vec![Edit { place: node.place, text }])
-}
-
-fn refused<T>(reason: &str) -> Result<T, Refusal> {
-    Err(Refusal(reason.to_owned()))
 }
 
 #[cfg(test)]

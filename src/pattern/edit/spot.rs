@@ -1,6 +1,6 @@
 //! Runs in the bead lists of a tree: where they stand, and what they say.
 
-use super::{Edit, Refusal, refused};
+use super::{Edit, Refusal};
 use crate::pattern::items::counted;
 use crate::pattern::node::{Node, Value};
 use crate::source::{Place, Source};
@@ -66,7 +66,7 @@ fn gather<'n>(group: &'n Node, repeat: Option<Entry<'n>>, found: &mut Vec<EntryP
 /// The entry at a place.
 pub fn at(root: &Node, place: Place) -> Result<EntryPlace<'_>, Refusal> {
     let found = spots(root).into_iter().find(|spot| spot.place() == place);
-    found.ok_or_else(|| Refusal("this bead stands elsewhere now: click it again".to_owned()))
+    found.ok_or(Refusal::Moved)
 }
 
 /// Another id in an entry, or wherever a strand strings the same.
@@ -82,7 +82,7 @@ pub fn swap(
     let concerned = spots(root).into_iter().filter(|spot| everywhere || spot.place() == run);
     let places: Vec<_> = concerned.map(|spot| named(source, &spot, from, to)).collect::<Result<_, _>>()?;
     let edits: Vec<_> = places.concat().into_iter().map(|place| Edit { place, text: to.to_owned() }).collect();
-    if edits.is_empty() { refused("this names no such bead") } else { Ok(edits) }
+    if edits.is_empty() { Err(Refusal::NotThatBead) } else { Ok(edits) }
 }
 
 /// Where an entry names an id: as a run, or as a row that is worked out.
@@ -103,7 +103,7 @@ fn named(source: &Source, spot: &EntryPlace<'_>, id: &str, other: &str) -> Resul
         let Value::Map(parts) = &parts.value else { continue };
         let key = |id: &str| parts.iter().map(|(key, _)| key).find(|key| key.value == id);
         if key(id).is_some() && key(other).is_some() && id != other {
-            return refused("a row in no order has both beads: put their parts together in the text");
+            return Err(Refusal::BothInNoOrder);
         }
         places.extend(key(id).and_then(|key| written(source, key.place, id)));
     }
@@ -120,13 +120,13 @@ fn written(source: &Source, place: Place, id: &str) -> Option<Place> {
 pub fn count(source: &Source, root: &Node, run: Place, count: u32) -> Result<Vec<Edit>, Refusal> {
     let spot = at(root, run)?;
     if count == 0 {
-        return refused("a run has at least one bead: take it out instead");
+        return Err(Refusal::NoBeads);
     }
     if let Some(counted) = ["random", "fade"].into_iter().find_map(|key| spot.own.node.entry(key)) {
         return Ok(vec![Edit { place: counted.place, text: count.to_string() }]);
     }
     let place = spot.id().and_then(|id| written(source, run, id));
-    let Some(Place { start: to, .. }) = place else { return refused("this is not a run") };
+    let Some(Place { start: to, .. }) = place else { return Err(Refusal::NoRun) };
     let quote = source.slice(run).chars().next().filter(|sign| "\"'".contains(*sign)).map_or(0, char::len_utf8);
     let text = if count == 1 { String::new() } else { format!("{count} ") };
     Ok(vec![Edit { place: Place { file: 0, start: run.start + quote, end: to }, text }])

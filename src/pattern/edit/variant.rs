@@ -3,7 +3,7 @@
 use super::entry::{added, on_lines};
 use super::length::change_like;
 use super::list::{end, is_flow};
-use super::{Edit, Refusal, refused};
+use super::{Edit, Refusal};
 use crate::pattern::node::{Node, Value};
 use crate::source::{Place, Source};
 use crate::units::Length;
@@ -18,11 +18,11 @@ pub fn add_size(source: &Source, root: &Node, name: &str, (key, value): (&str, &
     let Some(sizes) = root.entry("sizes") else {
         return ended(source, root, &format!("sizes:\n  - {entry}\n"));
     };
-    let Value::List(items) = &sizes.value else { return refused("`sizes` is no list: mend it in the text first") };
+    let Value::List(items) = &sizes.value else { return Err(Refusal::SizesNoList) };
     if items.iter().any(|item| is_named(item, name)) {
-        return refused("there is a size of this name");
+        return Err(Refusal::SizeKnown);
     }
-    let Some(last) = items.last() else { return refused("`sizes` is empty: write a size in the text first") };
+    let Some(last) = items.last() else { return Err(Refusal::SizesEmpty) };
     let behind = Place { file: 0, start: last.place.start, end: end(source, last) };
     if is_flow(source, sizes) {
         return Ok(vec![Edit { place: Place { start: behind.end, ..behind }, text: format!(", {entry}") }]);
@@ -42,7 +42,7 @@ pub fn add_colourway(
     let named = quoted(name)?;
     let text = format!("{{ {bead}: {{ colour: {colour} }} }}");
     match root.entry("colourways") {
-        Some(ways) if ways.entry(name).is_some() => refused("there is a colourway of this name"),
+        Some(ways) if ways.entry(name).is_some() => Err(Refusal::ColourwayKnown),
         Some(ways) => Ok(vec![added(source, ways, &named, &text)?]),
         None => ended(source, root, &format!("colourways:\n  {named}: {text}\n")),
     }
@@ -54,13 +54,12 @@ pub fn resize(source: &Source, root: &Node, name: &str, by: Length) -> Result<Ve
         Value::List(items) => items.iter().find(|item| is_named(item, name)),
         _ => None,
     });
-    let Some(size) = size else { return refused("there is no such size") };
+    let Some(size) = size else { return Err(Refusal::NoSize) };
     let Some(node) = size.entry("change") else {
-        return refused("this size's lengths follow from who wears it: change its `wear` in the text");
+        return Err(Refusal::SizeFollows);
     };
     let written = source.slice(node.place);
-    let text =
-        change_like(written, by).ok_or_else(|| Refusal("this size would be as long as the pattern".to_owned()))?;
+    let text = change_like(written, by).ok_or(Refusal::SizeOfPattern)?;
     Ok(vec![Edit { place: node.place, text }])
 }
 
@@ -71,7 +70,7 @@ fn is_named(size: &Node, name: &str) -> bool {
 /// A group put behind everything else.
 fn ended(source: &Source, root: &Node, group: &str) -> Result<Vec<Edit>, Refusal> {
     if is_flow(source, root) {
-        return refused("the pattern stands in brackets: write this in the text");
+        return Err(Refusal::InBrackets);
     }
     let end = source.text().len();
     let break_before = if source.text().ends_with('\n') { "\n" } else { "\n\n" };
@@ -81,7 +80,7 @@ fn ended(source: &Source, root: &Node, group: &str) -> Result<Vec<Edit>, Refusal
 /// A name as YAML reads it back: in quotes unless it is made of plain words.
 fn quoted(name: &str) -> Result<String, Refusal> {
     if name.trim().is_empty() || name.chars().any(char::is_control) {
-        return refused("give it a name");
+        return Err(Refusal::Unnamed);
     }
     let is_plain = |sign: char| sign.is_alphabetic() || sign == ' ' || sign == '-';
     let is_word = ["true", "false", "yes", "no", "on", "off", "null"].contains(&name.to_lowercase().as_str());

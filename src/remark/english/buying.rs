@@ -1,6 +1,6 @@
 //! What is said about packs, prices and lots, in English.
 
-use crate::english::commas;
+use crate::english::{commas, list};
 use crate::remark::said::buying::{Buying, Unit};
 use crate::units::Length;
 
@@ -8,10 +8,10 @@ use crate::units::Length;
 pub fn headline(said: &Buying) -> String {
     match said {
         Buying::PackForSpare { what, packs, few, .. } => {
-            format!("{what}: the last of {packs} packs is bought for {few} spare alone")
+            format!("{}: the last of {packs} packs is bought for {few} spare alone", list(what))
         }
         Buying::PackForFew { what, packs, holds, over } => {
-            format!("{what}: the last of {packs} packs of {holds} is bought for {over} of its beads")
+            format!("{}: the last of {packs} packs of {holds} is bought for {over} of its beads", list(what))
         }
         Buying::LastForSpare { what, packs, unit } => {
             format!("{what}: the last of {packs} {} is bought for spare alone", plural(*unit))
@@ -25,9 +25,12 @@ pub fn headline(said: &Buying) -> String {
         Buying::NoSpare { what, kinds } => {
             format!("{what}: what is bought leaves no spare of {}", commas(kinds))
         }
-        Buying::LotTooSmall { what, .. } => format!("{what}: what is sold at a time does not hold a single one"),
+        Buying::LotTooSmall { what, .. } => {
+            format!("{}: what is sold at a time does not hold a single one", list(what))
+        }
         Buying::SpoolTooShort { what, piece, needed, sold } => format!(
-            "{piece}: {} of {what} is needed in one piece, but it is sold {} long",
+            "{}: {} of {what} is needed in one piece, but it is sold {} long",
+            piece.as_deref().unwrap_or("knots to try"),
             needed.at_least(1),
             sold.tenths()
         ),

@@ -1,5 +1,6 @@
 //! What is said about whether one thing fits in or on another, in English.
 
+use crate::english::often;
 use crate::remark::said::fit::{Fit, Hangs, Passing, Threaded};
 
 /// What was found.
@@ -16,7 +17,7 @@ pub fn headline(said: &Fit) -> String {
         ),
         Fit::CrimpTooSmall { cord, crimp, passes, guarded, inside, needed, .. } => format!(
             "{cord} goes through {crimp} {}{} and needs {} there; the inside is {}",
-            often(*passes),
+            often(u64::from(*passes)),
             if *guarded { " with a guard's leg" } else { "" },
             needed.at_least(2),
             inside.hundredths()
@@ -108,10 +109,6 @@ const fn passing(how: Passing) -> &'static str {
         Passing::Doubled => " doubled",
         Passing::BothEnds => " with both ends",
     }
-}
-
-fn often(passes: u32) -> String {
-    if passes == 2 { "twice".to_owned() } else { format!("{passes} times") }
 }
 
 const fn because(hangs: Hangs) -> &'static str {

@@ -194,8 +194,8 @@ fn unsettled(unrest: Unrest) -> String {
             format!("the strands push one another about and found no place in {rounds} rounds; {ALONE}")
         }
         Unrest::Short { by } => format!("the strands press cord along itself: {}", shorter(by)),
-        Unrest::Left { rounds, overlap, moves } => {
-            format!("the strands push one another about and {}", no_rest(rounds, overlap, moves))
+        Unrest::Left { rounds, .. } => {
+            format!("the strands push one another about and {}", no_rest(rounds, unrest.beyond_rest()))
         }
     }
 }
@@ -207,9 +207,7 @@ fn restless(unrest: Unrest) -> String {
         }
         Unrest::Lost { .. } => "on the neck no place was found for the piece; it is not drawn there".to_owned(),
         Unrest::Short { by } => format!("on the neck cord is pressed along itself: {}", shorter(by)),
-        Unrest::Left { rounds, overlap, moves } => {
-            format!("on the neck the piece {}", no_rest(rounds, overlap, moves))
-        }
+        Unrest::Left { rounds, .. } => format!("on the neck the piece {}", no_rest(rounds, unrest.beyond_rest())),
     }
 }
 
@@ -218,11 +216,9 @@ fn shorter(by: f64) -> String {
 }
 
 /// What is left of those that came to no rest: what of it is more than at rest.
-fn no_rest(rounds: u32, overlap: f64, moves: f64) -> String {
-    /// What counts as rest, in mm, of all that is laid.
-    const REST: f64 = 0.01;
-    let lies = (overlap >= REST).then(|| format!("outlines lie {} mm in one another", figures(overlap, 2)));
-    let goes = (moves >= REST).then(|| format!("a round still moves it by {} mm", figures(moves, 2)));
+fn no_rest(rounds: u32, [overlap, moves]: [Option<f64>; 2]) -> String {
+    let lies = overlap.map(|overlap| format!("outlines lie {} mm in one another", figures(overlap, 2)));
+    let goes = moves.map(|moves| format!("a round still moves it by {} mm", figures(moves, 2)));
     let left: Vec<String> = lies.into_iter().chain(goes).collect();
     format!("came to no rest in {rounds} rounds: {}", left.join(", and "))
 }

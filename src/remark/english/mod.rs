@@ -31,7 +31,7 @@ mod words;
 
 use super::{Edition, Said};
 
-pub use report::{READ, ROWS, left_off, more, place, summary};
+pub use report::{READ, ROWS, left_off, more, part, place, summary};
 pub use words::meant_or;
 
 /// What was found in one size or colourway alone.

@@ -53,10 +53,13 @@ pub fn unit_help(error: &UnitError) -> String {
             let texts: Vec<_> = choices.iter().map(|WithUnit { text, .. }| text.as_str()).collect();
             format!("say which unit: {}", commas(texts))
         }
-        UnitError::NoNumber { wanted } | UnitError::Not { wanted } => format!("write {}", example(*wanted)),
+        UnitError::NoNumber { wanted } | UnitError::Not { wanted } => {
+            let (what, like) = example(*wanted);
+            format!("write {what} {like}")
+        }
         UnitError::Comma { pointed } => format!("write decimals with a point: {pointed}"),
         UnitError::Negative { wanted } => {
-            format!("write it without the minus sign, {}", example(*wanted).trim_start_matches("it "))
+            format!("write it without the minus sign, {}", example(*wanted).1)
         }
         UnitError::Zero { wanted } => format!("write {} greater than zero", name(*wanted)),
         UnitError::TooLarge { .. } => "check the number and the unit".to_owned(),
@@ -79,18 +82,19 @@ const fn name(wanted: Wanted) -> &'static str {
 }
 
 /// How it is written, after `write`.
-const fn example(wanted: Wanted) -> &'static str {
+/// What is written where something is wanted, and like what.
+const fn example(wanted: Wanted) -> (&'static str, &'static str) {
     match wanted {
-        Wanted::Length => "it like 17 1/2 in or 445 mm",
-        Wanted::Change => "it like -1 in or +50 mm",
-        Wanted::Mass => "it like 0.29 g",
-        Wanted::MassPerMetre => "it like 0.6 g/m",
-        Wanted::Force => "it like 60 N or 15 lbf",
-        Wanted::Money => "a number with at most two decimals, like 4.20",
-        Wanted::Time => "it like 1.5 h or 90 min",
-        Wanted::Turns => "how many times, like 3 or 3 1/2",
-        Wanted::Angle => "it like 20 deg",
-        Wanted::Stiffness => "it like 1.8 N mm²",
+        Wanted::Length => ("it", "like 17 1/2 in or 445 mm"),
+        Wanted::Change => ("it", "like -1 in or +50 mm"),
+        Wanted::Mass => ("it", "like 0.29 g"),
+        Wanted::MassPerMetre => ("it", "like 0.6 g/m"),
+        Wanted::Force => ("it", "like 60 N or 15 lbf"),
+        Wanted::Money => ("a number with at most two decimals,", "like 4.20"),
+        Wanted::Time => ("it", "like 1.5 h or 90 min"),
+        Wanted::Turns => ("how many times,", "like 3 or 3 1/2"),
+        Wanted::Angle => ("it", "like 20 deg"),
+        Wanted::Stiffness => ("it", "like 1.8 N mm²"),
     }
 }
 

@@ -1,6 +1,7 @@
 //! What stands about remarks where they are written down, in English.
 
-use crate::english::{commas, count};
+use crate::english::{commas, count, singular};
+use crate::remark::plain::PatternPart;
 use crate::remark::{Code, Level};
 
 /// What the rows below a headline tell: where it is, why it is said, what to do, and where there is more of it.
@@ -11,6 +12,16 @@ pub const READ: &str = "what was read";
 /// Where more is said.
 pub fn more(code: Code) -> String {
     format!("festoon explain {}", code.name())
+}
+
+/// What a part of a pattern is called: `bead reed`.
+pub fn part(part: &PatternPart) -> String {
+    match part {
+        PatternPart::Key(key) => key.clone(),
+        PatternPart::Entry { group, id } => format!("{} {id}", singular(group)),
+        PatternPart::Strand(name) => format!("strand {name}"),
+        PatternPart::Nameless(number) => format!("strand {number}"),
+    }
 }
 
 /// `bead reed, line 7 of saltmarsh.yaml`: the part is left out where there is none.

@@ -3,6 +3,8 @@
 use crate::english;
 use crate::remark::said::ring::{Count, Misfit, Remedy, Ring};
 use crate::trade::bodies::Site;
+use crate::trade::ease::RingFit;
+use crate::trade::english::sits;
 use crate::units::Length;
 
 /// What was found.
@@ -81,13 +83,13 @@ fn measures(count: &Count) -> String {
     format!("{} measure {} inside", count.times, count.inside.tenths())
 }
 
-fn changed(by: Length, misfit: Misfit, twisted: bool, fit: Option<&str>) -> String {
+fn changed(by: Length, misfit: Misfit, twisted: bool, fit: Option<RingFit>) -> String {
     let (by, way) = (by.tenths(), if misfit.is_wide() { "shorter" } else { "longer" });
     let what = if twisted {
         format!("the twisted strands {by} {way} (each of them a little more)")
     } else {
         format!("the row {by} {way}")
     };
-    let named = fit.map(|fit| format!("; as it is the fit is {fit}")).unwrap_or_default();
+    let named = fit.map(|fit| format!("; as it is the fit is {}", sits(fit))).unwrap_or_default();
     format!("make {what}, or write another `ease:`{named}")
 }

@@ -1,6 +1,6 @@
 //! What stands where it may not, in English.
 
-use crate::english::commas;
+use crate::english::{any, commas};
 use crate::remark::said::spot::{Misplaced, Spot};
 
 /// What was found.
@@ -29,7 +29,7 @@ pub fn headline(said: &Misplaced) -> String {
 pub fn help(said: &Misplaced) -> String {
     let plain = match said {
         Misplaced::Finding { kind, fit, kinds, .. } => {
-            let fit = fit.iter().map(|spot| words(*spot)).collect::<Vec<_>>().join(" or ");
+            let fit = any(&fit.iter().map(|spot| words(*spot)).collect::<Vec<_>>());
             return format!("a finding of kind {kind} stands {fit}; here one of kind {}", commas(kinds));
         }
         Misplaced::NoLength { id } => return format!("add `length:` to the finding `{id}`"),

@@ -10,14 +10,14 @@ use crate::units::Length;
 pub enum Buying {
     /// A last pack bought for few spare beads, and how many the piece needs.
     PackForSpare {
-        what: String,
+        what: Vec<String>,
         packs: u64,
         few: u64,
         need: u64,
     },
     /// A last pack bought for few of its beads.
     PackForFew {
-        what: String,
+        what: Vec<String>,
         packs: u64,
         holds: u64,
         over: u64,
@@ -48,12 +48,13 @@ pub enum Buying {
         kinds: Vec<String>,
     },
     LotTooSmall {
-        what: String,
+        what: Vec<String>,
         by_length: bool,
     },
     SpoolTooShort {
         what: String,
-        piece: String,
+        /// What it is cut for; nothing where it is to see how much knots take up.
+        piece: Option<String>,
         needed: Length,
         sold: Length,
     },

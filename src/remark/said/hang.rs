@@ -167,6 +167,20 @@ pub enum Unrest {
     },
 }
 
+impl Unrest {
+    /// How deep outlines lie in one another, and how far the farthest place still moves in a round, in mm: what of both is
+    /// more than at rest.
+    #[must_use]
+    pub fn beyond_rest(self) -> [Option<f64>; 2] {
+        /// What counts as rest, in mm, of all that is laid.
+        const REST: f64 = 0.01;
+        match self {
+            Self::Left { overlap, moves, .. } => [overlap, moves].map(|mm| Some(mm).filter(|mm| *mm >= REST)),
+            Self::TooMany | Self::Lost { .. } | Self::Short { .. } => [None; 2],
+        }
+    }
+}
+
 /// What gives two strands room beside one another.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Room {

@@ -2,6 +2,7 @@
 
 use crate::remark::Code;
 use crate::trade::bodies::Site;
+use crate::trade::ease::RingFit;
 use crate::units::Length;
 
 /// What is said about how closed rings go round.
@@ -99,8 +100,8 @@ pub enum Remedy {
         by: Length,
         /// Whether the strands are twisted.
         twisted: bool,
-        /// The word for the fit as it is.
-        fit: Option<&'static str>,
+        /// The fit as it is.
+        fit: Option<RingFit>,
     },
 }
 

@@ -3,7 +3,7 @@
 use super::fact::rounding;
 use crate::english::{capital, count};
 use crate::materials::Cutting;
-use crate::materials::render::words::{cut, verdict};
+use crate::materials::render::words::{cut, cut_for, verdict};
 use crate::sheet::said::{CutOrder, ListedCut, MadeUp, PlanNote};
 use crate::units::UnitStyle;
 
@@ -47,15 +47,16 @@ fn from(cutting: &Cutting) -> String {
 
 /// The number and the name of a piece, with how many there are.
 pub fn listed_cut(listed: &ListedCut) -> [String; 2] {
-    let ListedCut { number, name, count, .. } = listed;
-    let name = if *count > 1 { format!("{count} × {name}") } else { name.clone() };
+    let ListedCut { number, piece, count, .. } = listed;
+    let name = cut_for(piece);
+    let name = if *count > 1 { format!("{count} × {name}") } else { name };
     [number.map(|number| number.to_string()).unwrap_or_default(), name]
 }
 
 /// The only piece of a list as a sentence: `row: 410 mm finished + 2 × 50 mm, cut 510 mm.`
 pub fn only_cut(only: &ListedCut, units: UnitStyle) -> String {
     let parts = only.parts.map(|parts| format!("{}, ", made_up(parts, units))).unwrap_or_default();
-    format!("{}: {parts}cut {}.", listed_cut(only).join(" ").trim_start(), cut(only.length, units))
+    format!("{}: {parts}cut {}.", listed_cut(only).join(" ").trim_start(), cut(only.piece.length, units))
 }
 
 /// What a piece's length is made up of: `2 × 410 mm finished + 12 mm in knots + 2 × 50 mm`, or

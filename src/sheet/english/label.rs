@@ -1,7 +1,7 @@
 //! What is printed in drawings, in English.
 
 use crate::design::Design;
-use crate::english::{commas, count, times};
+use crate::english::{commas, count, often, times};
 use crate::sheet::said::{BareCord, HangsDown, LeftOut};
 use crate::steps::english::chart;
 use crate::units::{Length, UnitStyle};
@@ -35,7 +35,7 @@ pub fn more_beads(beads: u32, length: Length, units: UnitStyle) -> Vec<String> {
 /// Repeats that are left out.
 pub fn left_out(design: &Design, said: &LeftOut, units: UnitStyle) -> String {
     let LeftOut { times, list, backwards, beads, length } = said;
-    let again = if *times == 1 { "once".to_owned() } else { count(*times as u64, "time") };
+    let again = often(*times as u64);
     let (list, length) = (chart::row(design, list, units).to_string(), units.ruler(*length));
     let list = if *backwards { format!("{list}, backwards") } else { list };
     format!("… the same {again} more ({list}): {beads} beads, {length}, not drawn …")

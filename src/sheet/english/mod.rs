@@ -32,5 +32,5 @@ pub use legend::{colourway, names};
 pub use making::drawn_at;
 pub use neck::on_neck;
 pub use proof::{EACH_SIDE, JOIN, MEASURE, TOO_LARGE, actual_size, join, lane, strip};
-pub use sizes::{NO_FIT, NO_NAME, as_here, column, compared, of_steps, other_packs, positions, same_in_all};
+pub use sizes::{NO_FIT, as_here, called, column, compared, of_steps, other_packs, positions, same_in_all};
 pub use strand::{cap_in_key, in_key, reading, strung_on, to_cut};

@@ -8,7 +8,8 @@ use crate::paint::layout::text::Type;
 use crate::paint::metrics;
 use crate::sheet::said::{EndsInFront, Hooked, Neck, OnNeck};
 use crate::steps::english::words::cords;
-use crate::trade::english::basis;
+use crate::trade::english::{basis, length_name};
+use crate::trade::stiffness::LIMPEST;
 use crate::units::{Length, UnitStyle};
 
 /// Most strands that the words name.
@@ -76,7 +77,7 @@ fn number(design: &Design, at: Index<Strand>) -> String {
 fn trade(neck: &Neck<'_>, units: UnitStyle) -> String {
     let Some((name, low, high)) = neck.trade else { return String::new() };
     let range = high.map_or_else(|| format!("{} and more", units.ruler(low)), |high| units.range([low, high]));
-    format!(" The trade calls this length {name}: {range}.")
+    format!(" The trade calls this length {}: {range}.", length_name(name))
 }
 
 /// How an end that goes through the other is drawn, and how ends that meet are.
@@ -103,7 +104,7 @@ fn hooked(hooked: Hooked, units: UnitStyle) -> String {
 
 /// How stiff its cord is taken to be, where the pattern does not say it.
 fn cord(neck: &Neck<'_>) -> Option<String> {
-    let wire = neck.assumes_wire.then(|| "wire of 49 fine strands".to_owned());
+    let wire = neck.assumes_wire.then(|| format!("wire of {LIMPEST} fine strands"));
     let cords: BTreeSet<_> = neck.limp.iter().map(|cord| cord.word()).collect();
     let limp = (!cords.is_empty()).then(|| format!("limp {}", list(&Vec::from_iter(cords))));
     wire.into_iter().chain(limp).reduce(|wire, limp| format!("{wire}, {limp}"))

@@ -7,6 +7,8 @@ use crate::sheet::said::{Compared, LengthOf};
 use crate::steps::english::posts::from;
 use crate::steps::english::words::cords;
 use crate::steps::posts::datum;
+use crate::trade::english::length_name;
+use crate::trade::lengths::NecklaceName;
 
 /// A size as a sentence names it.
 pub fn size(name: Option<&str>) -> String {
@@ -21,8 +23,10 @@ pub fn column(size: &Size) -> String {
 
 /// What stands in the column of a size that cannot be made.
 pub const NO_FIT: &str = "does not fit";
-/// What stands where the trade has no name for a length.
-pub const NO_NAME: &str = "none";
+/// What the trade calls a length, or that it has no name for it.
+pub fn called(name: Option<NecklaceName>) -> String {
+    name.map_or("none", length_name).to_owned()
+}
 
 /// What a row of the table tells.
 pub fn compared(what: &Compared<'_>) -> String {
@@ -80,8 +84,8 @@ pub fn of_steps(name: Option<&str>) -> String {
 }
 
 /// What a size asks to buy otherwise: `Size long takes other packs: reed: 2 packs of 40.`
-pub fn other_packs(name: Option<&str>, packs: &[(&str, String)]) -> String {
+pub fn other_packs(name: Option<&str>, packs: &[(&[String], String)]) -> String {
     let name = capital(&size(name));
-    let packs: Vec<_> = packs.iter().map(|(name, lots)| format!("{name}: {lots}")).collect();
+    let packs: Vec<_> = packs.iter().map(|(names, lots)| format!("{}: {lots}", list(names))).collect();
     format!("{name} takes other packs: {}.", packs.join("; "))
 }

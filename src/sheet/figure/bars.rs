@@ -64,7 +64,7 @@ fn across(shared: Shared, [first, last]: [&Seat; 2], canvas: Canvas<'_>) -> Mark
     match shared {
         Shared::Bead(bead) => canvas.stencils.bead_aslant(bead, None, middle, (way, first.toward), canvas.scale()),
         Shared::Bar(bar) => {
-            let half = canvas.design().findings[bar].length().unwrap_or_default().value() / 2.0;
+            let half = canvas.design().findings[bar].along().value() / 2.0;
             let start = middle - Point::towards(way) * (half * canvas.scale());
             canvas.stencils.finding(bar, start, way, canvas.scale())
         }

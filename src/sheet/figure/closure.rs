@@ -2,12 +2,11 @@
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
-use crate::design::{Bar, Design, Finding, Part};
+use crate::design::{Design, Finding, Part};
 use crate::drape::fall;
 use crate::geometry::{Extent, Point, path};
 use crate::pattern::{FindingKind, Kind};
 use crate::piece::Piece;
-use crate::units::Length;
 
 use super::extender::extender;
 use super::side::{ClosureWay, Layers, mouths, reach, stretch};
@@ -23,6 +22,10 @@ const CHAIN_ASIDE: f64 = 4.0;
 const TURN: u32 = 16;
 /// Flattest arch: its height as a share of half the span.
 const FLATTEST: f64 = 0.62;
+/// Highest that is tried: its height as a share of its length, which no arch reaches.
+const HIGHEST: f64 = 1.1;
+/// How often what is between both is halved: to less than a float's last place.
+const HALVINGS: u32 = 40;
 /// Least half breadth in mm of what a closure is taken for.
 const LEAST_HALF: f64 = 3.0;
 
@@ -136,18 +139,14 @@ fn risen(arch: &[Point], by: f64) -> Vec<Point> {
 
 /// Half of the breadth of the broadest finding.
 fn half_breadth(design: &Design) -> f64 {
-    let broadest = |finding: &Finding| {
-        let bar = finding.bar().map(Bar::breadth);
-        [finding.mouth(), finding.outside(), bar].into_iter().flatten().fold(Length::ZERO, Length::max)
-    };
-    design.findings.iter().map(|finding| broadest(finding).value() / 2.0).fold(LEAST_HALF, f64::max)
+    design.findings.iter().filter_map(Finding::widest).map(|broad| broad.value() / 2.0).fold(LEAST_HALF, f64::max)
 }
 
 /// A quarter of an ellipse from the left end upright to the crown, at least as long as asked.
 fn arch(span: f64, length: f64) -> Vec<Point> {
     let a = span / 2.0;
-    let (mut low, mut high) = (FLATTEST * a, (length.max(a)) * 1.1);
-    for _ in 0..40 {
+    let (mut low, mut high) = (FLATTEST * a, length.max(a) * HIGHEST);
+    for _ in 0..HALVINGS {
         let middle = low.midpoint(high);
         *if path::length(&quarter(a, middle)) < length { &mut low } else { &mut high } = middle;
     }

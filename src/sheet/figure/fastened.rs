@@ -3,7 +3,7 @@
 //! Loops, hitches and knots lie within the strand's length, their outside at its end. Lengths of a closure's findings are
 //! added to that from outside to outside, so that drawn together a loop would but touch what it goes round: it is drawn so
 //! much farther out, as long as it is, where bare cord makes up for that; else it is drawn longer.
-//! Lengths in mm on paper.
+//! Lengths in mm of the piece, which its canvas scales.
 
 use crate::art::eye_wire;
 use crate::design::{Design, Finding, Part, Strand};
@@ -18,6 +18,8 @@ use super::Canvas;
 
 /// Breadth of a loop as a share of its length, by eye.
 const LOOP_BREADTH: f64 = 0.6;
+/// Places on its side: how far along as a share of its length, and how far aside as a share of half its breadth, by eye.
+const LOOP_SIDE: [(f64, f64); 3] = [(0.12, 0.72), (0.42, 1.0), (0.76, 0.62)];
 /// Least length in mm of a knot that ends a cord or closes its loop, so that it is seen.
 pub const LEAST_KNOT: f64 = 0.8;
 /// How far a hitch's bar lies from its turns about what it is hitched to, in thicknesses of its cord, by eye.
@@ -161,7 +163,7 @@ fn bar(strand: &Strand, onto: &[Part], design: &Design) -> f64 {
 /// A loop that reaches from a crimp, where both its legs lie side by side, out to a place.
 fn eye(from: f64, to: f64, thick: f64) -> Vec<Segment> {
     let (long, broad) = (to - from, 0.5 * (to - from) * LOOP_BREADTH);
-    let side = [(0.12, 0.72), (0.42, 1.0), (0.76, 0.62)].map(|(along, aside)| (from + along * long, aside * broad));
+    let side = LOOP_SIDE.map(|(along, aside)| (from + along * long, aside * broad));
     let side: Vec<_> = side.into_iter().chain([(to, 0.5 * thick)]).collect();
     let back = side.iter().rev().map(|(along, aside)| Point::new(*along, -aside));
     let out = side.iter().map(|(along, aside)| Point::new(*along, *aside));

@@ -57,7 +57,7 @@ pub fn is_numbered(piece: &Piece) -> bool {
     piece.design.strands.len() > 1 && piece.design.twist.is_none()
 }
 
-/// How far down its strands hang, in the drape's frame: of twisted ones once, for all.
+/// How far down in mm its strands hang, in the drape's frame: of twisted ones once, for all.
 pub fn levels(piece: &Piece) -> Entries<f64, Strand> {
     let level = |hung: &Hung| hung.ends[0].y.max(hung.ends[1].y) - hung.drop;
     let told = if piece.design.twist.is_some() { 1 } else { piece.drape.strands.len() };
@@ -107,7 +107,7 @@ pub fn lowest(hung: &Hung) -> Point {
     lowest_point(hung.joints.iter().map(|joint| joint.at))
 }
 
-/// How far a strand's widest bead reaches from its cord.
+/// How far in mm a strand's widest bead reaches from its cord.
 pub fn thick(piece: &Piece, strand: Index<Strand>) -> f64 {
     let beads = piece.design.strands[strand].bits().filter_map(|bit| bit.what.bead());
     beads.map(|bead| piece.design.beads[bead].across.value() / 2.0).fold(0.0, f64::max)
@@ -124,7 +124,7 @@ pub fn discs_fit(piece: &Piece, scale: f64) -> bool {
     order.windows(2).all(|pair| room(pair[0], pair[1]) >= DISC_ROOM)
 }
 
-/// The labels of a piece whose figure fills a box, within a room on the page; and how far down they reach beside it.
+/// The labels of a piece whose figure fills a box, within a room on the page; and how far down in mm they reach beside it.
 pub fn labels(piece: &Piece, frame: &Frame, whole: Extent, room: Rect) -> (Vec<Mark>, f64) {
     let list = list(piece);
     let half = Point::new(list.width / 2.0, list.height / 2.0);
@@ -162,7 +162,7 @@ fn list(piece: &Piece) -> Block {
 /// How far below a strand's higher end its lowest branch reaches.
 fn lowest_branch(strand: &Strand, hung: &Hung) -> Option<f64> {
     let top = hung.ends[0].y.max(hung.ends[1].y);
-    let reach = |seat: &Seat| match &strand.trains[seat.train].bits[seat.bit].what {
+    let reach = |seat: &Seat| match &seat.bit(strand).what {
         What::Dangle(dangle) => Some(top - seat.centre.y + dangle.drop),
         _ => None,
     };

@@ -56,7 +56,7 @@ impl Names {
         Self { placed: names.into_iter().map(place).collect() }
     }
 
-    /// Their height with the ticks; none where there are no names.
+    /// Their height in mm with the ticks; none where there are no names.
     pub fn height(&self) -> f64 {
         if self.placed.is_empty() { 0.0 } else { TICK + self.rows() as f64 * ROW }
     }

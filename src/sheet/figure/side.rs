@@ -19,6 +19,9 @@ use super::fastened::{is_hitched, reach_round};
 const AHEAD: f64 = 0.1;
 /// Chords in mm into which a stretch of a line is cut.
 const CHORD: f64 = 0.5;
+/// How far back a ring lies over a strand that comes into it, as a share of the turn between where that enters and leaves, by
+/// eye.
+const OVER_STRAND: f64 = 0.7;
 
 /// The way of one side of a closure.
 #[derive(Clone, Debug, Default)]
@@ -157,7 +160,7 @@ fn passed(way: &ClosureWay, parts: &[Part], strand: &[Point], canvas: Canvas<'_>
     let [entered, left] = crossings(&strand, centre, radius)?;
     let apart = (left - entered + PI).rem_euclid(2.0 * PI) - PI;
     // What comes into the ring lies over it as far as its beads are broad, and the part goes on beyond all shadows.
-    let [near, far] = [(0.7 * apart.abs()).min(FARTHEST), FARTHEST].map(|reach| reach.copysign(apart));
+    let [near, far] = [(OVER_STRAND * apart.abs()).min(FARTHEST), FARTHEST].map(|reach| reach.copysign(apart));
     let about = (left + 0.5 * (far - near), 0.5 * (far + near).abs());
     Some(canvas.stencils.ring_part(ring.finding, from, outward, canvas.scale(), about))
 }
@@ -285,7 +288,7 @@ impl<'a> DrawnSide<'a> {
     /// A pin from the strands' loops out through a cone or cap, which covers it and the strands' ends, in one line with the
     /// strands at the cone's mouth.
     fn covered_pin(&mut self, at: f64, pin: &Part, cone: &Part) {
-        let cover = self.finding(cone.finding).length().unwrap_or_default();
+        let cover = self.finding(cone.finding).along();
         let Some(sizes) = self.finding(pin.finding).pin() else { return };
         let reach = pin.reach + cone.reach + sizes.wire;
         let (start, ahead) = self.way(at, at + reach.value());

@@ -3,7 +3,7 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::art::Deal;
-use crate::design::{Bar, Bead, Bit, Cord, Dangle, Design, Entries, Finding, Index, Strand, What};
+use crate::design::{Bead, Bit, Cord, Dangle, Design, Entries, Finding, Index, Strand, What};
 use crate::drape::{Hung, Seat};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::Mark;
@@ -153,7 +153,7 @@ impl<'a> Sketch<'a> {
 
     /// What sits in a seat.
     pub(super) fn bit(&self, seat: &Seat) -> &'a Bit {
-        &self.strand.trains[seat.train].bits[seat.bit]
+        seat.bit(self.strand)
     }
 
     /// The findings that close both ends, from each loop inward.
@@ -185,7 +185,7 @@ impl<'a> Sketch<'a> {
     /// stands as far out as a loop would reach.
     fn end_finding(&self, closed: &EndFinding, side: usize) -> Option<Mark> {
         let finding = &self.design().findings[closed.finding];
-        let own = finding.length().unwrap_or_default().value();
+        let own = finding.along().value();
         let far = if closed.outward { (closed.depth - own).max(0.0) } else { closed.depth + own };
         let [at, far] = [closed.depth, far].map(|depth| self.inward(side, depth));
         let (point, angle) = (self.hung.reaches(at) && self.hung.reaches(far)).then(|| self.hung.at(at))?;
@@ -311,7 +311,7 @@ impl Canvas<'_> {
 /// How far in mm a strand's beads keep the first bead of what its ends meet in below where they do: until the balls about
 /// them touch.
 fn kept_off(seat: &Seat, strand: &Strand, hung: &Hung, design: &Design) -> f64 {
-    let bit = |seat: &Seat| &strand.trains[seat.train].bits[seat.bit];
+    let bit = |seat: &Seat| seat.bit(strand);
     let radius = |index: Index<Bead>| design.beads[index].across.value() / 2.0;
     let What::Dangle(Dangle { bits, .. }) = &bit(seat).what else { return 0.0 };
     let Some(met) = bits.first().and_then(|bit| bit.what.bead()) else { return 0.0 };
@@ -334,7 +334,7 @@ pub fn outline_box(piece: &Piece) -> Option<Extent> {
 /// The box round one strand with its beads and branches, in the drape's frame.
 pub fn strand_box(design: &Design, strand: &Strand, hung: &Hung) -> Option<Extent> {
     let seats = hung.seats.iter().map(|seat| {
-        let bit = &strand.trains[seat.train].bits[seat.bit];
+        let bit = seat.bit(strand);
         let lower = if bit.what.is_meeting() { kept_off(seat, strand, hung, design) } else { 0.0 };
         let at = Extent::at(seat.centre - Point::new(0.0, lower));
         let beyond = middle(bit, strand, design).map_or(0.0, f64::abs);
@@ -357,12 +357,12 @@ pub fn bit_box(bit: &Bit, at: Extent, design: &Design) -> Extent {
         }
         What::Finding(index) => {
             let finding = &design.findings[*index];
-            let sizes = [finding.length(), finding.across(), finding.bar().map(Bar::breadth)];
+            let sizes = [finding.length(), finding.widest()];
             at.grown(sizes.into_iter().flatten().map(Length::value).fold(0.0, f64::max) / 2.0)
         }
         What::Dangle(dangle) => {
             let hanger = dangle.on.map_or(0.0, |on| hanger_width(&design.findings[on]));
-            let wide = dangle.bits.iter().map(|bit| bit_width(bit, design)).fold(hanger, f64::max);
+            let wide = dangle.bits.iter().map(|bit| design.breadth_of(bit).value()).fold(hanger, f64::max);
             let foot = at.low - Point::new(0.0, dangle.drop);
             at.and(Extent::at(foot).grown(wide / 2.0))
         }
@@ -376,13 +376,4 @@ fn hanger_width(hanger: &Finding) -> f64 {
     let round = || hanger.inside().unwrap_or_default() + hanger.wire().map_or(Length::ZERO, |wire| *wire * 2.0);
     let drawn = hanger.pin().map_or_else(round, |pin| *pin.eye());
     drawn.max(hanger.outside().unwrap_or_default()).value() + EDGES
-}
-
-/// How wide a bit of a branch is drawn; a finding of which that is not known by eye, and no wider than long.
-fn bit_width(bit: &Bit, design: &Design) -> f64 {
-    match bit.what {
-        What::Bead(bead) => design.beads[bead].across.value(),
-        What::Finding(at) => design.findings[at].across_or(bit.length()),
-        _ => 0.0,
-    }
 }

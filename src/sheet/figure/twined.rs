@@ -38,7 +38,7 @@ fn discs(hung: &Entries<Option<&Hung>, Strand>, design: &Design) -> Vec<Disc> {
 }
 
 fn disc(seat: &Seat, strand: &Strand, turn: usize, design: &Design) -> Option<Disc> {
-    let bit = &strand.trains[seat.train].bits[seat.bit];
+    let bit = seat.bit(strand);
     let across = design.beads[bit.what.bead()?].across.value();
     Some(Disc { centre: seat.centre, radius: across.min(bit.length()) / 2.0, near: seat.near, turn })
 }

@@ -240,12 +240,12 @@ fn is_shown(window: StripWindow, seat: &Seat, strand: &Strand, design: &Design) 
 
 /// Whether a seat is that of what both ends meet in, which lies apart.
 fn meets(seat: &Seat, strand: &Strand) -> bool {
-    strand.trains[seat.train].bits[seat.bit].what.is_meeting()
+    seat.bit(strand).what.is_meeting()
 }
 
 /// The stations between which a seat takes room.
 fn taken(seat: &Seat, strand: &Strand, design: &Design) -> (f64, f64) {
-    let aside = aside(&strand.trains[seat.train].bits[seat.bit], design);
+    let aside = aside(seat.bit(strand), design);
     (seat.station - aside, seat.station + aside)
 }
 
@@ -257,7 +257,7 @@ fn aside(bit: &Bit, design: &Design) -> f64 {
         What::Gap => 0.0,
         What::Dangle(_) => figure::bit_box(bit, at, design).high.x.max(length),
         // A cap reaches over its bead by as much as it is longer than the cord that it takes.
-        What::Finding(index) => length.max(design.findings[index].length().unwrap_or_default().value() - length),
+        What::Finding(index) => length.max(design.findings[index].along().value() - length),
         What::Bead(_) | What::Knot => length,
     }
 }

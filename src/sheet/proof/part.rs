@@ -9,8 +9,8 @@ use crate::paint::mark::Mark;
 /// left out.
 pub fn part(marks: Vec<Mark>, room: Rect, stencils: &Stencils<'_>) -> Vec<Mark> {
     let marks = inside(marks, room, stencils);
-    let (low, high) = (room.corner(), Point::new(room.right(), room.bottom()));
-    if marks.is_empty() { marks } else { vec![Mark::Clipped { low, high, marks }] }
+    let within = Extent { low: room.corner(), high: Point::new(room.right(), room.bottom()) };
+    if marks.is_empty() { marks } else { vec![Mark::Clipped { within, marks }] }
 }
 
 fn inside(marks: Vec<Mark>, room: Rect, stencils: &Stencils<'_>) -> Vec<Mark> {

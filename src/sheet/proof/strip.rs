@@ -302,7 +302,7 @@ mod tests {
             let windows: Vec<_> = strips.iter().filter(of_it).map(|strip| strip.window).collect();
             assert!(windows.iter().any(|window| window.to >= strand.finished.value()));
             for seat in &hung.seats {
-                let bit = &strand.trains[seat.train].bits[seat.bit];
+                let bit = seat.bit(strand);
                 assert_ne!(bit.what, What::Gap);
                 let (start, end) = (seat.station - bit.before, seat.station + bit.after);
                 assert!(windows.iter().any(|window| start >= window.first && end <= window.last), "{start} to {end}");

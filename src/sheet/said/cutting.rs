@@ -1,6 +1,7 @@
 //! What is said of cutting plans.
 
 use crate::design::Stated;
+use crate::materials::Cut;
 use crate::units::Length;
 
 /// What the length of a piece that is cut is made up of.
@@ -45,14 +46,12 @@ pub enum MadeUp {
 pub struct ListedCut {
     /// The number that its strand has on every page, where there are several.
     pub number: Option<usize>,
-    /// Its name.
-    pub name: String,
+    /// One of them.
+    pub piece: Cut,
     /// How many there are.
     pub count: usize,
     /// What its length is made up of, where that tells something.
     pub parts: Option<MadeUp>,
-    /// The length.
-    pub length: Length,
 }
 
 /// How a cutting plan is drawn and told.

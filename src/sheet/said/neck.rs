@@ -1,6 +1,7 @@
 //! What is said of a piece on the neck.
 
 use crate::design::{Cord, Design, Index, Stated, Strand};
+use crate::trade::lengths::NecklaceName;
 use crate::units::Length;
 
 /// What is said below the piece on the neck.
@@ -22,7 +23,7 @@ pub struct Neck<'a> {
     /// Whether it is shorter than the neck's base is round.
     pub is_short: bool,
     /// What the trade calls its length, with the least that is called so, and the most.
-    pub trade: Option<(&'static str, Length, Option<Length>)>,
+    pub trade: Option<(NecklaceName, Length, Option<Length>)>,
     /// How its ends are drawn.
     pub ends: EndsInFront<'a>,
     /// Whether it has flat beads.

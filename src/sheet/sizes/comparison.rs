@@ -97,9 +97,7 @@ impl<'a> Sizes<'a> {
     }
 
     fn called(self) -> Comparison {
-        self.row(&Compared::Called, |design| {
-            fact::trade_length(design).map_or(english::NO_NAME, |(name, ..)| name).to_owned()
-        })
+        self.row(&Compared::Called, |design| english::called(fact::trade_length(design).map(|(name, ..)| name)))
     }
 
     /// How often strands are twisted, by how much they draw in, and how far they reach then.

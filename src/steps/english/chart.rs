@@ -15,7 +15,7 @@ use std::ops::Range;
 
 pub use super::run::{ChartRun, WordChart};
 use crate::design::{Bead, Design, Finding, Index, Phrase, Shared, Strand, taken_by};
-use crate::english::{a, count};
+use crate::english::{a, count, often};
 use crate::pattern::FindingKind;
 use crate::steps::chart::{self, TEN, beads, push, simple, things};
 use crate::steps::posts::{self, Keeps, Posts};
@@ -147,11 +147,11 @@ impl PhraseTeller<'_> {
             }
             Phrase::Gap(length) => format!("({})", bare(self.units, *length)).into(),
             Phrase::Links(links) => format!("({})", links_bare(u64::from(*links))).into(),
-            Phrase::Knot => format!("(knot{})", self.post(Keeps::Knot, here)).into(),
+            Phrase::Knot => format!("(knot{})", self.named(Keeps::Knot, here)).into(),
             Phrase::Finding(at) if self.is_bar(*at) => self.bar(*at, here).into(),
             Phrase::Finding(at) => format!("(1 {})", self.design.findings[*at].name).into(),
             Phrase::Stop(_, at) => {
-                format!("(stop{}: {})", self.post(Keeps::Stop, here), self.design.findings[*at].name).into()
+                format!("(stop{}: {})", self.named(Keeps::Stop, here), self.design.findings[*at].name).into()
             }
             Phrase::Dangle(Some(on), list) => {
                 let on = format!(" on {})", a(&self.design.findings[*on].name));
@@ -191,26 +191,24 @@ impl PhraseTeller<'_> {
     fn bar(self, at: Index<Finding>, here: &Range<usize>) -> String {
         let hole = self.strand.and_then(|strand| self.design.hole(Shared::Bar(at), strand));
         let hole = hole.map(|hole| format!(", hole {hole}")).unwrap_or_default();
-        format!("(bar{}: {}{hole})", self.post(Keeps::Bar, here), self.design.findings[at].name)
+        format!("(bar{}: {}{hole})", self.named(Keeps::Bar, here), self.design.findings[at].name)
     }
 
-    /// ` K1 at 40 mm`: what of a kind stays in its place here.
-    fn post(self, keeps: Keeps, here: &Range<usize>) -> String {
-        let said = self.posts.and_then(|posts| {
-            let post = posts.within(here).iter().find(|post| post.keeps == keeps)?;
-            let (inches, mm) = (fraction(post.station), UnitStyle::Mm.ruler(post.station));
-            let station = in_brackets(self.units, &inches, &mm);
-            Some(format!(" {} at {station}", post.name))
-        });
-        said.unwrap_or_default()
+    /// `K1 at 40 mm`: what of a kind stays in its place here.
+    fn post(self, keeps: Keeps, here: &Range<usize>) -> Option<String> {
+        let post = self.posts?.within(here).iter().find(|post| post.keeps == keeps)?;
+        let (inches, mm) = (fraction(post.station), UnitStyle::Mm.ruler(post.station));
+        Some(format!("{} at {}", post.name, in_brackets(self.units, &inches, &mm)))
+    }
+
+    /// ` K1 at 40 mm`: the same behind the word for its kind.
+    fn named(self, keeps: Keeps, here: &Range<usize>) -> String {
+        self.post(keeps, here).map(|post| format!(" {post}")).unwrap_or_default()
     }
 
     /// `(G1 at 40 mm) `, where a group starts here.
     fn opening(self, here: &Range<usize>) -> String {
-        match self.post(Keeps::Group, here) {
-            none if none.is_empty() => none,
-            group => format!("({}) ", group.trim_start()),
-        }
+        self.post(Keeps::Group, here).map(|group| format!("({group}) ")).unwrap_or_default()
     }
 
     /// ` (knots K2 to K13)`: all that stays in its place here.
@@ -255,7 +253,7 @@ impl PhraseTeller<'_> {
 
 /// `, 4 times`
 fn times_word(count: u32) -> String {
-    if count == 2 { ", twice".to_owned() } else { format!(", {count} times") }
+    format!(", {}", often(u64::from(count)))
 }
 
 /// A short stretch of cord: millimetres to the tenth, inches to the sixteenth.

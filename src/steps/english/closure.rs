@@ -3,7 +3,7 @@
 use super::words::cords;
 use super::{Teller, Told, ordinal};
 use crate::design::{Finding, Index};
-use crate::english::{a, count, list, plural};
+use crate::english::{a, any, be, count, list, plural};
 use crate::pattern::FindingKind;
 use crate::steps::ends::{Fastening, closings};
 use crate::steps::side::{Side, on_both};
@@ -17,8 +17,8 @@ impl Teller<'_> {
             self.ring(*finding, side)
         };
         let rings: Vec<_> = rings.iter().map(gap).collect();
-        let are = if rings.len() == 1 { "is" } else { "are" };
-        let text = format!("See that {} {are} shut. Squeeze any gap together with chain-nose pliers.", list(&rings));
+        let (rings, are) = (list(&rings), be(rings.len()));
+        let text = format!("See that {rings} {are} shut. Squeeze any gap together with chain-nose pliers.");
         Told::new("Look for gaps", text).check(format!("No {} can slip out.", cords(self.design)))
     }
 
@@ -30,7 +30,7 @@ impl Teller<'_> {
             self.the(pin, side),
             list(&closings.iter().map(|closing| plural(2, closing)).collect::<Vec<_>>())
         );
-        Told::new(format!("Put on the {name}"), text).check(format!("No {} shows.", closings.join(" or ")))
+        Told::new(format!("Put on the {name}"), text).check(format!("No {} shows.", any(&closings)))
     }
 
     /// What closes the strands' ends, each in a word.

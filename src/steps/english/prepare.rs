@@ -191,7 +191,7 @@ impl Teller<'_> {
         let row = chart::row(self.design, &phrases(dangle.bits.iter()), self.units).to_string();
         let (pieces, whose) =
             if times == 1 { (String::new(), "its") } else { (format!("{times} pieces of "), "each piece's") };
-        let length = self.design.findings[chain].length().unwrap_or_default();
+        let length = self.design.findings[chain].along();
         let links = self.design.findings[chain].chain().and_then(|chain| chain.links(length));
         let links = links.map_or_else(|| "whole links".to_owned(), |links| count(links, "link"));
         let cut = self.off_chain(&pieces, chain, length, &links);

@@ -5,7 +5,7 @@ use crate::english::{commas, count, list};
 use crate::pattern::FindingKind;
 use crate::steps::ends::{Fastening, beyond, end, way};
 use crate::steps::side::Side;
-use crate::units::{INCH, Length, UnitStyle, fraction, trimmed};
+use crate::units::{INCH, Length, UnitStyle, as_printed, fraction, trimmed};
 
 /// Bare cord in mm that is none.
 const NONE: f64 = 0.05;
@@ -27,19 +27,29 @@ pub fn sum(design: &Design, strand: &Strand, units: UnitStyle) -> String {
     format!("Added up in {unit}: {} are {}{inches}.", list(&each.collect::<Vec<_>>()), told(whole, units))
 }
 
+/// In what lengths are added up, in mm, and with how many decimals.
+const fn counted(units: UnitStyle) -> (f64, usize) {
+    match units {
+        UnitStyle::In => (INCH, 2),
+        UnitStyle::Mm | UnitStyle::Both => (1.0, 1),
+    }
+}
+
 /// A length in mm to the tenth, or in inches to the hundredth, without its unit.
 fn told(length: f64, units: UnitStyle) -> String {
+    let (unit, places) = counted(units);
     match units {
-        UnitStyle::In => format!("{:.2}", length / INCH),
-        UnitStyle::Mm | UnitStyle::Both => trimmed(length, 1),
+        UnitStyle::In => format!("{:.places$}", length / unit),
+        UnitStyle::Mm | UnitStyle::Both => trimmed(length / unit, places),
     }
 }
 
 /// Lengths in mm rounded so that they add up to their whole as it is told. What is told elsewhere too, or of whose parts a
 /// reader sees the sum, is rounded by itself; of the others those that lose most by being rounded down are rounded up.
 fn added(lengths: &[(f64, bool)], units: UnitStyle) -> Vec<String> {
-    let (unit, parts_of_one) = if units == UnitStyle::In { (INCH / 100.0, 100.0) } else { (0.1, 10.0) };
-    let rounded = |length: f64| told(length, units).parse::<f64>().map_or(0.0, |read| (read * parts_of_one).round());
+    let ((whole, places), parts_of_one) = (counted(units), if units == UnitStyle::In { 100.0 } else { 10.0 });
+    let unit = whole / parts_of_one;
+    let rounded = |length: f64| (as_printed(length / whole, places) * parts_of_one).round();
     let down = |&(length, kept): &(f64, bool)| if kept { rounded(length) } else { (length / unit).floor() };
     let mut parts: Vec<f64> = lengths.iter().map(down).collect();
     let lost = |at: usize| lengths[at].0 / unit - parts[at];
@@ -105,7 +115,7 @@ fn of_end(design: &Design, strand: &Strand, side: Side, units: UnitStyle) -> Str
     let a_loop = end.bight.map(|bight| told(word, bight));
     let knot = end.bight.filter(|_| way == Fastening::Knotted).map(|bight| told("knot", end.takes - bight));
     let findings = || end.findings.iter().map(|at| &design.findings[*at]);
-    let within = |finding: &Finding| finding.length().unwrap_or_default();
+    let within = |finding: &Finding| finding.along();
     let beyond = beyond(design, end);
     let names = findings().map(|finding| match finding.kind() {
         FindingKind::WireGuard => format!("{} in it", finding.name),

@@ -10,7 +10,7 @@ use crate::sheet::english;
 use crate::sheet::said::BareCord;
 use crate::units::{Length, UnitStyle};
 
-use super::drawn::RowLine;
+use super::RowLine;
 use super::spans::{Span, Spanned};
 
 /// Height of one row of labels in mm.
@@ -89,7 +89,7 @@ impl LineLabels {
         labels
     }
 
-    /// Height with brackets.
+    /// Height in mm with brackets.
     pub fn height(&self) -> f64 {
         self.rows() as f64 * ROW + BRACKET
     }
@@ -227,7 +227,7 @@ fn counted(length: f64, link: Length) -> u64 {
     (length / link.value()).round() as u64
 }
 
-/// Height of a line's numbers with their ticks, nothing where it has none.
+/// Height in mm of a line's numbers with their ticks, nothing where it has none.
 pub fn counts_height(spans: &[Span<'_>]) -> f64 {
     let has_number = |span: &Span<'_>| numbered(span).is_some() || span.left_out() > 0;
     if spans.iter().any(has_number) { ABOVE_BEAD + style::TINY * style::CAPITAL } else { 0.0 }
@@ -284,7 +284,7 @@ impl<'l, 'a, 'd> NumberLevel<'l, 'a, 'd> {
 
 /// The number of every tenth bead.
 fn numbered(span: &Span<'_>) -> Option<String> {
-    (span.number > 0 && span.number.is_multiple_of(10)).then(|| span.number.to_string())
+    span.number.filter(|number| number.is_multiple_of(10)).map(|number| number.to_string())
 }
 
 /// How many beads are left out, and how long they are, then ever shorter.
@@ -324,12 +324,13 @@ fn room_of(span: &Span<'_>) -> (f64, f64) {
 /// The letters of one branch with their baselines, without those that would reach above a height.
 fn of_branch(design: &Design, span: &Span<'_>, cord: f64, lowest: f64) -> Vec<(String, f64)> {
     let Some(branch) = span.branch() else { return Vec::new() };
-    let baseline = |level: f64| cord + span.hang + level * span.scale + LETTER.size * style::HALF_CAPITAL;
+    let baseline =
+        |level: f64| cord + span.hang.unwrap_or_default() + level * span.scale + LETTER.size * style::HALF_CAPITAL;
     let all = runs(branch, design).into_iter().map(|(words, level)| (words, baseline(level)));
     all.filter(|(_, y)| y - LETTER.size >= lowest).collect()
 }
 
-/// The runs of a branch, each with how far its middle lies below the branch's top.
+/// The runs of a branch, each with how far in mm its middle lies below the branch's top.
 pub fn runs(branch: &Dangle, design: &Design) -> Vec<(String, f64)> {
     let levels = branch.levels(design);
     let beads: Vec<_> = branch.bits.iter().zip(levels).map(|(bit, level)| (bit.what.bead(), level)).collect();

@@ -259,7 +259,7 @@ fn more<'a>(spans: &[Span<'a>]) -> Option<Span<'a>> {
     let first = *spans.first()?;
     let thing = Spanned::More(u32::try_from(count).ok()?, first.bead()?);
     let cord = spans.iter().map(|span| span.cord).sum();
-    Some(Span { thing, cord, before: LEFT_OUT / 2.0, after: LEFT_OUT / 2.0, number: 0, ..first })
+    Some(Span { thing, cord, before: LEFT_OUT / 2.0, after: LEFT_OUT / 2.0, number: None, ..first })
 }
 
 /// The spans in lines no longer than the room: in equal ones where a few beads would stand on the last alone.

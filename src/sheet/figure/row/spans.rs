@@ -5,8 +5,8 @@ use crate::art::Deal;
 use crate::design::{Bar, Bead, Bit, Dangle, Design, End, Finding, Index, Rest, Strand, What};
 use crate::paint::style;
 use crate::pattern::CordKind;
-use crate::sheet::figure;
 use crate::sheet::figure::fastened::Fastened;
+use crate::sheet::figure::{self, ends};
 use crate::trade::usual;
 use crate::units::Length;
 
@@ -16,8 +16,6 @@ pub const LONG: f64 = 45.0;
 const CUT_SHORT: f64 = 32.0;
 /// Bare cord below this is none, in mm.
 const NONE: f64 = 0.05;
-/// Length in mm of the tail that is drawn beyond an end's knot.
-pub const TAIL: f64 = 7.0;
 /// Most in mm that a drawing may reach to either side, up and down, and most that it may take of the
 /// cord: what the smallest page has room for in one line.
 const MOST: Reach = Reach { aside: 25.0, above: 40.0, below: 80.0 };
@@ -101,10 +99,10 @@ pub struct Span<'a> {
     pub reach: Reach,
     /// At which it is drawn: 1, or less where no page has room.
     pub scale: f64,
-    /// How far below the cord a branch is drawn, clear of the beads beside it; else 0.
-    pub hang: f64,
-    /// Of a bead, which one of those on the cord it is, from 1; else 0.
-    pub number: u32,
+    /// How far below the cord a branch is drawn, where that is clear of the beads beside it.
+    pub hang: Option<f64>,
+    /// Of a bead, which one of those on the cord it is, from 1.
+    pub number: Option<u32>,
     /// Of a bead, how many of its kind stand before it in its run, and how many the run has.
     pub run: (u32, u32),
     /// Whether a repeat begins with it, or what comes after the last of one.
@@ -115,7 +113,7 @@ impl<'a> Span<'a> {
     fn new(thing: Spanned<'a>, from: f64, cord: f64) -> Self {
         let half = cord / 2.0;
         let reach = Reach { aside: half, ..Reach::default() };
-        let (x, scale, hang, number, run, opens) = (0.0, 1.0, 0.0, 0, (0, 0), false);
+        let (x, scale, hang, number, run, opens) = (0.0, 1.0, None, None, (0, 0), false);
         Self { thing, from, cord, before: half, after: half, x, reach, scale, hang, number, run, opens }
     }
 
@@ -283,7 +281,7 @@ fn strung<'a>(design: &Design, strand: &'a Strand, starts: &[f64]) -> Vec<((&'a 
 /// Numbers the beads, and within their runs; knots between beads of a kind do not end a run.
 fn count(spans: &mut [Span<'_>]) {
     let beads = spans.iter_mut().filter(|span| span.bead().is_some());
-    beads.zip(1..).for_each(|(span, number)| span.number = number);
+    beads.zip(1..).for_each(|(span, number)| span.number = Some(number));
     let strung: Vec<usize> = (0..spans.len()).filter(|at| !spans[*at].is_knot()).collect();
     let bead = |at: &usize, spans: &[Span<'_>]| spans[*at].bead();
     let kinds: Vec<_> = strung.iter().map(|at| (*at, bead(at, spans))).collect();
@@ -305,8 +303,8 @@ fn lower(spans: &mut [Span<'_>], design: &Design) {
     let hang = (0..spans.len()).filter(crowded).map(beside).fold(0.0, f64::max);
     if hang > 0.0 {
         for span in spans.iter_mut().filter(|span| span.branch().is_some()) {
-            span.hang = hang + BELOW_BEADS;
-            span.reach.below += span.hang;
+            span.hang = Some(hang + BELOW_BEADS);
+            span.reach.below += hang + BELOW_BEADS;
         }
     }
 }
@@ -371,7 +369,7 @@ fn half_breadth(finding: &Finding) -> f64 {
     const WALLS: Length = Length::mm(2.0);
     let inside = finding.inside().unwrap_or_default() + WALLS;
     let sizes = [finding.outside(), finding.mouth(), Some(inside), finding.bar().map(Bar::breadth)];
-    let length = finding.length().unwrap_or_default().value();
+    let length = finding.along().value();
     let unsaid = if finding.outside().is_some() { 0.0 } else { length.clamp(UNSAID[0], UNSAID[1]) };
     sizes.into_iter().flatten().map(Length::value).fold(unsaid, f64::max) / 2.0
 }
@@ -391,6 +389,6 @@ fn of_end(end: &End, fastened: Fastened, strand: &Strand, design: &Design) -> (R
         return (Reach::round(outside / 2.0), outside);
     }
     let has_tail = matches!(fastened, Fastened::Plain) && design.cords[strand.cord].kind != CordKind::Chain;
-    let length = if has_tail && end.findings.is_empty() { TAIL } else { end.takes.value() };
+    let length = if has_tail && end.findings.is_empty() { ends::TAIL } else { end.takes.value() };
     (Reach { aside: length / 2.0, above: half, below: half }, length)
 }
