@@ -47,9 +47,9 @@ impl Cast {
             Task::Hang { what, how, .. } => Self::findings([*what, holds(*how)]),
             Task::End(ends, _) => Self::end(ends),
             Task::String(strand, _) => Self::string(design, strand),
-            Task::Measure(strands) => Self::pushed(strands.first().map(|at| &design.strands[*at])),
+            Task::Measure(strands) => Self::pushed(design, strands.first().map(|at| &design.strands[*at])),
             Task::FixStops(strand, stop) => Self { rows: vec![after(strand, *stop)], ..Self::findings([*stop]) },
-            Task::FixGroups(strand, _) | Task::Space(strand) => Self::pushed(Some(strand)),
+            Task::FixGroups(strand, _) | Task::Space(strand) => Self::pushed(design, Some(strand)),
             Task::Twist(_) => {
                 Self { rows: design.strands.iter().map(from_first).take(STRANDS).collect(), ..Self::default() }
             }
@@ -132,11 +132,17 @@ impl Cast {
         Self { kinds, findings, rows, legs: strand.legs, ..Self::default() }
     }
 
-    /// The first beads that are pushed together.
-    fn pushed(strand: Option<&Strand>) -> Self {
+    /// The first beads that are pushed together, and a crimp that keeps others.
+    fn pushed(design: &Design, strand: Option<&Strand>) -> Self {
         let has_beads = |bits: &&Vec<Bit>| bits.iter().any(|bit| bit.what.bead().is_some());
         let first = strand.and_then(|strand| strand.trains.iter().map(|train| &train.bits).find(has_beads));
-        Self { rows: first.into_iter().map(|bits| seen(bits.iter())).collect(), ..Self::default() }
+        let crimp = |bit: &Bit| match bit.what {
+            What::Finding(at) => design.findings[at].crimp().map(|_| at),
+            _ => None,
+        };
+        let crimp = strand.and_then(|strand| strand.bits().find_map(crimp));
+        let rows = first.into_iter().map(|bits| seen(bits.iter())).collect();
+        Self { rows, findings: crimp.into_iter().collect(), ..Self::default() }
     }
 }
 

@@ -109,7 +109,7 @@ fn size(drawn: &[Found]) -> (f64, f64) {
 }
 
 /// A finished piece is drawn in its box, of which the board with the beads fills the breadth: nothing of it is cut off, and it
-/// is as broad or as tall as has room. An earring is narrow, beside its ruler.
+/// is three quarters as broad or four fifths as tall as the box. An earring is narrow, beside its ruler.
 #[test]
 fn finished_pieces_are_drawn_whole() {
     for piece in shipped() {
@@ -123,7 +123,7 @@ fn finished_pieces_are_drawn_whole() {
             let (broad, tall) = size(&all);
             let (width, height) = (STEP_SIZE.0 * scale, STEP_SIZE.1 * scale);
             assert!(broad <= width + 1e-6 && tall <= height + 1e-6, "{name}, {asked:?}: {broad} x {tall}");
-            assert!(broad > 0.75 * width || tall > 0.9 * height, "{name}, {asked:?}: {broad} x {tall}");
+            assert!(broad > 0.75 * width || tall > 0.8 * height, "{name}, {asked:?}: {broad} x {tall}");
             let cut = all.iter().find(|found| !found.whole);
             assert!(cut.is_none(), "{name}, {asked:?}: {cut:?}");
         }

@@ -37,8 +37,8 @@ pub fn counted(own: Props<'_>) -> Vec<Mark> {
 }
 
 /// The middle of a coil, and how far it reaches across.
-const MIDDLE: f64 = 12.2;
-const ACROSS: f64 = 6.6;
+const MIDDLE: f64 = 11.9;
+const ACROSS: f64 = 6.0;
 /// Most whole turns that are drawn.
 const MOST: u32 = 4;
 

@@ -116,7 +116,7 @@ const BEND: Point = at(6.4, 8.4);
 
 /// A wire bent to a right angle where it leaves what is below, in the jaws of pliers; where it was.
 pub fn bent(below: Below, own: Props<'_>) -> Vec<Mark> {
-    let mut marks = wire(&polyline(&[at(BEND.x, 12.0), BEND, at(22.6, BEND.y)]));
+    let mut marks = wire(&polyline(&[at(BEND.x, 12.0), BEND, at(23.6, BEND.y)]));
     marks.push(held(below, own));
     marks.push(ghost(rounded_rect(at(BEND.x - 0.475, 0.4), 0.95, 7.4, 0.1)));
     marks.extend(jaws(at(17.2, BEND.y), 0.6));
