@@ -1,10 +1,10 @@
 //! How stiffly cord bends at the joints of a chain.
 //!
 //! **Equation.** Cord of stiffness B (E I, in N mm²) that turns by an angle t evenly along a length s holds the energy
-//! B t² / 2 s. From the middle of a link a long to that of the next, b long, that is a spring at their joint of
+//! B t² / 2 s. From the middle of a link a long to that of the next, b long, their joint has a hardness of
 //! 1 / (a / 2 A + b / 2 B) for each radian: both halves in series. Equal links have the B / 2 l³ |x - 2 y + z|² of three joints
 //! in a row. In a round of a program the turn is the difference of the links' ways, each by its length: its square is
-//! convex. [`Turn`] makes the spring so much stronger that its force is true for the angle as it lies, and takes out by how
+//! convex. [`Turn`] makes it so much harder that its force is true for the angle as it lies, and takes out by how
 //! much that energy would fall if links were shorter, so that tensions stay tensions. The stiffer cord is for its tension, the
 //! less far a round goes: rounds are few for stringing wire, and many for rods.
 //!
@@ -21,8 +21,8 @@ const SHORT: f64 = 0.01;
 pub struct Bend {
     /// The two links: those between them are too short to count.
     pub links: [usize; 2],
-    /// In N mm for each radian.
-    pub spring: f64,
+    /// How hard it is to bend, in N mm for each radian.
+    pub hardness: f64,
 }
 
 impl Bend {
@@ -49,7 +49,7 @@ pub fn bends(links: impl Iterator<Item = (f64, f64)>) -> Vec<Bend> {
             continue;
         }
         if let (Some((from, before)), Some(after)) = (last, half) {
-            bends.push(Bend { links: [from, at], spring: 1.0 / (before + after) });
+            bends.push(Bend { links: [from, at], hardness: 1.0 / (before + after) });
         }
         last = half.map(|half| (at, half));
     }
@@ -63,22 +63,22 @@ pub struct Turn<const D: usize> {
     pub ways: [[f64; D]; 2],
     /// From the one to the other, in radians.
     pub angle: f64,
-    /// The spring of which half times the square of their difference falls as it should when either turns.
-    pub spring: f64,
+    /// The hardness of which half times the square of their difference falls as it should when either turns.
+    pub hardness: f64,
     /// By how much that falls for each share of its length by which either is shorter.
     pub along: f64,
 }
 
 impl<const D: usize> Turn<D> {
-    pub fn new(spring: f64, ways: [[f64; D]; 2]) -> Self {
+    pub fn new(hardness: f64, ways: [[f64; D]; 2]) -> Self {
         /// The sine of the sharpest turn that is told: one of all but half a turn is soon none.
         const SHARP: f64 = 0.1;
         let cosine: f64 = ways[0].iter().zip(ways[1]).map(|(one, other)| one * other).sum();
         let angle = libm::acos(cosine.clamp(-1.0, 1.0));
         let sine = libm::sin(angle);
-        let spring =
-            if angle > SHARP { spring * angle / sine.max(SHARP) } else { spring * (1.0 + angle * angle / 6.0) };
-        Self { ways, angle, spring, along: spring * (1.0 - cosine) }
+        let hardness =
+            if angle > SHARP { hardness * angle / sine.max(SHARP) } else { hardness * (1.0 + angle * angle / 6.0) };
+        Self { ways, angle, hardness, along: hardness * (1.0 - cosine) }
     }
 }
 
@@ -88,9 +88,9 @@ mod tests {
 
     #[test]
     fn equal_links_bend_as_three_joints_do() {
-        // B / 2 l³ |x - 2 y + z|² is B / 2 l of the unit vectors' difference squared: a spring of B / l.
+        // B / 2 l³ |x - 2 y + z|² is B / 2 l of the unit vectors' difference squared: a hardness of B / l.
         let found = bends([(2.0, 3.0); 3].into_iter());
-        let bend = |links| Bend { links, spring: 1.5 };
+        let bend = |links| Bend { links, hardness: 1.5 };
         assert_eq!(found, [bend([0, 1]), bend([1, 2])]);
     }
 
@@ -98,7 +98,7 @@ mod tests {
     fn what_is_limp_turns_freely_and_what_has_no_length_bends_no_more() {
         let found =
             bends([(2.0, 3.0), (0.0, 3.0), (4.0, 3.0), (0.0, 0.0), (1.0, 3.0), (1.0, 0.0), (1.0, 3.0)].into_iter());
-        assert_eq!(found, [Bend { links: [0, 2], spring: 1.0 }]);
+        assert_eq!(found, [Bend { links: [0, 2], hardness: 1.0 }]);
     }
 
     /// The angle t from one way to another holds k t² / 2: whoever turns one of them feels k t, and who shortens it nothing.
@@ -110,7 +110,7 @@ mod tests {
             let energy = |way: [f64; 2]| {
                 let half: f64 = way.iter().zip(turn.ways[0]).map(|(one, other)| 0.5 * (one - other).powi(2)).sum();
                 let along: f64 = way.iter().zip(turn.ways[1]).map(|(one, other)| one * other).sum();
-                turn.spring * half - turn.along * along
+                turn.hardness * half - turn.along * along
             };
             let small = 1e-5;
             let aside = (energy(way(angle + small)) - energy(way(angle - small))) / (2.0 * small);
@@ -135,7 +135,7 @@ mod tests {
             })
             .collect();
         let found = bends(lengths.iter().map(|length| (*length, stiffness)));
-        let energy = |bend: &Bend| 0.5 * bend.spring * (middles[bend.links[1]] - middles[bend.links[0]]).powi(2);
+        let energy = |bend: &Bend| 0.5 * bend.hardness * (middles[bend.links[1]] - middles[bend.links[0]]).powi(2);
         let arc = (middles[399] - middles[0]) * radius;
         let expected = 0.5 * stiffness / (radius * radius) * arc;
         let held: f64 = found.iter().map(energy).sum();

@@ -139,7 +139,7 @@ impl<const D: usize> Net<D> {
     pub fn price(&self) -> f64 {
         let stiff = |bend: &Bend| {
             let [one, other] = bend.links.map(|link| self.ties[link].length);
-            bend.spring * 0.5 * (one + other)
+            bend.hardness * 0.5 * (one + other)
         };
         let stiffest = self.bends.iter().map(stiff).fold(0.0, f64::max);
         self.weight() + stiffest / (KINK * KINK)
@@ -225,7 +225,7 @@ impl<const D: usize> Net<D> {
             let held = shares.iter().filter(|(node, _)| columns.of[*node][axis].is_none());
             let constant = held.map(|(node, share)| share * self.nodes[*node].at[axis]).sum();
             let free = shares.iter().filter_map(|(node, share)| Some((columns.of[*node][axis]?, *share)));
-            energy.spring(turn.spring, &free.collect::<Vec<_>>(), constant);
+            energy.bend(turn.hardness, &free.collect::<Vec<_>>(), constant);
         }
         for (node, pull) in self.along(bend, &turn) {
             let free = columns.of[node].iter().zip(pull);
@@ -235,12 +235,12 @@ impl<const D: usize> Net<D> {
 
     /// What all that is bent holds, in N mm.
     pub fn bent(&self) -> f64 {
-        self.bends.iter().map(|bend| 0.5 * bend.spring * self.turn(bend, 1.0).angle.powi(2)).sum()
+        self.bends.iter().map(|bend| 0.5 * bend.hardness * self.turn(bend, 1.0).angle.powi(2)).sum()
     }
 
-    /// A bend as its ties lie, its spring in so many N.
+    /// A bend as its ties lie, its hardness in so many N.
     fn turn(&self, bend: &Bend, unit: f64) -> Turn<D> {
-        Turn::new(bend.spring / unit, bend.links.map(|link| self.way(link)))
+        Turn::new(bend.hardness / unit, bend.links.map(|link| self.way(link)))
     }
 
     /// The direction of a tie.

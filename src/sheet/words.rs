@@ -8,7 +8,7 @@ use crate::paint::metrics;
 use crate::steps::english::chart::{ChartRun, WordChart};
 
 /// A space at which no line is broken.
-const JOINED: char = '\u{a0}';
+const JOINED: &str = "\u{a0}";
 /// The most of a line that round brackets take which are not broken.
 const MOST_HELD: f64 = 0.5;
 
@@ -16,25 +16,22 @@ const MOST_HELD: f64 = 0.5;
 pub fn set(chart: &WordChart, face: Type, width: f64) -> Vec<Block> {
     // Measured in the wider weight, so that every line fits whichever of its words are letters.
     let strong = face.bold();
-    let text = held(&chart.to_string(), |words| strong.width(words) <= MOST_HELD * width);
+    let text = held(chart, &|words| strong.width(words) <= MOST_HELD * width);
     let runs = runs(chart, &text);
     let lines = metrics::lines(&text, strong.size, strong.weight, width);
     lines.into_iter().map(|line| self::line(&text, line, &runs, face)).collect()
 }
 
-/// A text in which round brackets that are short enough hold together.
-fn held(text: &str, is_short: impl Fn(&str) -> bool) -> String {
-    let (mut signs, mut open): (Vec<char>, _) = (text.chars().collect(), Vec::new());
-    for at in 0..signs.len() {
-        if signs[at] == '(' {
-            open.push(at);
+/// A chart's text, in which what is said aside holds together where it is short enough.
+fn held(chart: &WordChart, is_short: &impl Fn(&str) -> bool) -> String {
+    let of = |run: &ChartRun| match run {
+        ChartRun::Aside(said) => {
+            let said = format!("({}", held(said, is_short));
+            (if is_short(&said) { said.replace(' ', JOINED) } else { said }) + ")"
         }
-        let Some(from) = (signs[at] == ')').then(|| open.pop()).flatten() else { continue };
-        if is_short(&signs[from..at].iter().collect::<String>()) {
-            signs[from..at].iter_mut().filter(|sign| **sign == ' ').for_each(|sign| *sign = JOINED);
-        }
-    }
-    signs.into_iter().collect()
+        other => other.to_string(),
+    };
+    chart.runs().iter().map(of).collect()
 }
 
 /// A line of a chart's text.
@@ -52,13 +49,8 @@ fn line(text: &str, line: Range<usize>, runs: &[Lettering], face: Type) -> Block
 type Lettering = (Range<usize>, bool);
 
 fn runs(chart: &WordChart, text: &str) -> Vec<Lettering> {
-    let signs = |words: &str| words.chars().count();
-    let of = |run: &ChartRun| match run {
-        ChartRun::Beads(count, letter) => vec![(signs(&count.to_string()), false), (signs(letter), true)],
-        ChartRun::Words(words) => vec![(signs(words), false)],
-    };
     let mut runs: Vec<Lettering> = Vec::new();
-    for (length, is_letter) in chart.runs().iter().flat_map(of) {
+    for (length, is_letter) in signs(chart) {
         let start = runs.last().map_or(0, |(run, _)| run.end);
         let end = text[start..].char_indices().nth(length).map_or(text.len(), |(at, _)| start + at);
         match runs.last_mut() {
@@ -67,6 +59,17 @@ fn runs(chart: &WordChart, text: &str) -> Vec<Lettering> {
         }
     }
     runs
+}
+
+/// How many signs of a chart's text are beads' letters or none, in turn.
+fn signs(chart: &WordChart) -> Vec<(usize, bool)> {
+    let count = |words: &str| words.chars().count();
+    let of = |run: &ChartRun| match run {
+        ChartRun::Beads(beads, letter) => vec![(count(&beads.to_string()), false), (count(letter), true)],
+        ChartRun::Aside(said) => [vec![(1, false)], signs(said), vec![(1, false)]].concat(),
+        ChartRun::Words(words) => vec![(count(words), false)],
+    };
+    chart.runs().iter().flat_map(of).collect()
 }
 
 #[cfg(test)]
@@ -96,7 +99,8 @@ mod tests {
 
     #[test]
     fn short_brackets_are_not_broken() {
-        let chart = WordChart::from("4 links bare, then (dangle: ").and(WordChart::beads(1, "B")).and(" on a ring)");
+        let dangle = WordChart::from("dangle: ").and(WordChart::beads(1, "B")).and(" on a ring").aside();
+        let chart = WordChart::from("4 links bare, then ").and(dangle);
         let wide = Type::STRONG.width("(dangle: 1B on a ring) more");
         let text = |line: Block| {
             line.marks.into_iter().filter_map(|mark| if let Mark::Text(text) = mark { Some(text.text) } else { None })

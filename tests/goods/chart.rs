@@ -153,6 +153,9 @@ impl Reader<'_> {
         }
         let once = if self.eat("[") { self.bracket() } else { self.words() };
         let before = self.0;
+        if self.eat(", once") {
+            return once;
+        }
         if self.eat(", twice") {
             return vec![once; 2].concat();
         }

@@ -85,7 +85,7 @@ const NAMES: &[(&str, &[&str])] = &[
     ("export/svg", &[]),
     ("pattern/bounds.rs", &["counts", "elsewhere"]),
     ("pattern/edit/variant.rs", &["false", "null", "off", "true"]),
-    ("pattern/values.rs", &["false", "man", "true", "woman"]),
+    ("pattern/values.rs", &["false", "man", "true", "within", "woman"]),
     ("trade/paper.rs", &["legal", "letter", "tabloid"]),
 ];
 
@@ -98,6 +98,8 @@ const OTHERS: &[(&str, &str, &str)] = &[
     ("design/article.rs", "strands: 12, length: 20 in", "keys as a pattern has them"),
     ("pattern/bounds.rs", "names, ids and other texts", "a row of the table of bounds"),
     ("pattern/bounds.rs", "lists and groups", "a row of the table of bounds"),
+    ("pattern/bounds.rs", "/properties/{key}", "a place in a schema"),
+    ("pattern/bounds.rs", "/$defs/{record}/properties/{key}", "a place in a schema"),
     ("pattern/dict.rs", "Dict_{}", "a type's name"),
     ("pattern/edit/entry.rs", "beads:\n  {}\n\n", "a group as a pattern has it"),
     ("pattern/edit/variant.rs", "sizes:\n  - {entry}\n", "a group as a pattern has it"),

@@ -1,7 +1,7 @@
 //! The balance of a chain whose cord is stiff.
 //!
-//! **Equation.** With the links' angles t, their springs k ([`bend`](super::super::bend)) and in each the force (H, V + s)
-//! of the chain that is limp, no moment is left in a link where
+//! **Equation.** With the links' angles t, the hardness k of the bends between them ([`bend`](super::super::bend)) and in each
+//! the force (H, V + s) of the chain that is limp, no moment is left in a link where
 //! l ((V + s) cos t - H sin t) + k' (t' - t) - k (t - t") vanishes: ' is the next one's, " the one's before. The
 //! ends turn freely. With the two conditions of the last end that is a system in all angles, H and V.
 //!
@@ -16,12 +16,12 @@ use crate::geometry::Point;
 const STEPS: u32 = 100;
 /// How often a step is halved.
 const HALVINGS: u32 = 12;
-/// What turns as one: a link with those after it that are too short to have a direction; and the springs between.
+/// What turns as one: a link with those after it that are too short to have a direction; and how hard the bends between are.
 struct Rigid {
     /// One a link.
     of: Vec<usize>,
     /// One between each and the next.
-    springs: Vec<f64>,
+    hardness: Vec<f64>,
 }
 
 impl Rigid {
@@ -34,10 +34,10 @@ impl Rigid {
                 count.saturating_sub(1)
             })
             .collect();
-        let mut springs = vec![0.0; count.saturating_sub(1)];
+        let mut hardness = vec![0.0; count.saturating_sub(1)];
         let length: f64 = links.iter().map(|link| link.length).sum();
-        bends.iter().for_each(|bend| springs[of[bend.links[0]]] = bend.spring / (length * chain.weight));
-        Self { of, springs }
+        bends.iter().for_each(|bend| hardness[of[bend.links[0]]] = bend.hardness / (length * chain.weight));
+        Self { of, hardness }
     }
 }
 
@@ -67,18 +67,18 @@ impl Imbalance {
         }
         let miss = reach.iter().fold(chain.end * -1.0, |sum, reach| sum + *reach);
         let mut look = Self { angles, force, reach, moments, diagonal, beside: Vec::with_capacity(count), miss };
-        rigid.springs.iter().enumerate().for_each(|(at, spring)| look.bend(at, *spring));
+        rigid.hardness.iter().enumerate().for_each(|(at, hard)| look.bend(at, *hard));
         look
     }
 
-    /// Adds the spring between one and the next.
-    fn bend(&mut self, at: usize, spring: f64) {
-        let moment = spring * (self.angles[at + 1] - self.angles[at]);
+    /// Adds the bend between one and the next.
+    fn bend(&mut self, at: usize, hard: f64) {
+        let moment = hard * (self.angles[at + 1] - self.angles[at]);
         self.moments[at] += moment;
         self.moments[at + 1] -= moment;
-        self.diagonal[at] += spring;
-        self.diagonal[at + 1] += spring;
-        self.beside.push(spring);
+        self.diagonal[at] += hard;
+        self.diagonal[at + 1] += hard;
+        self.beside.push(hard);
     }
 
     fn off(&self) -> f64 {
@@ -166,7 +166,7 @@ fn unwound(angles: impl Iterator<Item = f64>) -> Vec<f64> {
 
 /// The balance near a shape, or the best that was found, and the steps it took.
 fn descend(chain: &Scaled, rigid: &Rigid, start: Imbalance) -> (Imbalance, u32) {
-    let rounding = ROUNDING * (1.0 + rigid.springs.iter().sum::<f64>());
+    let rounding = ROUNDING * (1.0 + rigid.hardness.iter().sum::<f64>());
     let (mut here, mut steps) = (start, 0);
     while steps < STEPS && here.off() > rounding {
         let Some(next) = here.advance(chain, rigid) else { break };

@@ -37,7 +37,7 @@ impl<const D: usize> Net<D> {
             let turn = self.turn(bend, 1.0);
             let turned = std::array::from_fn(|axis| turn.ways[1][axis] - turn.ways[0][axis]);
             for (node, share) in self.shares(bend) {
-                add(&mut forces[node], turned, -turn.spring * share);
+                add(&mut forces[node], turned, -turn.hardness * share);
             }
             for (node, pull) in self.along(bend, &turn) {
                 add(&mut forces[node], pull, 1.0);

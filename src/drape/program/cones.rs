@@ -1,4 +1,5 @@
-//! A second-order cone program as the solver takes it.
+//! A second-order cone program as the solver takes it. Its columns are in mm, its energies in a unit of force of its own
+//! times mm.
 
 use clarabel::algebra::CscMatrix;
 use clarabel::solver::{DefaultSettings, DefaultSolution, DefaultSolver, IPSolver, SolverStatus, SupportedConeT};
@@ -46,12 +47,12 @@ pub struct Energy {
 }
 
 impl Energy {
-    /// Adds half of a spring's force for each mm times the square of a sum of shares of columns and a constant.
-    pub fn spring(&mut self, spring: f64, shares: &[(usize, f64)], constant: f64) {
+    /// Adds half of a hardness times the square of a sum of shares of columns and a constant.
+    pub fn bend(&mut self, hardness: f64, shares: &[(usize, f64)], constant: f64) {
         for (at, share) in shares {
-            self.linear[*at] += spring * share * constant;
+            self.linear[*at] += hardness * share * constant;
             let above = shares.iter().filter(|(other, _)| other >= at);
-            self.square.extend(above.map(|(other, part)| (*at, *other, spring * share * part)));
+            self.square.extend(above.map(|(other, part)| (*at, *other, hardness * share * part)));
         }
     }
 

@@ -2,11 +2,12 @@
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
-use crate::design::{Design, Finding, Part};
+use crate::design::{Bar, Design, Finding, Part};
 use crate::drape::fall;
 use crate::geometry::{Extent, Point, path};
 use crate::pattern::{FindingKind, Kind};
 use crate::piece::Piece;
+use crate::units::Length;
 
 use super::extender::extender;
 use super::side::{ClosureWay, Layers, mouths, reach, stretch};
@@ -139,7 +140,12 @@ fn risen(arch: &[Point], by: f64) -> Vec<Point> {
 
 /// Half of the breadth of the broadest finding.
 fn half_breadth(design: &Design) -> f64 {
-    design.findings.iter().filter_map(Finding::widest).map(|broad| broad.value() / 2.0).fold(LEAST_HALF, f64::max)
+    // Of a ring that says no more than what is inside it, the least does.
+    let broadest = |finding: &Finding| {
+        let bar = finding.bar().map(Bar::breadth);
+        [finding.mouth(), finding.outside(), bar].into_iter().flatten().fold(Length::ZERO, Length::max)
+    };
+    design.findings.iter().map(|finding| broadest(finding).value() / 2.0).fold(LEAST_HALF, f64::max)
 }
 
 /// A quarter of an ellipse from the left end upright to the crown, at least as long as asked.

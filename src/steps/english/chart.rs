@@ -112,7 +112,7 @@ impl PhraseTeller<'_> {
             Phrase::Ordered(list) => {
                 WordChart::from(format!("{} in this order: ", things(list))).and(self.tens(list, strung))
             }
-            one => return WordChart::from(self.opening(here)).and(self.one(one, here)),
+            one => return self.opening(here).and(self.one(one, here)),
         };
         words.and(self.names(here))
     }
@@ -136,7 +136,7 @@ impl PhraseTeller<'_> {
         ten.iter().for_each(|(_, one)| push(one.clone(), &mut runs));
         let (from, to) = (ten[0].0, ten[ten.len() - 1].0);
         let which = if from == to { from.to_string() } else { format!("{from}–{to}") };
-        WordChart::from(format!("({which}) ")).and(self.bare().sequence(&runs))
+        WordChart::from(which).aside().and(" ").and(self.bare().sequence(&runs))
     }
 
     /// A phrase that is no list.
@@ -145,17 +145,18 @@ impl PhraseTeller<'_> {
             Phrase::Run(count, bead) => {
                 WordChart::beads(*count, &self.design.beads[*bead].letter).and(self.long(*count, *bead))
             }
-            Phrase::Gap(length) => format!("({})", bare(self.units, *length)).into(),
-            Phrase::Links(links) => format!("({})", links_bare(u64::from(*links))).into(),
-            Phrase::Knot => format!("(knot{})", self.named(Keeps::Knot, here)).into(),
-            Phrase::Finding(at) if self.is_bar(*at) => self.bar(*at, here).into(),
-            Phrase::Finding(at) => format!("(1 {})", self.design.findings[*at].name).into(),
+            Phrase::Gap(length) => WordChart::from(bare(self.units, *length)).aside(),
+            Phrase::Links(links) => WordChart::from(links_bare(u64::from(*links))).aside(),
+            Phrase::Knot => WordChart::from(format!("knot{}", self.named(Keeps::Knot, here))).aside(),
+            Phrase::Finding(at) if self.is_bar(*at) => WordChart::from(self.bar(*at, here)).aside(),
+            Phrase::Finding(at) => WordChart::from(format!("1 {}", self.design.findings[*at].name)).aside(),
             Phrase::Stop(_, at) => {
-                format!("(stop{}: {})", self.named(Keeps::Stop, here), self.design.findings[*at].name).into()
+                let (named, finding) = (self.named(Keeps::Stop, here), &self.design.findings[*at].name);
+                WordChart::from(format!("stop{named}: {finding}")).aside()
             }
             Phrase::Dangle(Some(on), list) => {
-                let on = format!(" on {})", a(&self.design.findings[*on].name));
-                WordChart::from("(dangle: ").and(self.hung(list)).and(on)
+                let on = format!(" on {}", a(&self.design.findings[*on].name));
+                WordChart::from("dangle: ").and(self.hung(list)).and(on).aside()
             }
             Phrase::Dangle(None, list) => WordChart::from(format!("{MEETING}: ")).and(self.hung(list)),
             Phrase::Times(..) | Phrase::Mirror(..) | Phrase::Ordered(_) => self.sequence(std::slice::from_ref(phrase)),
@@ -191,7 +192,7 @@ impl PhraseTeller<'_> {
     fn bar(self, at: Index<Finding>, here: &Range<usize>) -> String {
         let hole = self.strand.and_then(|strand| self.design.hole(Shared::Bar(at), strand));
         let hole = hole.map(|hole| format!(", hole {hole}")).unwrap_or_default();
-        format!("(bar{}: {}{hole})", self.named(Keeps::Bar, here), self.design.findings[at].name)
+        format!("bar{}: {}{hole}", self.named(Keeps::Bar, here), self.design.findings[at].name)
     }
 
     /// `K1 at 40 mm`: what of a kind stays in its place here.
@@ -207,14 +208,14 @@ impl PhraseTeller<'_> {
     }
 
     /// `(G1 at 40 mm) `, where a group starts here.
-    fn opening(self, here: &Range<usize>) -> String {
-        self.post(Keeps::Group, here).map(|group| format!("({group}) ")).unwrap_or_default()
+    fn opening(self, here: &Range<usize>) -> WordChart {
+        self.post(Keeps::Group, here).map(|group| WordChart::from(group).aside().and(" ")).unwrap_or_default()
     }
 
     /// ` (knots K2 to K13)`: all that stays in its place here.
-    fn names(self, here: &Range<usize>) -> String {
+    fn names(self, here: &Range<usize>) -> WordChart {
         let names = self.posts.and_then(|posts| posts.names(here));
-        names.map(|names| format!(" ({names})")).unwrap_or_default()
+        names.map(|names| WordChart::from(" ").and(WordChart::from(names).aside())).unwrap_or_default()
     }
 
     fn is_bar(self, at: Index<Finding>) -> bool {

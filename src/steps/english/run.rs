@@ -9,6 +9,8 @@ use crate::english::before;
 pub enum ChartRun {
     /// So many of the bead of a letter: `5A`.
     Beads(u32, String),
+    /// What is no bead of the row, said aside in round brackets.
+    Aside(WordChart),
     /// Anything else.
     Words(String),
 }
@@ -34,6 +36,11 @@ impl WordChart {
     pub fn list(parts: impl ExactSizeIterator<Item = Self>) -> Self {
         let count = parts.len();
         parts.enumerate().fold(Self::default(), |all, (at, part)| all.and(before(at, count)).and(part))
+    }
+
+    /// It in round brackets, which lines keep together where they are short.
+    pub fn aside(self) -> Self {
+        Self(vec![ChartRun::Aside(self)])
     }
 
     /// It in square brackets.
@@ -70,6 +77,7 @@ impl fmt::Display for ChartRun {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Beads(count, letter) => write!(f, "{count}{letter}"),
+            Self::Aside(said) => write!(f, "({said})"),
             Self::Words(words) => f.write_str(words),
         }
     }
