@@ -162,6 +162,7 @@ impl Went {
         let round = solve(&loops.net, &contacts.constraints, pull)?;
         let (moves, bent) = (Moves::new(loops, &round.places), loops.net.bent());
         loops.go(&round.places);
+        loops.presses = contacts.presses(loops, &round.forces);
         let rises = moves.rises(loops) + (loops.net.bent() - bent) / loops.net.weight();
         let far = moves.farthest();
         let is_still = far < still.moves || rises.abs() < RISES;
