@@ -8,6 +8,7 @@ mod art;
 mod beside;
 mod contact;
 mod files;
+mod fill;
 mod ink;
 mod reference;
 mod samples;
