@@ -16,7 +16,7 @@ pub mod wound;
 use std::ops::{Add, Mul, Sub};
 
 pub use extent::Extent;
-pub use space::Point3;
+pub use space::{Point3, nearest_shares};
 
 /// A point or a displacement, in millimetres.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

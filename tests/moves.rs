@@ -149,6 +149,28 @@ fn pieces_from_the_other_side_hang_and_lie_in_the_mirror() {
     }
 }
 
+/// Several strands that touch on the neck lie there in the mirror too.
+#[test]
+fn strands_from_the_other_side_lie_in_the_mirror() {
+    let inner = ["30 six, lead, 24 ball, 6 six", "6 six, 24 ball, lead, 30 six"];
+    let outer = ["20 cube, 70 ball", "70 ball, 20 cube"];
+    let [one, other] = [0, 1].map(|side| {
+        let design = made(&[("silk", "460 mm", inner[side]), ("silk", "500 mm", outer[side])]);
+        hang(&design, None).unwrap().worn.unwrap()
+    });
+    assert!(one.unrest.is_none() && !one.clearances.is_empty(), "{:?}", one.unrest);
+    for (line, mirror) in one.lines.iter().zip(&other.lines) {
+        let length = if line.last().unwrap().station < 480.0 { 460.0 } else { 500.0 };
+        let back = mirror.iter().rev().map(|spot| {
+            let mut back = *spot;
+            (back.station, back.at) = (length - spot.station, mirrored(spot));
+            back
+        });
+        let moved = ways(line, &back.collect::<Vec<_>>());
+        assert!(moved < WORN, "{moved} mm on the neck");
+    }
+}
+
 fn mirrored(spot: &Waypoint) -> festoon::geometry::Point3 {
     festoon::geometry::Point3::new(-spot.at.x, spot.at.y, spot.at.z)
 }

@@ -38,6 +38,12 @@ impl Content {
             Self::End => false,
         }
     }
+
+    /// Whether it is neither cord nor what closes an end.
+    #[must_use]
+    pub fn is_strung(self, strand: &Strand) -> bool {
+        self != Self::End && !self.is_bare(strand)
+    }
 }
 
 /// A strand cut in links.

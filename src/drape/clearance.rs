@@ -7,6 +7,8 @@
 //! distance is that of the nearest corner and side; outlines that overlap count by the least push that parts
 //! them, as a negative distance (separating axis theorem). A link that touches counts with its whole length.
 //!
+//! What is strung nearer to the ends is compared by itself, but for what a cone covers.
+//!
 //! A bead that several strands run through is taken as its cord, so that it does not touch itself.
 //!
 //! Error: two outlines are less than 0.04 mm nearer than said. Branches are left out: they hang in
@@ -15,18 +17,18 @@
 use std::f64::consts::PI;
 
 use super::chain::{Chain, Content, pieces};
-use super::contact::{Press, hardest};
+use super::contact::{Press, covered, hardest};
 use super::{Clearance, Hung};
 use crate::design::{Bead, Design, Entries, Index, Strand, What};
 use crate::geometry::{Point, path::sides};
 use crate::pattern::Shape;
 
 /// Arc at each end, in mm, that is not compared: strands that share an end meet there.
-const ENDS: f64 = 25.0;
+pub(super) const ENDS: f64 = 25.0;
 /// How far, in mm, a round outline may stand out from its polygon.
 const FINE: f64 = 0.02;
 /// Outlines nearer than this, in mm, touch.
-const TOUCHES: f64 = 0.05;
+pub(super) const TOUCHES: f64 = 0.05;
 
 /// A link's convex outline.
 struct Hull {
@@ -35,6 +37,15 @@ struct Hull {
     reach: f64,
     corners: Vec<Point>,
     length: f64,
+}
+
+/// The outlines of a strand.
+#[derive(Default)]
+struct Outlines {
+    /// Away from its ends.
+    amid: Vec<Hull>,
+    /// What is strung near them.
+    at_ends: Vec<Hull>,
 }
 
 /// A distance and where it is.
@@ -62,14 +73,27 @@ pub fn clearance(design: &Design, between: [Index<Strand>; 2], chains: &[Chain],
     compare(between, &outlines.next()?, &outlines.next()?, &[])
 }
 
-fn compare(between: [Index<Strand>; 2], inner: &[Hull], outer: &[Hull], presses: &[Press]) -> Option<Clearance> {
-    let nearest: Vec<(f64, Option<Near>)> = compared(inner, outer);
+fn compare(between: [Index<Strand>; 2], inner: &Outlines, outer: &Outlines, presses: &[Press]) -> Option<Clearance> {
+    let nearest: Vec<(f64, Option<Near>)> = compared(&inner.amid, &outer.amid);
     let length: f64 = nearest.iter().map(|(length, _)| length).sum();
-    let least = nearest.iter().filter_map(|(_, near)| *near).min_by(|a, b| a.distance.total_cmp(&b.distance))?;
+    let least = least(&nearest)?;
     let touches = |near: &Option<Near>| near.is_some_and(|near| near.distance <= TOUCHES);
     let touching = nearest.iter().filter(|(_, near)| touches(near)).fold(0.0, |sum, (length, _)| sum + length);
     let hardest = hardest(presses, between, ENDS);
-    Some(Clearance { between, least: least.distance, at: least.at, touching: touching / length, hardest })
+    let at_ends = at_ends(inner, outer);
+    Some(Clearance { between, least: least.distance, at: least.at, touching: touching / length, hardest, at_ends })
+}
+
+/// How near two strands come where either is near its ends, in mm.
+fn at_ends(inner: &Outlines, outer: &Outlines) -> Option<f64> {
+    let pairs = [(&inner.at_ends, &outer.at_ends), (&inner.at_ends, &outer.amid), (&inner.amid, &outer.at_ends)];
+    let nearest = pairs.iter().filter_map(|(inner, outer)| least(&compared(inner, outer)));
+    nearest.map(|near| near.distance).min_by(f64::total_cmp)
+}
+
+/// The nearest of all.
+fn least(nearest: &[(f64, Option<Near>)]) -> Option<Near> {
+    nearest.iter().filter_map(|(_, near)| *near).min_by(|a, b| a.distance.total_cmp(&b.distance))
 }
 
 /// Each inner outline's length and its nearest place to the outer strand; nothing where that is
@@ -106,22 +130,20 @@ fn nearest_of(link: &Hull, outer: &[Hull], within: f64) -> Option<Near> {
     nearest
 }
 
-/// The outlines of a strand's links away from its ends.
-fn outlines(design: &Design, strand: &Strand, chain: &Chain, hung: &Hung) -> Vec<Hull> {
-    let length = strand.finished.value();
-    let joints = hung.joints.windows(2);
-    let links = chain.links.iter().zip(joints);
-    links
-        .enumerate()
-        .filter(|(_, (link, joints))| {
-            link.length > 0.0 && joints[0].station >= ENDS && joints[1].station <= length - ENDS
-        })
-        .map(|(at, (link, joints))| {
+/// The outlines of a strand's links.
+fn outlines(design: &Design, strand: &Strand, chain: &Chain, hung: &Hung) -> Outlines {
+    let (length, covered) = (strand.finished.value(), covered(design));
+    let mut outlines = Outlines::default();
+    for (at, (link, joints)) in chain.links.iter().zip(hung.joints.windows(2)).enumerate() {
+        let depth = joints[0].station.min(length - joints[1].station);
+        let of = if depth >= ENDS { &mut outlines.amid } else { &mut outlines.at_ends };
+        if link.length > 0.0 && (depth >= ENDS || depth >= covered && chain.pieces[at].is_strung(strand)) {
             let along = (joints[1].at - joints[0].at) * (1.0 / link.length);
             let form = form(design, strand, chain, at);
-            shape(joints[0].at + along * form.middle, along, link.length, &form.widths)
-        })
-        .collect()
+            of.push(shape(joints[0].at + along * form.middle, along, link.length, &form.widths));
+        }
+    }
+    outlines
 }
 
 /// What a link looks like from the side.

@@ -152,6 +152,26 @@ pub struct Clearance {
     pub touching: f64,
     /// The greatest force in N with which they press on one another along any 10 mm of the inner strand.
     pub hardest: f64,
+    /// The smallest distance in mm of what is strung near their ends; none where nothing is.
+    pub at_ends: Option<f64>,
+}
+
+/// How close two strands come on the neck, outline to outline.
+#[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
+pub struct WornClearance {
+    /// The two strands.
+    pub between: [Index<Strand>; 2],
+    /// The smallest distance in mm away from their ends, less than nothing where outlines overlap, and where that is; none
+    /// where they touch near their ends alone.
+    pub least: Option<(f64, Point3)>,
+    /// Share of the first strand, away from its ends, along which the strands touch.
+    pub touching: f64,
+    /// The greatest force in N with which they press on one another along any 10 mm of the inner strand; none where that is
+    /// not known, as of strands that are twisted.
+    pub hardest: Option<f64>,
+    /// The smallest distance in mm of what is strung near their ends; none where they do not touch there.
+    pub at_ends: Option<f64>,
 }
 
 /// A necklace on its neck. The origin is the middle of the neck's base; x to the right as one looks at its front,
@@ -170,6 +190,8 @@ pub struct Worn {
     /// How much longer each strand is than what goes round the neck above its base, in mm; less than nothing where it does
     /// not. Twisted strands go round as one.
     pub spare: Entries<f64, Strand>,
+    /// Between strands that touch there.
+    pub clearances: Vec<WornClearance>,
     /// What is left where it came to no rest.
     pub unrest: Option<Unrest>,
 }

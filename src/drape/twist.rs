@@ -113,6 +113,7 @@ fn twine(design: &Design, twist: &Twist, worn: &mut Worn) {
     worn.lines = wound(design, twist, worn.lines.first().map_or(&[], Vec::as_slice));
     worn.drops = vec![drop; design.strands.len()].into();
     worn.spare = vec![spare; design.strands.len()].into();
+    worn.clearances = body::clearances(design, &chains(design), &worn.lines, None);
 }
 
 /// The ways of the strands round a line.

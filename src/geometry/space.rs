@@ -73,6 +73,16 @@ impl Point3 {
     }
 }
 
+/// The shares of two straight ways, each a start and what leads to its end, at which they come nearest.
+#[must_use]
+pub fn nearest_shares([a, u]: [Point3; 2], [b, v]: [Point3; 2]) -> [f64; 2] {
+    let share = |of: f64, all: f64| if all > 0.0 { (of / all).clamp(0.0, 1.0) } else { 0.0 };
+    let (uu, vv, uv, from) = (u.dot(u), v.dot(v), u.dot(v), a - b);
+    let s = share(uv * v.dot(from) - vv * u.dot(from), uu * vv - uv * uv);
+    let t = share(uv * s + v.dot(from), vv);
+    [share(uv * t - u.dot(from), uu), t]
+}
+
 impl From<[f64; 3]> for Point3 {
     fn from([x, y, z]: [f64; 3]) -> Self {
         Self { x, y, z }
@@ -103,5 +113,32 @@ impl Mul<f64> for Point3 {
     type Output = Self;
     fn mul(self, factor: f64) -> Self {
         Self::new(self.x * factor, self.y * factor, self.z * factor)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// No places of two ways are nearer to each other than those found, looked at in steps.
+    #[test]
+    fn no_places_of_two_ways_are_nearer() {
+        let p = Point3::new;
+        let ways = [
+            [p(0.0, 0.0, 0.0), p(4.0, 0.0, 0.0)],
+            [p(1.0, 2.0, -1.0), p(0.0, -1.0, 3.0)],
+            [p(1.0, 1.0, 0.0), p(2.0, 0.0, 0.0)],
+            [p(-3.0, 1.0, 1.0), p(-1.0, 2.0, 0.5)],
+            [p(5.0, 5.0, 5.0), p(0.0, 0.0, 0.0)],
+        ];
+        let at = |[start, way]: [Point3; 2], share: f64| start + way * share;
+        for (one, other) in ways.iter().flat_map(|one| ways.iter().map(move |other| (*one, *other))) {
+            let [s, t] = nearest_shares(one, other);
+            let found = at(one, s).distance(at(other, t));
+            let steps = || (0..=50).map(|step| f64::from(step) / 50.0);
+            let pairs = steps().flat_map(|s| steps().map(move |t| (s, t)));
+            let least = pairs.map(|(s, t)| at(one, s).distance(at(other, t))).fold(f64::INFINITY, f64::min);
+            assert!(found < least + 1e-9, "{one:?} {other:?}: {found} for {least}");
+        }
     }
 }

@@ -2,8 +2,16 @@
 //!
 //! The JSON is a contract that other programs read: x to the right, y up and z towards who looks, in mm, from the
 //! strand's first end; angles in degrees from +x, counter-clockwise; `direction` is the unit vector along a bead's hole;
-//! masses in grams, tension in newtons. Where a bead lies on the neck stands in its `worn`, from the middle of the neck's
-//! base. Keys are never renamed or removed within a version of the language.
+//! masses in grams, tension in newtons. All strands' first ends stand in one frame in which each `hang` has its own,
+//! `from_mm`, and each of `clearances` its `at`. Where a bead lies on the neck stands in its `worn`, from the middle of the
+//! neck's base, as does the `at` of the piece's `worn.contacts`.
+//!
+//! How close two neighbouring strands hang is told in `clearances`, and which strands touch on the neck in `worn.contacts`, in
+//! the same keys: `least_mm` is less than nothing where they lie in one another, `touching_share` of the first, farther than
+//! 25 mm from its ends, touches, and `hardest_n_per_cm` is the hardest push along any 10 mm of it, left open where strands are
+//! twisted. `least_at_ends_mm` is of what is strung nearer than 25 mm to an end of either, where strands of one ring or cone have no room to
+//! lie side by side; none where nothing of it comes near. On the neck `least_mm` is none where strands touch there alone.
+//! Keys are never renamed or removed within a version of the language.
 
 mod table;
 mod whole;
@@ -25,7 +33,7 @@ use crate::source::Source;
 use crate::units::{Length, UnitStyle};
 
 use whole::whole;
-pub use whole::{CoilMeasures, LengthRange, PieceMeasures, RingMeasures, TwistMeasures, WornMeasures};
+pub use whole::{CoilMeasures, ContactMeasures, LengthRange, PieceMeasures, RingMeasures, TwistMeasures, WornMeasures};
 
 /// The numbers of a piece.
 #[derive(Debug, Serialize)]
@@ -113,6 +121,8 @@ pub struct LayMeasures {
 #[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
 #[non_exhaustive]
 pub struct HangMeasures {
+    /// Where its first end is, from which its beads are told, where clearances are: across, and up.
+    pub from_mm: [f64; 2],
     pub span_mm: f64,
     pub drop_mm: f64,
     /// Cord that the beads want where they part, beyond all that lies bare.
@@ -174,6 +184,8 @@ pub struct ClearanceMeasures {
     pub touching_share: f64,
     /// The hardest push along any 10 mm.
     pub hardest_n_per_cm: f64,
+    /// The least of what is strung in the first and last 25 mm.
+    pub least_at_ends_mm: Option<f64>,
 }
 
 impl PlaceMeasures {
@@ -264,6 +276,7 @@ fn lay(design: &Design, index: Index<Strand>, needed: Option<&Entries<Length, St
 
 fn hang(hung: &Hung) -> HangMeasures {
     HangMeasures {
+        from_mm: [hung.ends[0].x, hung.ends[0].y],
         span_mm: hung.ends[0].distance(hung.ends[1]),
         drop_mm: hung.drop,
         lacks_mm: hung.lacks,
@@ -312,6 +325,7 @@ fn clearance(design: &Design, clearance: &Clearance) -> ClearanceMeasures {
         at: [clearance.at.x, clearance.at.y],
         touching_share: clearance.touching,
         hardest_n_per_cm: clearance.hardest,
+        least_at_ends_mm: clearance.at_ends,
     }
 }
 

@@ -6,7 +6,7 @@ use crate::pattern::Kind;
 use crate::steps::english::bias;
 use crate::units::{UnitStyle, eighths, figures, ranged};
 
-use super::{Assumptions, ClearanceMeasures, Measures, PieceMeasures, StrandMeasures, mm};
+use super::{Assumptions, ClearanceMeasures, ContactMeasures, Measures, PieceMeasures, StrandMeasures, mm};
 
 /// Title, a block a strand, clearances, the piece.
 pub fn table(measures: &Measures, units: UnitStyle) -> String {
@@ -108,6 +108,7 @@ fn piece(measures: &Measures, units: UnitStyle) -> String {
             .map(|(name, drop)| format!("{name} {:.0} mm", drop.as_f64().unwrap_or_default()))
             .collect();
         lines.push(("below the neck", commas(drops)));
+        lines.extend(worn.contacts.iter().map(|contact| ("touch on the neck", touch(contact))));
         lines.extend(worn.length_name.map(|name| ("known as", name.to_owned())));
     }
     rows("the piece", lines)
@@ -127,8 +128,29 @@ fn gap(clearance: &ClearanceMeasures) -> String {
         "{one} to {other}: {:.1} mm at the closest, {across:.0} mm across and {:.0} mm below the left end; {share:.0} % touching",
         clearance.least_mm, -up
     );
-    let hardest = 1000.0 * clearance.hardest_n_per_cm;
-    if hardest > 0.0 { format!("{gap}, {hardest:.2} mN on a centimetre at the hardest") } else { gap }
+    gap + &hardest(clearance.hardest_n_per_cm) + &deep(clearance.least_at_ends_mm, " near the ends")
+}
+
+/// How two strands touch on the neck.
+fn touch(contact: &ContactMeasures) -> String {
+    let ([one, other], share) = (&contact.between, contact.touching_share * 100.0);
+    let pressed = hardest(contact.hardest_n_per_cm.unwrap_or_default());
+    let deep = [deep(contact.least_mm, ""), deep(contact.least_at_ends_mm, " near the ends")];
+    format!("{one} and {other}: along {share:.0} %{pressed}{}", deep.concat())
+}
+
+/// How hard two strands press on one another, where they do.
+fn hardest(n_per_cm: f64) -> String {
+    let hardest = 1000.0 * n_per_cm;
+    if hardest > 0.0 { format!(", {hardest:.2} mN on a centimetre at the hardest") } else { String::new() }
+}
+
+/// How deep strands lie in one another, where that is more than is known of them.
+fn deep(least: Option<f64>, place: &str) -> String {
+    /// What outlines are known to, in mm.
+    const KNOWN: f64 = 0.05;
+    let deep = least.map_or(0.0, |least| -least);
+    if deep > KNOWN { format!(", {deep:.1} mm in one another{place}") } else { String::new() }
 }
 
 /// Tenths of a millimetre, with the inches beside them.

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::design::Design;
-use crate::drape::piece_length;
+use crate::drape::{WornClearance, piece_length};
 use crate::pattern::Kind;
 use crate::piece::Piece;
 use crate::trade::english;
@@ -76,6 +76,22 @@ pub struct CoilMeasures {
 pub struct WornMeasures {
     pub drop_mm: serde_json::Map<String, serde_json::Value>,
     pub length_name: Option<&'static str>,
+    /// The strands that touch there.
+    pub contacts: Vec<ContactMeasures>,
+}
+
+/// Two strands that touch on the neck.
+#[derive(Debug, Serialize)]
+#[expect(missing_docs, reason = "the keys are the contract, which the module describes")]
+#[non_exhaustive]
+pub struct ContactMeasures {
+    pub between: [String; 2],
+    pub least_mm: Option<f64>,
+    pub at: Option<[f64; 3]>,
+    pub touching_share: f64,
+    /// The hardest push along any 10 mm.
+    pub hardest_n_per_cm: Option<f64>,
+    pub least_at_ends_mm: Option<f64>,
 }
 
 pub(super) fn whole(piece: &Piece) -> PieceMeasures {
@@ -90,6 +106,7 @@ pub(super) fn whole(piece: &Piece) -> PieceMeasures {
         WornMeasures {
             drop_mm: names.zip(drops).collect(),
             length_name: name.map(|(name, ..)| english::length_name(name)),
+            contacts: worn.clearances.iter().map(|clearance| contact(design, clearance)).collect(),
         }
     });
     PieceMeasures {
@@ -102,6 +119,17 @@ pub(super) fn whole(piece: &Piece) -> PieceMeasures {
             coil: ring.coil.as_ref().map(|coil| CoilMeasures { turns: coil.turns, pitch_mm: coil.pitch }),
         }),
         worn,
+    }
+}
+
+fn contact(design: &Design, clearance: &WornClearance) -> ContactMeasures {
+    ContactMeasures {
+        between: clearance.between.map(|strand| design.strands[strand].name.clone()),
+        least_mm: clearance.least.map(|(least, _)| least),
+        at: clearance.least.map(|(_, at)| at.into()),
+        touching_share: clearance.touching,
+        hardest_n_per_cm: clearance.hardest,
+        least_at_ends_mm: clearance.at_ends,
     }
 }
 

@@ -321,7 +321,8 @@ mod tests {
         let (design, mut drape) = (sample::necklace(), sample::drape());
         let mut crowd = |least, touching, hardest| {
             let at = Point::new(80.0, -40.0);
-            drape.clearances = vec![Clearance { between: [nth(0), nth(0)], least, at, touching, hardest }];
+            drape.clearances =
+                vec![Clearance { between: [nth(0), nth(0)], least, at, touching, hardest, at_ends: None }];
             sample::codes(&check(&design, &drape))
         };
         // Its ends are tied to each other, and it goes over no head.

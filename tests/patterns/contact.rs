@@ -8,7 +8,7 @@ use std::fs;
 use festoon::Piece;
 use festoon::design::{Choice, Index, Strand};
 use festoon::drape::body::skin::Surface;
-use festoon::drape::{Clearance, Drape, Worn, hang_alone, on_way};
+use festoon::drape::{Clearance, Drape, Worn, WornClearance, hang_alone, on_way};
 use festoon::geometry::Point3;
 
 use super::shipped::{Shipped, root, shipped};
@@ -50,6 +50,9 @@ fn no_strand_of_a_shipped_pattern_lies_in_another_and_the_table_says_so() {
 const ENDS: f64 = 25.0;
 /// How deep anything may lie in anything else on the neck, in mm.
 const REST: f64 = 0.01;
+
+/// Strands that are nearer to one another than this, in mm, are told to touch.
+const TOUCHES: f64 = 0.05;
 
 /// And where strands are twisted, which are tubes as wide as they are on average: half of what Hawser's rounds of 4 mm and its
 /// seeds are wider than that, and what they come nearer where their line bends.
@@ -114,6 +117,11 @@ fn deepest(piece: &Piece, worn: &Worn, between: [Index<Strand>; 2]) -> f64 {
     0.0 - other.iter().map(least).fold(f64::INFINITY, f64::min)
 }
 
+/// The least of what is told of two strands on the neck: cord and findings as well as beads.
+fn least_told(told: &WornClearance) -> f64 {
+    told.least.map(|(least, _)| least).into_iter().chain(told.at_ends).fold(f64::INFINITY, f64::min)
+}
+
 /// The rows of a pattern on the neck, one for each two strands that follow one another.
 fn rows_on_the_neck(shipped: &Shipped) -> Vec<String> {
     let (piece, _) = shipped.piece(&Choice::default());
@@ -129,6 +137,8 @@ fn rows_on_the_neck(shipped: &Shipped) -> Vec<String> {
     let row = |pair: &[Index<Strand>]| {
         let deep = deepest(&piece, worn, [pair[0], pair[1]]);
         assert!(deep < most, "{}, {pair:?}: {deep} mm in one another on the neck", shipped.name);
+        let told = worn.clearances.iter().find(|told| told.between == pair).map(least_told);
+        assert!(deep < -TOUCHES || told.is_some_and(|told| told < REST - deep), "{}, {pair:?}: {told:?}", shipped.name);
         let [one, other] = [pair[0], pair[1]].map(|strand| &piece.design.strands[strand].name);
         let deep = format!("{deep:.2} mm").replace("-0.00", "0.00");
         format!("| {} | {one}, {other} | {deep} |", piece.design.heading.title)

@@ -11,6 +11,7 @@ mod beside;
 mod boxes;
 mod contact;
 mod files;
+mod fill;
 mod ink;
 mod reference;
 mod samples;

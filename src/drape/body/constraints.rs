@@ -9,11 +9,12 @@
 use rstar::RTree;
 use rstar::primitives::GeomWithData;
 
+use super::super::contact::{Press, TOUCH};
 use super::super::program::{Constraint, Term};
 use super::loops::{Loops, Member, Precedence};
 use super::outline::Ball;
 use super::skin::Surface;
-use crate::geometry::Point3;
+use crate::geometry::{Point3, nearest_shares};
 
 /// Strands farther apart than this, in mm, do not meet in a round.
 const NEAR: f64 = 4.0;
@@ -73,6 +74,13 @@ impl Contacts {
         touches.chain(bars(loops).into_iter().map(Some)).collect()
     }
 
+    /// Where strands press on one another with such forces in N, by their numbers from the inmost out.
+    pub fn presses(&self, loops: &Loops, forces: &[f64]) -> Vec<Press<usize>> {
+        let least = TOUCH * loops.net.weight();
+        let pressed = self.touches.iter().zip(forces).filter(|(_, force)| **force > least);
+        pressed.filter_map(|(touch, force)| touch.press(loops, *force)).collect()
+    }
+
     /// How deep anything lies in anything else, in mm.
     pub fn overlap(&self) -> f64 {
         self.constraints.iter().map(|constraint| -constraint.gap).fold(0.0, f64::max)
@@ -91,6 +99,26 @@ impl Touch {
             Self::Beside(ball, rod) => clear(loops, skin, ball, rod),
             Self::Across(pair) => across(loops, pair),
         }
+    }
+
+    /// How hard it presses two strands on one another, where it does.
+    fn press(self, loops: &Loops, force: f64) -> Option<Press<usize>> {
+        let [one, other] = match self {
+            Self::OnBody(_) => return None,
+            Self::Beside(ball, rod) => {
+                let foot = Nearest::new(loops, rod, loops.middle(ball));
+                [(ball.rod, ball.share), (rod, foot.share)]
+            }
+            Self::Across(pair) => {
+                let [s, t] = nearest(line(loops, pair[0]), line(loops, pair[1]))?;
+                [(pair[0], s), (pair[1], t)]
+            }
+        };
+        let [(one, at), (other, on)] = [one, other].map(|(rod, share)| (&loops.rods[rod], share));
+        let [(inner, at), (outer, _)] =
+            if one.strand < other.strand { [(one, at), (other, on)] } else { [(other, on), (one, at)] };
+        let between = [inner.strand?, outer.strand?];
+        Some(Press { between, station: inner.from + at * inner.length, depth: inner.depth, force })
     }
 }
 
@@ -182,15 +210,8 @@ fn apart([(one, s), (other, t)]: [(&Member, f64); 2], off: Point3, normal: Point
 
 /// The shares of two lines, each a start and a way, at which they come nearest; none where they run almost alike.
 fn nearest([a, u]: [Point3; 2], [b, v]: [Point3; 2]) -> Option<[f64; 2]> {
-    let (uu, vv, uv, from) = (u.dot(u), v.dot(v), u.dot(v), a - b);
-    let square = uu * vv - uv * uv;
-    if square < ACROSS * ACROSS * uu * vv {
-        return None;
-    }
-    let s = ((uv * v.dot(from) - vv * u.dot(from)) / square).clamp(0.0, 1.0);
-    let t = ((uv * s + v.dot(from)) / vv).clamp(0.0, 1.0);
-    let s = ((uv * t - u.dot(from)) / uu).clamp(0.0, 1.0);
-    Some([s, t])
+    let (uu, vv, uv) = (u.dot(u), v.dot(v), u.dot(v));
+    (uu * vv - uv * uv >= ACROSS * ACROSS * uu * vv).then(|| nearest_shares([a, u], [b, v]))
 }
 
 /// A place on another strand's rod.

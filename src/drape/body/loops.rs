@@ -4,6 +4,7 @@ use std::ops::Range;
 
 use super::super::bar::{Bars, RigidBar, crossbars};
 use super::super::bend::{Bend, bends};
+use super::super::contact::Press;
 use super::super::hang::{self, Link};
 use super::super::open::given;
 use super::super::program::{Net, Node, Tie, down};
@@ -89,6 +90,8 @@ pub struct Loops {
     pub order: Precedence,
     /// Whether what is pressed along itself is no shorter for it.
     pub is_whole: bool,
+    /// Where its strands press on one another, by their numbers.
+    pub presses: Vec<Press<usize>>,
 }
 
 /// A piece between its joints.
@@ -108,6 +111,8 @@ pub struct Member {
     pub opens: [f64; 2],
     /// The strand it is of; none for the closure.
     pub strand: Option<usize>,
+    /// Where it starts on that, in mm from its first end.
+    pub from: f64,
     /// How far its middle is from the nearer end of its strand, in mm.
     pub depth: f64,
 }
@@ -209,18 +214,9 @@ impl Loops {
             let middle = station + 0.5 * length;
             let Straight { reach, stiffness, hinge, bare, spare, .. } = *piece;
             let depth = middle.min(whole - middle);
-            self.rods.push(Member {
-                ends,
-                reach,
-                length,
-                stiffness,
-                hinge,
-                bare,
-                spare,
-                opens: [0.0; 2],
-                strand,
-                depth,
-            });
+            let from = station;
+            let opens = [0.0; 2];
+            self.rods.push(Member { ends, reach, length, stiffness, hinge, bare, spare, opens, strand, from, depth });
             station += length;
         }
     }

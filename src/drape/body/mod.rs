@@ -27,6 +27,7 @@
 //! holds both. So the closure's middle joint stays in the body's middle plane, and what of the closure lies on the
 //! nape weighs nothing. Branches hang as weight alone.
 
+mod beside;
 mod constraints;
 mod front;
 mod loops;
@@ -44,13 +45,14 @@ use std::sync::Mutex;
 
 use super::chain::Chain;
 use super::clearance::form;
-use super::contact::Unrest;
+use super::contact::{Press, Unrest};
 use super::hang::Link;
 use super::open::Hinges;
 use super::{Waypoint, Worn};
 use crate::design::{Design, Finding, Index, Part, Passage, Strand, closing_parts, nth};
 use crate::geometry::Point3;
 use crate::units::NEWTON_PER_GRAM;
+pub use beside::clearances;
 use front::Front;
 use loops::{Loops, Precedence, Straight, StrandPieces, halved, joined, length, reach};
 use rest::{NEARLY, PULL, Still, WORK, settle};
@@ -81,7 +83,9 @@ const CHAIN: f64 = 4.0;
 #[must_use]
 pub fn wear(design: &Design, chains: &[Chain]) -> Worn {
     let (strings, fronts) = turned(design, chains);
-    on_neck(design, &strings, &inmost_first(design), &fronts)
+    let (mut worn, presses) = on_neck(design, &strings, &inmost_first(design), &fronts);
+    worn.clearances = clearances(design, chains, &worn.lines, Some(&presses));
+    worn
 }
 
 /// The places of strands among those of the design, from the inmost out.
@@ -104,11 +108,11 @@ fn turned(design: &Design, chains: &[Chain]) -> (Vec<StrandPieces>, Vec<Option<F
 #[must_use]
 pub fn wear_as_one(design: &Design, links: &[Link], reach: f64) -> Worn {
     let pieces = links.iter().map(|link| Straight::new(*link, reach)).collect();
-    on_neck(design, &[StrandPieces { pieces, aside: 0.0 }], &[0], &[None])
+    on_neck(design, &[StrandPieces { pieces, aside: 0.0 }], &[0], &[None]).0
 }
 
-/// What is strung on its neck, laid in an order.
-fn on_neck(design: &Design, strings: &[StrandPieces], order: &[usize], fronts: &[Option<Front>]) -> Worn {
+/// What is strung on its neck, laid in an order, and where its strands press on one another.
+fn on_neck(design: &Design, strings: &[StrandPieces], order: &[usize], fronts: &[Option<Front>]) -> (Worn, Vec<Press>) {
     let skin = Skin::new(&SkinShape::from(&design.wear));
     let in_front = super::fall::falls(design);
     let closure = if in_front { 0.0 } else { closure(design) };
@@ -125,8 +129,10 @@ fn on_neck(design: &Design, strings: &[StrandPieces], order: &[usize], fronts: &
         lines: vec![Vec::new(); strings.len()].into(),
         drops: vec![0.0; strings.len()].into(),
         spare: spare.into(),
+        clearances: Vec::new(),
         unrest: laid.unrest(),
     };
+    let presses = laid.presses.iter().map(|press| press.of(|strand| nth(order[strand]))).collect();
     let front = skin.front().y;
     for (at, way) in order.into_iter().zip(laid.ways) {
         let seen = seen(&skin, &way, 0.5 * length(&closing));
@@ -138,7 +144,7 @@ fn on_neck(design: &Design, strings: &[StrandPieces], order: &[usize], fronts: &
         worn.drops[nth(at)] = (front - lowest).max(0.0);
         worn.lines[nth(at)] = line;
     }
-    worn
+    (worn, presses)
 }
 
 /// What the closure adds when it is hooked as short as the shortest strand goes round the neck.
@@ -229,7 +235,7 @@ impl Laying {
     fn laid(self) -> Laid {
         if self.strands.is_empty() || self.strands.len() > MOST_STRANDS {
             let unrest = (!self.strands.is_empty()).then_some(Unrest::TooMany);
-            return Laid { ways: Vec::new(), unrest, short: 0.0 };
+            return Laid { unrest, ..Laid::default() };
         }
         let known = KNOWN.lock().ok().and_then(|known| Some(known.iter().find(|(asked, _)| *asked == self)?.1.clone()));
         known.unwrap_or_else(|| {
@@ -247,9 +253,11 @@ impl Laying {
 }
 
 /// Where loops came to lie.
-#[derive(Clone)]
+#[derive(Clone, Default)]
 struct Laid {
     ways: Vec<Way>,
+    /// Where they press on one another, by their numbers from the inmost out.
+    presses: Vec<Press<usize>>,
     unrest: Option<Unrest>,
     /// By how much in mm the strand whose cord is pressed most lies shorter than it is.
     short: f64,
@@ -340,7 +348,7 @@ fn lay_in(order: Precedence, strands: &[StrandPieces], closing: &[Straight], bed
         bed.guess(length(&strand.pieces) + length(closing), beyond - reach)
     };
     let mut ways: Vec<Way> = strands.iter().map(way).collect();
-    let mut laid = Laid { ways: Vec::new(), unrest: None, short: 0.0 };
+    let mut laid = Laid::default();
     let fine = FINE.max(all / MOST);
     for longest in bed.nets(fine) {
         let (pieces, closing) = cut(longest);
@@ -358,7 +366,7 @@ fn lay_in(order: Precedence, strands: &[StrandPieces], closing: &[Straight], bed
         if matches!(laid.unrest, Some(Unrest::Lost { .. })) {
             return laid;
         }
-        (ways, laid.short) = (loops.ways(), loops.short());
+        (ways, laid.short, laid.presses) = (loops.ways(), loops.short(), loops.presses);
     }
     Laid { ways, ..laid }
 }

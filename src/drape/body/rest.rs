@@ -162,6 +162,7 @@ impl Went {
         let round = solve(&loops.net, &contacts.constraints, pull)?;
         let (moves, bent) = (Moves::new(loops, &round.places), loops.net.bent());
         loops.go(&round.places);
+        loops.presses = contacts.presses(loops, &round.forces);
         let rises = moves.rises(loops) + (loops.net.bent() - bent) / loops.net.weight();
         let far = moves.farthest();
         let is_still = far < still.moves || rises.abs() < RISES;
@@ -339,7 +340,7 @@ mod tests {
             let (sin, cos) = libm::sincos(TAU * share);
             Point3::new(0.0, -35.0 + 45.0 * cos, -9.0 * sin)
         };
-        let mut loops = closed(100, length, weight, oval);
+        let mut loops = closed(400, length, weight, oval);
         let tensions = settle(&mut loops, &Peg(8.0), RESTS, WORK).unwrap();
         let unit = weight / length;
         let height = |ends: [usize; 2]| loops.at(ends[0]).between(loops.at(ends[1]), 0.5).y;
@@ -347,6 +348,8 @@ mod tests {
             loops.net.ties.iter().zip(&tensions).map(|(tie, tension)| height(tie.ends) - tension / unit).collect();
         let (low, high) =
             directrix.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(*at), high.max(*at)));
-        assert!(high - low < 0.02 * length, "directrices from {low} to {high}");
+        // Links of 0.5 mm turn by a sixteenth on the peg, so that the pulls of two are off a push between them by an eighth of
+        // its square, and no joint's balance by more than a thousandth of its weight.
+        assert!(high - low < 2e-3 * length, "directrices from {low} to {high}");
     }
 }

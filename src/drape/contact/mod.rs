@@ -38,6 +38,7 @@ use crowd::Crowd;
 use rope::Rope;
 pub use rope::covered;
 use rounds::RestingPlace;
+pub use rounds::TOUCH;
 
 /// What strands in contact came to.
 pub struct Settled {
@@ -61,6 +62,15 @@ pub struct Press<Of = Index<Strand>> {
     pub depth: f64,
     /// The force in N.
     pub force: f64,
+}
+
+impl Press<usize> {
+    /// The same of strands of a design, told by their numbers here.
+    pub(super) fn of(&self, strand: impl Fn(usize) -> Index<Strand>) -> Press {
+        let mut between = self.between.map(strand);
+        between.sort_unstable();
+        Press { between, station: self.station, depth: self.depth, force: self.force }
+    }
 }
 
 /// Strands in contact, their chains as they then hang; nothing where no two of them touch, or none of those that do has room beside the other.
@@ -99,12 +109,8 @@ fn settled(design: &Design, found: RestingPlace, order: &[Index<Strand>], chains
         rope.laid(strand, &Hinges::new(design, strand, chain), chain, tensions, found.rounds)
     };
     let strands = laid.into_iter().map(strand).collect();
-    let press = |Press { between, station, depth, force }: Press<usize>| {
-        let mut between = between.map(|rope| order[rope]);
-        between.sort_unstable();
-        Press { between, station, depth, force }
-    };
-    Settled { strands, presses: found.presses.into_iter().map(press).collect(), unrest: found.unrest }
+    let presses = found.presses.iter().map(|press| press.of(|rope| order[rope])).collect();
+    Settled { strands, presses, unrest: found.unrest }
 }
 
 /// The greatest force in N with which two strands press on one another along any 10 mm of the inner one, farther

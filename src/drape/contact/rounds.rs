@@ -33,7 +33,7 @@ pub const WORK: usize = 24_000;
 /// Strands are not tried for fewer rounds than this.
 const LEAST: usize = 10;
 /// Forces below this share of all that hangs are rounding.
-const TOUCH: f64 = 1e-6;
+pub const TOUCH: f64 = 1e-6;
 
 /// Where strands came to lie.
 pub struct RestingPlace {
