@@ -15,7 +15,7 @@ use crate::piece::Piece;
 use crate::sheet::Illustration;
 use crate::sheet::figure::{self, Canvas, Frame, Sketch, Track, closing_on, on_tracks};
 use crate::steps::{Drawing, Inspection, english};
-use oval::Oval;
+use oval::OvalRow;
 
 /// How many times as large as it is a piece is drawn at most.
 const ENLARGED: f64 = 1.5;
@@ -31,7 +31,7 @@ const PULL: f64 = 3.2;
 
 /// A finished piece as it is measured, and the picture of it.
 pub fn figure(how: Inspection, piece: &Piece, picture: &dyn Illustration, stencils: &Stencils<'_>) -> Vec<Mark> {
-    let oval = || Oval::of(how, piece).filter(|oval| !is_shown_whole(&piece.design) && oval.is_strung());
+    let oval = || OvalRow::of(how, piece).filter(|oval| !is_shown_whole(&piece.design) && oval.is_strung());
     let marks = match how {
         Inspection::Hung => hung(piece, stencils),
         Inspection::Straight => straight(piece, stencils),
@@ -125,7 +125,7 @@ fn straight(piece: &Piece, stencils: &Stencils<'_>) -> Vec<Mark> {
     let scale = scale.max(long / (left + strand.finished.value() + right));
     let canvas = Canvas::new(Frame { origin: at(ENDS[0], LEVEL), scale }, stencils);
     let all = long / scale;
-    let seen = Seen::of(strand, hung, all - left - right, LEFT_OUT / scale);
+    let seen = SeenEnds::of(strand, hung, all - left - right, LEFT_OUT / scale);
     let lines = [seen.way(|before| Point::new(left + before, 0.0), |after| Point::new(all - right - after, 0.0))];
     let tracks = Track::all(&lines.to_vec().into());
     let laid = on_tracks(piece, &tracks);
@@ -161,13 +161,13 @@ fn end_beads(strand: &Strand, hung: &Hung) -> [f64; 2] {
 
 /// How much of a strand is seen from its first end, and from its last, in mm.
 #[derive(Clone, Copy)]
-struct Seen {
+struct SeenEnds {
     finished: f64,
     first: f64,
     last: f64,
 }
 
-impl Seen {
+impl SeenEnds {
     /// All of it where it has room, else as much as has room beside the strokes without anything cut.
     fn of(strand: &Strand, hung: &Hung, room: f64, strokes: f64) -> Self {
         const ROUNDING: f64 = 1e-6;

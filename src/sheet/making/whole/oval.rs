@@ -13,7 +13,7 @@ use crate::sheet::figure::{self, Canvas, ClosureWay, Frame, Layers, Sketch, Trac
 use crate::steps::Inspection;
 use crate::units::Length;
 
-use super::{ALONG, ENLARGED, LEFT_OUT, PULL, Seen, broadest, first, once_round, pulled, spans};
+use super::{ALONG, ENLARGED, LEFT_OUT, PULL, SeenEnds, broadest, first, once_round, pulled, spans};
 
 /// How broad beads are drawn at most.
 const BROAD: f64 = 3.2;
@@ -23,11 +23,11 @@ const CLOSURE: f64 = 15.0;
 const STEPS: u32 = 240;
 
 /// A row that lies in an oval.
-pub struct Oval<'a> {
+pub struct OvalRow<'a> {
     piece: &'a Piece,
     strand: &'a Strand,
     hung: &'a Hung,
-    seen: Seen,
+    seen: SeenEnds,
     /// Half its breadth and height on paper, to the middle of its beads.
     half: (f64, f64),
     scale: f64,
@@ -37,7 +37,7 @@ pub struct Oval<'a> {
     out: f64,
 }
 
-impl<'a> Oval<'a> {
+impl<'a> OvalRow<'a> {
     /// A piece's first strand with room for how it is measured.
     pub fn of(how: Inspection, piece: &'a Piece) -> Option<Self> {
         let (strand, hung) = first(piece)?;
@@ -49,7 +49,7 @@ impl<'a> Oval<'a> {
         let scale = (BROAD / broadest(design)).min(ENLARGED).min(CLOSURE / gap.max(1.0));
         let (width, height) = STEP_ROOM;
         let spare = match how {
-            Inspection::Inside => 0.2,
+            Inspection::Inside => 0.4,
             Inspection::Pulled => PULL,
             _ => ALONG,
         };
@@ -59,7 +59,7 @@ impl<'a> Oval<'a> {
         let scale = scale.max(round / (strand.finished.value() + gap));
         // As much as would have room with one bead more, made to fit.
         let longest = design.beads.iter().map(|bead| bead.along.value()).fold(0.0, f64::max);
-        let seen = Seen::of(strand, hung, round / scale - gap + longest, LEFT_OUT / scale);
+        let seen = SeenEnds::of(strand, hung, round / scale - gap + longest, LEFT_OUT / scale);
         let left_out = if seen.is_whole() { 0.0 } else { LEFT_OUT };
         let scale = scale.min((round - left_out) / (gap + seen.first + seen.last));
         Some(Self { piece, strand, hung, seen, half, scale, gap, out })
