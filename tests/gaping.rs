@@ -7,8 +7,8 @@ use std::fs;
 use festoon::design::{Choice, Design, Strand, nth};
 use festoon::drape::chain::Chain;
 use festoon::drape::hang::{Link, solve};
-use festoon::drape::{Hung, Seat, hang_alone};
-use festoon::geometry::Point;
+use festoon::drape::{Hung, Seat, Waypoint, hang_alone, on_way};
+use festoon::geometry::{Point, Point3};
 use festoon::source::Source;
 use festoon::units::Length;
 use festoon::{Piece, piece};
@@ -19,36 +19,61 @@ const SHARPEST: f64 = 2.0;
 /// Rounds of strands in contact come to rest where nothing moves by more than this, in mm (`drape/contact/rounds.rs`).
 const STILL: f64 = 0.01;
 
+/// Something on a strand, where it is and the unit vector along its hole.
+type Placed<'a> = (&'a Seat, Point3, Point3);
+
+/// Turns of less than this, in radians, are rounding, and have no side.
+const ROUNDING: f64 = 1e-9;
+
+/// What is worn lies still where no joint moves by more than this, in mm (`drape/body/mod.rs`).
+const LIES_STILL: f64 = 0.05;
+
 /// How much deeper in mm two neighbours on a strand lie in one another as they are drawn than where they are packed
 /// straight; less than nothing where they are parted.
-fn depth(design: &Design, strand: &Strand, [one, other]: [&Seat; 2]) -> Option<f64> {
+fn depth(design: &Design, strand: &Strand, [(one, at, along), (other, next, onward)]: [Placed<'_>; 2]) -> Option<f64> {
     let bits = &strand.trains[one.train].bits;
     let (first, second) = (&bits[one.bit], bits.get(other.bit)?);
     let beads = [first, second].map(|bit| bit.what.bead().map(|at| &design.beads[at]));
     let (Some(front), Some(back)) = (beads[0], beads[1]) else { return None };
     let shared = [first, second].iter().any(|bit| design.shared_bit(bit, strand).is_some());
-    let turn = other.angle - one.angle;
     if one.train != other.train || one.bit + 1 != other.bit || front.hangs() || back.hangs() || shared {
         return None;
     }
-    let seen = (other.centre - one.centre).turned(-one.angle);
-    // Beads are alike on both sides: the inner side of the bend is that of -y.
-    let centre = Point::new(seen.x, -seen.y * turn.signum());
+    // Beads are alike on all sides: the inner side of the bend is that of -y.
+    let inward = onward - along * onward.dot(along);
+    let inward = inward.unit().filter(|_| turn(along, onward) > ROUNDING).unwrap_or_default();
+    let centre = Point::new((next - at).dot(along), 0.0 - (next - at).dot(inward));
     let [near, far] = [front.hole.value(), back.hole.value()].map(|hole| 0.5 * hole);
     let noses = [front.facing_noses()[1].beside(far), back.facing_noses()[0].beside(near)];
     let packed = Point::new(first.length() - first.before + second.before, 0.0);
     let by = |centre, turn: f64| noses[0].parted(&noses[1], centre, turn).by;
-    Some(by(packed, 0.0) - by(centre, turn.abs()))
+    Some(by(packed, 0.0) - by(centre, turn(along, onward)))
+}
+
+/// The angle between two unit vectors, in radians.
+fn turn(one: Point3, other: Point3) -> f64 {
+    libm::atan2(one.cross(other).length(), one.dot(other))
 }
 
 /// How deep neighbours lie in one another at most, and how far they are parted where they turn by as much as a degree.
-fn gapes(design: &Design, strand: &Strand, hung: &Hung) -> [f64; 2] {
+fn gapes(design: &Design, strand: &Strand, placed: &[Placed<'_>]) -> [f64; 2] {
     let mut gapes = [0.0_f64; 2];
-    for pair in hung.seats.windows(2).filter(|pair| (pair[1].angle - pair[0].angle).abs() < SHARPEST) {
-        let deep = depth(design, strand, [&pair[0], &pair[1]]).unwrap_or_default();
+    for pair in placed.windows(2).filter(|pair| turn(pair[0].2, pair[1].2) < SHARPEST) {
+        let deep = depth(design, strand, [pair[0], pair[1]]).unwrap_or_default();
         gapes = [gapes[0].max(deep), gapes[1].max(-deep)];
     }
     gapes
+}
+
+/// As they hang on the board.
+fn on_board(hung: &Hung) -> Vec<Placed<'_>> {
+    hung.seats.iter().map(|seat| (seat, Point3::new(seat.centre.x, seat.centre.y, seat.near), seat.along())).collect()
+}
+
+/// As they lie on the neck.
+fn on_neck<'a>(hung: &'a Hung, line: &[Waypoint]) -> Vec<Placed<'a>> {
+    let place = |seat: &'a Seat| on_way(line, seat.station).map(|(at, along)| (seat, at, along));
+    hung.seats.iter().filter_map(place).collect()
 }
 
 fn of(text: &str) -> Piece {
@@ -68,13 +93,69 @@ fn no_neighbours_lie_in_one_another_and_none_gape() {
             continue;
         }
         for (strand, hung) in design.strands.iter().zip(&drape.strands).filter(|_| design.meeting().is_none()) {
-            let [deep, gap] = gapes(&design, strand, hung);
+            let [deep, gap] = gapes(&design, strand, &on_board(hung));
             let name = path.display();
             assert!(deep < STILL && gap < STILL, "{name}, {}: {deep} mm deep, {gap} mm apart", strand.name);
             seen += 1;
         }
     }
     assert!(seen > 15, "{seen} strands were looked at");
+}
+
+/// The same on the neck, in pieces of 8 mm at most, which are straight: what opens between them is not spread over them.
+#[test]
+fn no_neighbours_lie_in_one_another_on_the_neck() {
+    let patterns = fs::read_dir("patterns").unwrap().map(|file| file.unwrap().path());
+    let (mut seen, mut all) = (0, Vec::new());
+    for path in patterns.filter(|path| path.extension().is_some_and(|ext| ext == "yaml")) {
+        let text = fs::read_to_string(&path).unwrap();
+        let Some(Piece { design, drape, .. }) = piece(&Source::new("shipped", &text), &Choice::default(), None).0
+        else {
+            continue;
+        };
+        let Some(worn) = drape.worn.as_ref().filter(|_| design.twist.is_none()) else { continue };
+        for ((strand, hung), line) in design.strands.iter().zip(&drape.strands).zip(&worn.lines) {
+            let [deep, _] = gapes(&design, strand, &on_neck(hung, line));
+            all.extend((deep >= LIES_STILL).then(|| format!("{}, {}: {deep:.3}", path.display(), strand.name)));
+            seen += 1;
+        }
+    }
+    assert!(all.is_empty() && seen > 15, "of {seen}, mm deep: {all:?}");
+}
+
+/// By a heavy bead its row bends sharply, between pieces of two beads each. What opens there is not spread over these.
+#[test]
+fn beads_beside_a_kink_on_the_neck_touch_and_do_not_overlap() {
+    let beads = "beads:\n  heavy: { shape: round, size: 9 mm, hole: 1 mm, mass: 90 g, colour: '#336699' }
+  four: { shape: round, size: 4 mm, hole: 1 mm, mass: 0.1 g, colour: '#336699' }";
+    let strand = "strands: [{ name: s, cord: thread, ends: knot, beads: [58 four, heavy, 58 four] }]\n";
+    let Piece { design, drape, .. } = of(&format!("{}{strand}", STOCK.replace("beads:", beads)));
+    let (strand, worn) = (&design.strands[nth(0)], drape.worn.as_ref().unwrap());
+    let placed = on_neck(&drape.strands[nth(0)], &worn.lines[nth(0)]);
+    let [deep, _] = gapes(&design, strand, &placed);
+    let sharpest = placed.windows(2).map(|pair| turn(pair[0].2, pair[1].2)).fold(0.0, f64::max);
+    assert!(worn.unrest.is_none() && sharpest > 0.3, "{:?}, {sharpest}", worn.unrest);
+    assert!(deep < LIES_STILL, "{deep} mm deep");
+}
+
+/// Three strands of nearly one length, gathered in cones, which lie on one another.
+#[test]
+fn beads_of_strands_that_crowd_on_the_neck_do_not_overlap_along_them() {
+    let strand = |count: u32| format!("{{ name: s{count}, cord: thread, ends: knot, beads: [{count} six] }}");
+    let six = "beads:\n  six: { shape: round, size: 6 mm, hole: 1 mm, mass: 0.3 g, colour: '#336699' }";
+    let findings = "findings:
+  cone: { kind: cone, length: 14 mm, inside: 9 mm, mouth: 10 mm, tip: 1.5 mm, mass: 0.9 g }
+  eye: { kind: eye pin, gauge: 21, length: 50 mm, mass: 0.2 g }
+  hook: { kind: clasp, length: 12 mm, mass: 0.9 g }\n";
+    let strands = [70, 73, 76].map(strand).join(", ");
+    let rest = format!("{findings}strands: [{strands}]\nclosure: {{ each side: [eye, cone], right: [hook] }}\n");
+    let Piece { design, drape, .. } = of(&format!("{}{rest}", STOCK.replace("beads:", six)));
+    let worn = drape.worn.as_ref().unwrap();
+    assert!(worn.unrest.is_none(), "{:?}", worn.unrest);
+    for ((strand, hung), line) in design.strands.iter().zip(&drape.strands).zip(&worn.lines) {
+        let [deep, _] = gapes(&design, strand, &on_neck(hung, line));
+        assert!(deep < LIES_STILL, "{}: {deep} mm deep", strand.name);
+    }
 }
 
 const STOCK: &str = "festoon: 1\ntitle: t\nkind: necklace\nwear: { neck base: 370 mm }\nbeads:

@@ -107,7 +107,7 @@ fn given(name: &str, piece: &Piece) -> Vec<String> {
             let [first, last] = hung.ends.map(|end| end.x);
             let (length, weight, centre) = (link.length, link.weight * 1000.0, link.centre);
             let stiff = chain.stiffness;
-            let link = format!("{stiff},{length:.6},{weight:.6},{centre:.6},{radius},{across}");
+            let link = format!("{stiff},{length:.4},{weight:.4},{centre:.4},{radius},{across}");
             lines.push(format!("{name},{at},{first:.4},{last:.4},{link}"));
         }
     }

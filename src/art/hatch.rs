@@ -7,7 +7,7 @@ use std::f64::consts::FRAC_PI_4;
 
 use crate::geometry::{Point, path};
 use crate::paint::mark::{Fill, Mark, Rgb, Segment, Stroke};
-use crate::paint::outline::{circle, line, polygon, polyline};
+use crate::paint::outline::{circle, line, mapped, polygon, polyline};
 
 /// How many hatches there are before they come again.
 pub const KINDS: usize = 14;
@@ -41,21 +41,10 @@ pub fn upright_hatch(index: usize, outline: &[Point], half: Point, turned: f64) 
 
 fn mark_turned(mark: Mark, by: f64) -> Mark {
     match mark {
-        Mark::Shape { outline, fill, stroke } => Mark::Shape {
-            outline: outline.into_iter().map(|segment| segment_turned(segment, by)).collect(),
-            fill,
-            stroke,
-        },
+        Mark::Shape { outline, fill, stroke } => {
+            Mark::Shape { outline: mapped(&outline, |point| point.turned(by)), fill, stroke }
+        }
         other => other,
-    }
-}
-
-fn segment_turned(segment: Segment, by: f64) -> Segment {
-    match segment {
-        Segment::Move(to) => Segment::Move(to.turned(by)),
-        Segment::Line(to) => Segment::Line(to.turned(by)),
-        Segment::Curve(one, other, to) => Segment::Curve(one.turned(by), other.turned(by), to.turned(by)),
-        Segment::Close => Segment::Close,
     }
 }
 

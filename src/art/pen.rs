@@ -132,6 +132,11 @@ pub fn through(ways: &[(Point, Point)]) -> Vec<Mark> {
     vec![stroked(&lines, Rgb::WHITE, EDGE * 2.0), hidden(lines)]
 }
 
+/// The ways of two level cords through what hides them, from one x to another.
+pub fn ways(x: [f64; 2], levels: [f64; 2]) -> Mark {
+    hidden(levels.map(|y| outline::polyline(&x.map(|x| at(x, y)))).concat())
+}
+
 /// The jaws of cutters about to meet at a place, from above, or turned by so many radians.
 pub fn cutters(tip: Point, turn: f64) -> Vec<Mark> {
     let jaw = |side: f64| {

@@ -41,6 +41,8 @@ pub struct Stencils<'a> {
     hatches: Entries<usize, Bead>,
     /// What is drawn of each symbol, and what that shows.
     drawn: RefCell<BTreeMap<Key, (Look, Vec<Mark>)>>,
+    /// The box round what is drawn of those of which it was asked.
+    boxes: RefCell<BTreeMap<Key, Option<Extent>>>,
 }
 
 impl<'a> Stencils<'a> {
@@ -49,7 +51,7 @@ impl<'a> Stencils<'a> {
     pub fn new(design: &'a Design, palette: &'a Palette, ink: Ink) -> Self {
         let lightness = |at| lightness(palette.bead(at).colour);
         let hatches = by_tone(&design.beads.indices().map(lightness).collect::<Vec<_>>()).into();
-        Self { design, palette, ink, hatches, drawn: RefCell::new(BTreeMap::new()) }
+        Self { design, palette, ink, hatches, drawn: RefCell::default(), boxes: RefCell::default() }
     }
 
     /// The design that they are of.
@@ -283,8 +285,8 @@ impl<'a> Stencils<'a> {
         self.stamp(look, || cord::knot(colour, [length, across], ink), at, angle, scale)
     }
 
-    /// The box round a mark with the edges of its lines; nothing where it draws nothing. Texts are not
-    /// counted: art has none.
+    /// The box round a mark with the edges of its lines; nothing where it draws nothing. Texts are not counted: beads and
+    /// findings have none; see `step::around`.
     #[must_use]
     pub fn bounds(&self, mark: &Mark) -> Option<Extent> {
         match mark {
@@ -294,11 +296,21 @@ impl<'a> Stencils<'a> {
             }
             Mark::Stamp { symbol, at, angle, scale, along } => {
                 let place = |corner: Point| *at + Point::new(corner.x * along, corner.y).turned(*angle) * *scale;
-                Extent::of(self.around(&self.drawn.borrow().get(symbol)?.1)?.corners().map(place))
+                Extent::of(self.symbol_box(*symbol)?.corners().map(place))
             }
             Mark::Clipped { within, marks } => Some(self.around(marks)?.within(*within)),
             held => self.around(held.inner()),
         }
+    }
+
+    /// The box round what is drawn of a symbol.
+    fn symbol_box(&self, symbol: Key) -> Option<Extent> {
+        if let Some(known) = self.boxes.borrow().get(&symbol) {
+            return *known;
+        }
+        let found = self.around(&self.drawn.borrow().get(&symbol)?.1);
+        self.boxes.borrow_mut().insert(symbol, found);
+        found
     }
 
     /// The box round marks.

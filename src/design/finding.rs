@@ -274,7 +274,7 @@ impl Finding {
     }
 
     /// How broad it is across the cord, where that is known: the largest of its diameters; of a ring with its wire, of a
-    /// bar across its holes' row.
+    /// bar, square to its row of holes.
     #[must_use]
     pub fn across(&self) -> Option<Length> {
         let ring = self.ring().map(JumpRing::breadth);
@@ -285,6 +285,12 @@ impl Finding {
     #[must_use]
     pub fn widest(&self) -> Option<Length> {
         [self.across(), self.bar().map(Bar::breadth)].into_iter().flatten().reduce(Length::max)
+    }
+
+    /// How broad it is across in mm, or a breadth in mm where that is not known.
+    #[must_use]
+    pub fn across_or(&self, breadth: f64) -> f64 {
+        self.across().map_or(breadth, Length::value)
     }
 
     /// How far below the cord what hangs on it begins: the loop of a pin, else the ring, bail or chain. Chain cut to no one

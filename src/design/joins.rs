@@ -104,6 +104,12 @@ impl Closure {
         if let Joins::Open(_, worn) = self.joins { Some(worn) } else { None }
     }
 
+    /// Whether the last end of an open piece goes through the ring in which the first ends.
+    #[must_use]
+    pub const fn goes_through(&self) -> bool {
+        matches!(self.joins, Joins::Open(_, WornOpen::Through(_)))
+    }
+
     /// Whether its ends are tied to each other.
     #[must_use]
     pub const fn is_empty(&self) -> bool {

@@ -337,8 +337,8 @@ impl Model {
         lengths().fold(0.0, f64::max) - lengths().fold(f64::INFINITY, f64::min) > LEAST
     }
 
-    /// The piece's length, along the cord of its shortest strand: closed as short and as long as it goes. Of
-    /// earrings, from the top of the closure to the lowest point.
+    /// The piece's length, along the cord of its shortest strand: closed as short and as long as it goes; open from end to
+    /// end. Of earrings, from the top of the closure to the lowest point.
     #[must_use]
     pub fn piece_length(&self) -> (Length, Length) {
         let (least, most) = self.closure_length();
@@ -347,7 +347,15 @@ impl Model {
             Kind::Earrings => self.strands.iter().map(|strand| self.depth(strand)).fold(0.0, f64::max),
             _ => lengths.reduce(f64::min).unwrap_or_default(),
         });
-        (length + least, length + most)
+        let ends = length + self.free_wire();
+        (ends + least, ends + most)
+    }
+
+    /// The wire of rings that end an open piece, in whose insides nothing hangs.
+    fn free_wire(&self) -> Length {
+        let ends = [self.closure.left(), self.closure.right()].map(<[_]>::last);
+        let open = ends.into_iter().flatten().filter(|_| self.closure.open().is_some());
+        open.filter_map(|part| self.findings[part.finding].ring()).map(|ring| *ring.wire).sum()
     }
 
     /// How far an earring's strand reaches below the closure, branches included, in mm. A loop hangs

@@ -45,7 +45,7 @@ impl Stock<'_> {
     pub fn breadth<'b>(self, bits: impl IntoIterator<Item = &'b Bit>, cord: f64) -> f64 {
         let broad = |bit: &Bit| match bit.what {
             What::Bead(bead) => self.beads[bead].across.value(),
-            What::Finding(finding) => self.findings[finding].across().map_or(cord, Length::value),
+            What::Finding(finding) => self.findings[finding].across_or(cord),
             What::Gap | What::Knot | What::Dangle(_) => cord,
         };
         bits.into_iter().map(broad).fold(cord, f64::max)

@@ -218,7 +218,7 @@ fn wide(stock: Stock<'_>, bit: &Bit, cord: f64) -> f64 {
     let both_ways = |bead: &Bead| bead.across.value().midpoint(bead.thick.value().min(bead.across.value()));
     let wide = match bit.what {
         What::Bead(bead) => both_ways(&stock.beads[bead]),
-        What::Finding(finding) => stock.findings[finding].across().map_or(cord, Length::value),
+        What::Finding(finding) => stock.findings[finding].across_or(cord),
         What::Knot => KNOT_WIDTH * cord,
         What::Gap | What::Dangle(_) => cord,
     };

@@ -20,7 +20,6 @@ use super::{Clearance, Hung};
 use crate::design::{Bead, Design, Entries, Index, Strand, What};
 use crate::geometry::{Point, path::sides};
 use crate::pattern::Shape;
-use crate::units::Length;
 
 /// Arc at each end, in mm, that is not compared: strands that share an end meet there.
 const ENDS: f64 = 25.0;
@@ -165,7 +164,7 @@ pub(super) fn form(design: &Design, strand: &Strand, chain: &Chain, at: usize) -
         What::Bead(bead) => Silhouette::bead(&design.beads[bead], bit.before, chain.parted.beyond[at]),
         What::Knot => Silhouette::boxed(length, strand.knot_width(design).value()),
         What::Finding(finding) => {
-            let across = design.findings[finding].across().map_or(cord, Length::value);
+            let across = design.findings[finding].across_or(cord);
             Silhouette::boxed(length, cord.max(across))
         }
         What::Gap | What::Dangle(_) => Silhouette::boxed(length, cord),

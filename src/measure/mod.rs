@@ -12,7 +12,7 @@ use std::f64::consts::FRAC_PI_2;
 
 use serde::Serialize;
 
-use crate::design::{Bead, Bias, Bit, Design, Index, Strand, What};
+use crate::design::{Bead, Bias, Bit, Design, Entries, Index, Strand, What};
 use crate::drape::{Clearance, Drape, Hung, Seat, Waypoint, on_way};
 use crate::geometry::Point3;
 use crate::materials::{Order, materials, render};
@@ -188,13 +188,19 @@ impl Measures {
     pub fn new(piece: &Piece, remarks: &[Remark], source: &Source) -> Self {
         let Piece { design, drape, .. } = piece;
         let hung = design.strands.indices().zip(&drape.strands);
+        let needed = design.twist.as_ref().zip(design.untwisted());
+        let needed = needed.and_then(|(twist, wanted)| twist.needed(wanted));
+        let strand = |(index, hung)| {
+            let lay = lay(design, index, needed.as_ref());
+            StrandMeasures { twist: lay, ..strand(design, index, hung, way(drape, index)) }
+        };
         Self {
             festoon: VERSION,
             title: design.heading.title.clone(),
             kind: design.heading.kind,
             size: design.heading.size.clone(),
             colourway: design.heading.colourway.clone(),
-            strands: hung.map(|(index, hung)| strand(design, index, hung, way(drape, index))).collect(),
+            strands: hung.map(strand).collect(),
             clearances: drape.clearances.iter().map(|clearance| self::clearance(design, clearance)).collect(),
             piece: whole(piece),
             materials: render::array(&materials(design, &Order::default())),
@@ -236,7 +242,7 @@ fn strand(design: &Design, index: Index<Strand>, hung: &Hung, way: &[Waypoint]) 
         bare_mm: strand.bare().value(),
         slack_mm: strand.slack.value(),
         cut_mm: strand.cut().value(),
-        twist: lay(design, index),
+        twist: None,
         in_knots_mm: strand.in_knots().value(),
         mass_g: strand.mass(design).value(),
         stiffness_n_mm2: Some(strand.stiffness(design)).filter(|stiffness| *stiffness > 0.0),
@@ -250,11 +256,10 @@ fn strand(design: &Design, index: Index<Strand>, hung: &Hung, way: &[Waypoint]) 
     }
 }
 
-/// How a strand lies in the twist.
-fn lay(design: &Design, index: Index<Strand>) -> Option<LayMeasures> {
-    let (twist, wanted) = (design.twist.as_ref()?, design.untwisted()?);
-    let (lay, needed) = (twist.lay(index), twist.needed(wanted).map(|needed| needed[index]));
-    Some(LayMeasures { radius_mm: lay.radius, slack_mm: lay.slack, needed_mm: needed.map(Length::value) })
+/// How a strand lies in the twist, where it is told how long each is to be.
+fn lay(design: &Design, index: Index<Strand>, needed: Option<&Entries<Length, Strand>>) -> Option<LayMeasures> {
+    let (lay, needed) = (design.twist.as_ref()?.lay(index), needed.map(|needed| needed[index].value()));
+    Some(LayMeasures { radius_mm: lay.radius, slack_mm: lay.slack, needed_mm: needed })
 }
 
 fn hang(hung: &Hung) -> HangMeasures {

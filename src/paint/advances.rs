@@ -33,7 +33,7 @@ thread_local! {
     static KNOWN: RefCell<[WeightAdvances; 2]> = const { RefCell::new([WeightAdvances::NOTHING; 2]) };
 }
 
-/// Advance of a text, in mm of paper.
+/// Advance of a text, in units of its font, of which an em has so many.
 pub fn advance(text: &str, weight: Weight) -> f64 {
     let shaper = Shaper::of(weight);
     KNOWN.with_borrow_mut(|[regular, semibold]| {

@@ -39,9 +39,9 @@ pub fn lines(text: &str, size: f64, weight: Weight, most: f64) -> Vec<Range<usiz
 /// between them.
 const KERNED: f64 = 0.5;
 
-/// Share of a line that the last has at least, where it would be a word alone, and that the line before it keeps.
-const COMPANY: f64 = 0.3;
-const SPARING: f64 = 0.6;
+/// Share of the room that a last line takes at least, if the line before it keeps so much that it still looks full.
+const LAST: f64 = 0.15;
+const FULL: f64 = 0.85;
 
 /// A text without a line break of its own, and the room of its lines. Lines and words of it are told by where they lie.
 struct Paragraph<'t> {
@@ -70,27 +70,23 @@ impl Paragraph<'_> {
         self.width(self.trimmed(line)) <= self.most
     }
 
-    /// The lines, with more words on the last, where that would be one alone and the line before it can spare some.
+    /// The lines, with more words on a last one that would be very short, as far as the line before it can spare them.
     fn lines(&self) -> Vec<Range<usize>> {
         let mut lines = self.filled();
         let [.., before, last] = lines.as_mut_slice() else { return lines };
-        let mut is_lone = pieces(&self.text[last.clone()]).len() == 1;
-        let may_be_short = is_lone;
-        while (is_lone || may_be_short && self.share(last.clone()) < COMPANY)
+        while self.share(last.clone()) < LAST
             && let Some((kept, longer)) = self.moved(before, last)
-            && (is_lone || self.share(kept.clone()) >= SPARING)
+            && self.share(kept.clone()) >= FULL
         {
-            (*before, *last, is_lone) = (kept, longer, false);
+            (*before, *last) = (kept, longer);
         }
         lines
     }
 
-    /// Two lines that end the text, with the last word of the one moved to the other, if that has room for it.
+    /// Two lines that end the text, with the last word of the one moved to the other.
     fn moved(&self, before: &Range<usize>, last: &Range<usize>) -> Option<(Range<usize>, Range<usize>)> {
-        let words = pieces(&self.text[before.clone()]);
-        let word = words.last().filter(|_| words.len() > 2)?;
-        let start = before.start + word.start;
-        self.fits(start..last.end).then(|| (self.trimmed(before.start..start), start..last.end))
+        let start = before.start + pieces(&self.text[before.clone()]).last()?.start;
+        Some((self.trimmed(before.start..start), start..last.end))
     }
 
     /// Lines as full as they can be.
@@ -165,9 +161,7 @@ fn pieces(text: &str) -> Vec<Range<usize>> {
     let (mut pieces, mut start) = (Vec::new(), 0);
     for (at, c) in text.char_indices().filter(|(_, c)| breaks_after(*c)) {
         let end = at + c.len_utf8();
-        let (before, after) = (&text[..at], &text[end..]);
-        let quantity = if c == ' ' { in_quantity(before, after) } else { between_figures(before, after) };
-        if !quantity && !after.starts_with('\u{a0}') {
+        if !is_held(&text[..at], c, &text[end..]) {
             pieces.push(start..end);
             start = end;
         }
@@ -176,6 +170,15 @@ fn pieces(text: &str) -> Vec<Range<usize>> {
         pieces.push(start..text.len());
     }
     pieces
+}
+
+/// Whether a line may not end behind a sign, after which lines break elsewhere.
+fn is_held(before: &str, sign: char, after: &str) -> bool {
+    let is_quantity = match sign {
+        ' ' => in_quantity(before, after) || in_bracket(before, after),
+        _ => between_figures(before, after),
+    };
+    is_quantity || after.starts_with('\u{a0}')
 }
 
 /// Whether a hyphen or slash stands in a size or a range, as in `8/0` and `3-4`.
@@ -209,12 +212,90 @@ fn in_quantity(before: &str, after: &str) -> bool {
     let counted = before.ends_with(char::is_numeric) && (goes_on || is_short(word) || word == "×");
     let mut back = before.rsplit([' ', '(']);
     let in_parts = back.next().is_some_and(is_short) && back.next().is_some_and(is_number);
-    counted
-        || before.ends_with('×')
-        || in_parts && is_number(word) && (is_short(next) || is_fraction(next))
-        || in_bracket(before, after)
+    counted || before.ends_with('×') || in_parts && is_number(word) && (is_short(next) || is_fraction(next))
 }
 
 const fn breaks_after(c: char) -> bool {
     matches!(c, ' ' | '\t' | '-' | '–' | '/' | '\u{2003}' | '\u{2002}' | '\u{2009}')
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+
+    fn wrapped(text: &str, most: f64) -> Vec<&str> {
+        wrap(text, 3.0, Weight::Regular, most)
+    }
+
+    /// The room that a line takes, and a little more.
+    fn room(line: &str) -> f64 {
+        width(line, 3.0, Weight::Regular) + 0.1
+    }
+
+    #[test]
+    fn lines_break_at_spaces_and_inside_words_too_long() {
+        assert_eq!(wrapped("reed green glass", 8.0), ["reed", "green", "glass"]);
+        assert_eq!(wrapped("one\ntwo", 80.0), ["one", "two"]);
+        assert_eq!(wrapped("a\u{a0}b c", 4.0), ["a\u{a0}b", "c"]);
+        let lines = wrapped("Donaudampfschifffahrt", 10.0);
+        assert!(lines.len() > 2);
+        assert_eq!(lines.concat(), "Donaudampfschifffahrt");
+    }
+
+    #[test]
+    fn a_number_never_parts_from_its_unit_nor_from_what_it_counts() {
+        assert_eq!(wrapped("cut 16 ½ in, 2 × 8 mm", 13.0), ["cut", "16 ½ in,", "2 × 8 mm"]);
+        assert_eq!(wrapped("cut 16 3⁄16 in", 13.0), ["cut", "16 3⁄16 in"]);
+        assert_eq!(wrapped("cut 5 ft 9 ½ in", 16.0), ["cut", "5 ft 9 ½ in"]);
+        assert_eq!(wrapped("seeds 11/0-15/0", 13.0), ["seeds", "11/0-15/0"]);
+        assert_eq!(wrapped("You have 6 C", room("You have 6")), ["You have", "6 C"]);
+        assert_eq!(wrapped("You have 6 lb", room("You have 6")), ["You have", "6 lb"]);
+    }
+
+    #[test]
+    fn a_bracket_of_numbers_holds_together() {
+        assert_eq!(wrapped("7 in (451 to 507 mm)", 24.0), ["7 in", "(451 to 507 mm)"]);
+        assert_eq!(wrapped("glass (the larger one)", 17.0), ["glass (the", "larger one)"]);
+    }
+
+    #[test]
+    fn a_line_is_told_by_where_it_lies() {
+        let text = "reed green\r\nglass\n\nseeds ";
+        let lines = lines(text, 3.0, Weight::Regular, 8.0);
+        assert_eq!(lines, [0..4, 5..10, 12..17, 18..18, 19..24]);
+    }
+
+    #[test]
+    fn no_short_word_is_the_last_line_where_the_line_before_stays_full() {
+        let first = "string the beads in their order, put a stopper on the";
+        assert_eq!(
+            wrapped(&format!("{first} end"), room(first)),
+            ["string the beads in their order, put a stopper on", "the end"]
+        );
+        assert_eq!(
+            wrapped("each kind by its letter, and count them", room("each kind by its letter, and count"))[1],
+            "them"
+        );
+        assert_eq!(wrapped(&format!("{first} counterbalance"), room(first)), [first, "counterbalance"]);
+        let hyphened = "string the beads that are strung on the nylon-";
+        assert_eq!(
+            wrapped(&format!("{hyphened}end"), room(hyphened)),
+            ["string the beads that are strung on the", "nylon-end"]
+        );
+        assert_eq!(wrapped("beads clasp", 8.0), ["beads", "clasp"]);
+    }
+
+    proptest! {
+        #[test]
+        fn wrapping_loses_no_character_and_keeps_to_the_width(text in "[a-zA-Z ½/\\-]{0,60}", most in 1.0..60.0_f64) {
+            let lines = wrapped(&text, most);
+            let dense = |text: &str| text.chars().filter(|c| *c != ' ').collect::<String>();
+            prop_assert_eq!(dense(&lines.concat()), dense(&text));
+            for line in lines {
+                prop_assert!(width(line, 3.0, Weight::Regular) <= most || line.chars().count() == 1, "{}", line);
+            }
+        }
+    }
 }

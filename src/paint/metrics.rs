@@ -121,59 +121,13 @@ pub fn missing(text: &str) -> Vec<char> {
 
 #[cfg(test)]
 mod tests {
-    use proptest::prelude::*;
-
     use super::*;
-
-    #[test]
-    fn a_number_stays_with_the_letter_that_it_counts() {
-        let size = 3.0;
-        let room = width("You have 6", size, Weight::Regular) + 0.1;
-        assert_eq!(wrap("You have 6 C", size, Weight::Regular, room), ["You have", "6 C"]);
-        assert_eq!(wrap("You have 6 lb", size, Weight::Regular, room), ["You have", "6 lb"]);
-    }
 
     #[test]
     fn width_grows_with_size_and_kerns() {
         let wide = width("AVAVAV", 10.0, Weight::Regular);
         assert!((width("AVAVAV", 20.0, Weight::Regular) - 2.0 * wide).abs() < 1e-12);
         assert!(wide < 3.0 * (width("A", 10.0, Weight::Regular) + width("V", 10.0, Weight::Regular)));
-    }
-
-    #[test]
-    fn lines_break_at_spaces_and_inside_words_too_long() {
-        assert_eq!(wrap("reed green glass", 3.0, Weight::Regular, 8.0), ["reed", "green", "glass"]);
-        assert_eq!(wrap("one\ntwo", 3.0, Weight::Regular, 80.0), ["one", "two"]);
-        assert_eq!(wrap("a\u{a0}b c", 3.0, Weight::Regular, 4.0), ["a\u{a0}b", "c"]);
-        assert_eq!(wrap("cut 16 ½ in, 2 × 8 mm", 3.0, Weight::Regular, 13.0), ["cut", "16 ½ in,", "2 × 8 mm"]);
-        assert_eq!(wrap("cut 16 3⁄16 in", 3.0, Weight::Regular, 13.0), ["cut", "16 3⁄16 in"]);
-        assert_eq!(wrap("7 in (451 to 507 mm)", 3.0, Weight::Regular, 24.0), ["7 in", "(451 to 507 mm)"]);
-        assert_eq!(wrap("cut 5 ft 9 ½ in", 3.0, Weight::Regular, 16.0), ["cut", "5 ft 9 ½ in"]);
-        assert_eq!(wrap("seeds 11/0-15/0", 3.0, Weight::Regular, 13.0), ["seeds", "11/0-15/0"]);
-        let lines = wrap("Donaudampfschifffahrt", 3.0, Weight::Regular, 10.0);
-        assert!(lines.len() > 2);
-        assert_eq!(lines.concat(), "Donaudampfschifffahrt");
-    }
-
-    #[test]
-    fn a_line_is_told_by_where_it_lies() {
-        let text = "reed green\r\nglass\n\nseeds ";
-        let lines = lines(text, 3.0, Weight::Regular, 8.0);
-        assert_eq!(lines, [0..4, 5..10, 12..17, 18..18, 19..24]);
-    }
-
-    #[test]
-    fn the_last_line_is_no_word_alone() {
-        let most = width("string the beads and the", 3.0, Weight::Regular) + 0.1;
-        let lines = wrap("string the beads and the clasp", 3.0, Weight::Regular, most);
-        assert_eq!(lines, ["string the beads and", "the clasp"]);
-        let most = width("each kind by its letter and count the", 3.0, Weight::Regular) + 0.1;
-        let short = wrap("each kind by its letter and count the beads", 3.0, Weight::Regular, most);
-        assert_eq!(short, ["each kind by its letter and", "count the beads"]);
-        let most = width("string the beads and the", 3.0, Weight::Regular) + 0.1;
-        let hyphened = wrap("string the beads of nylon-coated", 3.0, Weight::Regular, most);
-        assert_eq!(hyphened.concat(), "string the beads ofnylon-coated");
-        assert_eq!(wrap("beads clasp", 3.0, Weight::Regular, 8.0), ["beads", "clasp"]);
     }
 
     /// What is drawn: figures one below another in a column stand at the same places.
@@ -200,17 +154,5 @@ mod tests {
     #[test]
     fn characters_without_a_glyph_are_named_once() {
         assert_eq!(missing("½ in Ω Ж × 珠 珠 \n"), ['珠']);
-    }
-
-    proptest! {
-        #[test]
-        fn wrapping_loses_no_character_and_keeps_to_the_width(text in "[a-zA-Z ½/\\-]{0,60}", most in 1.0..60.0_f64) {
-            let lines = wrap(&text, 3.0, Weight::Regular, most);
-            let dense = |text: &str| text.chars().filter(|c| *c != ' ').collect::<String>();
-            prop_assert_eq!(dense(&lines.concat()), dense(&text));
-            for line in lines {
-                prop_assert!(width(line, 3.0, Weight::Regular) <= most || line.chars().count() == 1, "{}", line);
-            }
-        }
     }
 }

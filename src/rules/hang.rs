@@ -281,11 +281,12 @@ fn uneven_ends(strand: &Strand, design: &Design) -> Option<Remark> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::nth;
+    use crate::design::{Choice, nth};
     use crate::drape::Unrest;
     use crate::geometry::Point;
     use crate::remark::Code;
     use crate::rules::sample;
+    use crate::source::Source;
 
     #[test]
     fn only_figures_that_were_found_are_told() {
@@ -303,6 +304,16 @@ mod tests {
         );
         assert!(left(0.0004, 0.0512).ends_with("20 rounds: a round still moves it by 0.051 mm"));
         assert!(left(0.013, 0.0031).ends_with("20 rounds: outlines lie 0.013 mm in one another"));
+    }
+
+    #[test]
+    fn what_bars_join_and_comes_to_no_rest_does_not_lie_flat() {
+        let source = Source::new("pierhead.yaml", include_str!("../../patterns/pierhead.yaml").to_owned());
+        let piece = crate::piece(&source, &Choice::default(), None).0.unwrap();
+        let lost = Unrest::Lost { rounds: 40 };
+        let Hang::NotFlat { joined_by, rounds } = unsettled(lost, &piece.design) else { panic!("it lies flat") };
+        assert_eq!((joined_by.as_str(), rounds), ("spacer bar with three holes", 40));
+        assert!(matches!(unsettled(lost, &sample::necklace()), Hang::Unsettled(_)));
     }
 
     #[test]

@@ -20,14 +20,6 @@ const BEFORE_LENGTH: f64 = 0.8;
 /// Room in mm that the bar and its lengths leave at the right of the footer's words.
 pub const FROM_RIGHT: f64 = 28.0;
 
-/// Whether something is stamped at actual size.
-pub fn stamps_at_actual_size(marks: &[Mark]) -> bool {
-    marks.iter().any(|mark| match mark {
-        Mark::Stamp { scale, along, .. } => *scale == 1.0 && *along == 1.0,
-        held => stamps_at_actual_size(held.inner()),
-    })
-}
-
 /// The bar on a line that ends at a point, with its words before it, above a line of words that stand at a height.
 pub fn bar(end: Point, words_at: f64) -> Mark {
     let start = end - Point::new(IN.0 + FROM_RIGHT, 0.0);

@@ -3,10 +3,13 @@
 //! Bars are drawn to a stated scale, as large as the pieces allow. What is left of a spool is drawn
 //! to the same scale where there is room, else broken off. Lengths in mm on paper.
 
+use std::slice;
+
 use crate::design::{Design, Index, Strand};
+use crate::english::commas;
 use crate::geometry::Point;
 use crate::materials::cutting::lost;
-use crate::materials::render::words::{cut, cut_for, long, runs};
+use crate::materials::render::words::{cut, cut_for, runs, uncut};
 use crate::materials::{Article, Cut, CutFor, Cutting, Spool};
 use crate::piece::Piece;
 use crate::trade::usual;
@@ -150,7 +153,7 @@ impl<'a> Plan<'a> {
         if self.has_needle {
             bar.needle();
         }
-        Block::stack([bar.block(named.split_at(first), spool.left), Block::gap(BELOW_BAR)], 0.0)
+        Block::stack([bar.block(named.split_at(first), spool), Block::gap(BELOW_BAR)], 0.0)
     }
 }
 
@@ -171,10 +174,15 @@ fn spools(design: &Design, cutting: &Cutting, has_needle: bool) -> Vec<Spool> {
 /// The largest round scale at which all pieces of every spool have room, actual size at the most.
 fn scale(spools: &[Spool], width: f64, units: UnitStyle) -> Scale {
     let cut = |spool: &Spool| spool.pieces.iter().map(|piece| piece.length.value()).sum();
-    let said = |spool: &Spool| Type::TINY.width(&long(spool.left, units)) + BESIDE_LABEL + TOOTH;
+    let said = |spool: &Spool| Type::TINY.width(&left(spool, units)) + BESIDE_LABEL + TOOTH;
     let room = width - NEEDLE - spools.iter().map(said).fold(REST, f64::max);
     let longest = spools.iter().map(cut).fold(room, f64::max);
     Scale::fitting((longest, 0.0), (room, 1.0))
+}
+
+/// What is left of a spool.
+fn left(spool: &Spool, units: UnitStyle) -> String {
+    uncut(slice::from_ref(spool), units)
 }
 
 /// A piece with its strand's number, where that has one.
@@ -195,12 +203,12 @@ struct SpoolBar {
 impl SpoolBar {
     /// A spool's pieces, each with its strand's number: those cut from its first end, what is left, and those cut from its
     /// other end.
-    fn block(mut self, (first, last): (&[Numbered<'_>], &[Numbered<'_>]), rest: Length) -> Block {
+    fn block(mut self, (first, last): (&[Numbered<'_>], &[Numbered<'_>]), spool: &Spool) -> Block {
         let beyond = last.iter().map(|(piece, _)| piece.length.value() * self.scale).reduce(|sum, more| sum + more);
         let beyond = beyond.map_or(0.0, |beyond| beyond + TOOTH);
         first.iter().for_each(|piece| self.piece(*piece));
-        if rest.value() * self.scale > LEAST_REST {
-            self.rest(rest, beyond);
+        if spool.left.value() * self.scale > LEAST_REST {
+            self.rest(spool, beyond);
         }
         last.iter().for_each(|piece| self.piece(*piece));
         let below = if self.below.is_empty() { 0.0 } else { LEADER + BELOW_LEADER + Type::TINY.line_height() };
@@ -246,11 +254,10 @@ impl SpoolBar {
 
     /// The first of some names that has room between two places, and a length below it; what has none there stands below the
     /// bar.
-    fn told(&mut self, names: &[String], face: Type, length: String, room: [f64; 2]) {
+    fn told(&mut self, names: &[String; 2], face: Type, length: String, room: [f64; 2]) {
         let middle = room[0].midpoint(room[1]);
         let Some(name) = names.iter().find(|name| !name.is_empty() && fits(face, name, room)) else {
-            let name = names.iter().take(1).cloned();
-            return self.below.push((middle, name.chain([length]).collect::<Vec<_>>().join(", ")));
+            return self.below.push((middle, commas([&names[0], &length])));
         };
         let at = |baseline: f64| Point::new(middle, baseline);
         if fits(Type::TINY, &length, room) {
@@ -263,8 +270,8 @@ impl SpoolBar {
     }
 
     /// What is left, broken off where it is longer than the page has room for before so much that comes after it.
-    fn rest(&mut self, length: Length, beyond: f64) {
-        let (left, whole) = (self.at, self.at + length.value() * self.scale);
+    fn rest(&mut self, spool: &Spool, beyond: f64) {
+        let (left, whole) = (self.at, self.at + spool.left.value() * self.scale);
         let right = whole.min(self.width - HALF_EDGE - beyond).max(left);
         self.at = right;
         let [top, bottom] = TOP_AND_BOTTOM;
@@ -275,7 +282,7 @@ impl SpoolBar {
         open.extend(outline::polyline(&end));
         self.marks.push(Mark::Shape { outline: open, fill: None, stroke: Some(style::RULE_LINE) });
         let room = [left, if is_broken { right - TOOTH } else { right }];
-        self.told(&english::LEFT_OVER.map(str::to_owned), Type::TINY, long(length, self.units), room);
+        self.told(&english::LEFT_OVER.map(str::to_owned), Type::TINY, self::left(spool, self.units), room);
         if is_broken && beyond > 0.0 {
             self.at += TOOTH;
         }

@@ -60,6 +60,8 @@ pub fn measured_picture(piece: &Piece, picture: &dyn Illustration, room: Rect, s
     let aside = if hangs { 2.0 * DROPS_WIDTH } else { 0.0 };
     let below = BAR_GAP + BAR_HEIGHT;
     let scale = Scale::fitting((extent.width(), extent.height()), (room.width - aside, room.height - below));
+    let spare = (room.height - below - extent.height() * scale.factor()).max(0.0);
+    let room = room.below(ABOVE_PICTURE * spare);
     let frame = framed(extent, room, scale);
     let mut marks = pictured(picture, Canvas::new(frame, stencils));
     let foot = stencils.around(&marks).map_or(room.top, |drawn| drawn.high.y);
@@ -70,6 +72,8 @@ pub fn measured_picture(piece: &Piece, picture: &dyn Illustration, room: Rect, s
     (marks, FooterScale::Picture(scale))
 }
 
+/// Share of the room that a picture leaves which is above it: a little less than below it, by eye.
+const ABOVE_PICTURE: f64 = 0.4;
 /// Room between a figure and its scale bar.
 const BAR_GAP: f64 = 5.0;
 
@@ -127,7 +131,7 @@ fn beside_labels(piece: &Piece, whole: Extent, room: Rect) -> (Rect, Scale) {
 fn at_rest(drape: &Drape, closing: Option<OpenClosure>, canvas: Canvas<'_>) -> Vec<Mark> {
     let hung = drape.strands.iter().map(Some).collect();
     let closure = closing.map(|closing| closing.layers(canvas)).unwrap_or_default();
-    let rail = drape.strands.iter().next().and_then(|first| figure::rail(first, canvas));
+    let rail = drape.strands.first().and_then(|first| figure::rail(first, canvas));
     [rail.into_iter().collect(), closure.around(figure::strands(&hung, canvas))].concat()
 }
 

@@ -14,7 +14,7 @@ use super::figure::{self, LabelRoom};
 use super::making::cautions;
 use super::page::PageBody;
 use super::said::{FooterScale, SectionKind, Subheading};
-use super::{Illustration, Sheet, buying, check, drape, facts, legend, needs, page};
+use super::{Illustration, Sheet, buying, drape, facts, legend, needs, page};
 use crate::paint::layout::flow::{self, Flow};
 use crate::paint::layout::table::SetTable;
 use crate::paint::layout::text::Type;
@@ -162,8 +162,8 @@ impl Cover<'_> {
         self.rest(column)
     }
 
-    /// What one piece takes, the beads as the legend that all pages refer to; that goes over where it has no room, and what else
-    /// there is to buy stands with what to ask for on a page of its own in any case.
+    /// What one piece takes, the beads as the legend that all pages refer to; that goes over where it has no room. What else
+    /// there is to buy stands with what to ask for on a page of its own in any case, and here where it has room.
     fn needed(&self, column: &mut Filled, over: &mut Lists) {
         let width = column.left.width;
         let legend = legend::table(self.piece(), self.stencils);
@@ -171,7 +171,7 @@ impl Cover<'_> {
         let beads = Block::stack([title, legend.set(width).block()], BELOW_LEGEND);
         let besides = needs::besides(self.piece(), self.materials, width, (self.sheet.style.ink, self.stencils));
         let all = titled(Subheading::Needs, Block::stack([beads.clone(), besides.clone()], BESIDES_APART));
-        let shown = if legend.fits(width) { [all, titled(Subheading::Needs, beads)].into() } else { Vec::new() };
+        let shown = if legend.fits(width) { [all, titled(Subheading::NeededBeads, beads)].into() } else { Vec::new() };
         match shown.into_iter().find(|block| column.holds(block, 0.0)) {
             Some(block) => column.top(block, APART),
             None => over.push((Subheading::Legend, legend.set(self.sheet.room().width))),
@@ -194,7 +194,7 @@ impl Cover<'_> {
 }
 
 fn body(section: flow::Section, marks: Vec<Mark>, scaled: FooterScale) -> PageBody {
-    let checked = check::stamps_at_actual_size(&marks);
+    let checked = flow::stamps_at_actual_size(&marks);
     let flow::Section { name, description } = section;
     PageBody { name: name.to_owned(), description, marks, scale: say::scaled(scaled), checked }
 }

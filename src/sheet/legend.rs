@@ -93,12 +93,29 @@ pub fn drawing(index: Index<Bead>, bead: &Bead, scale: f64, stencils: &Stencils<
     Block::new(size.x, size.y, vec![stencils.bead(index, size * 0.5, 0.0, scale)])
 }
 
-/// A charm, its loop at the left, as large as has room among words.
-pub fn charm(index: Index<Finding>, stencils: &Stencils<'_>) -> Block {
+/// The scale at which each of some charms has room among words.
+pub fn charm_scale(charms: impl Iterator<Item = Index<Finding>>, stencils: &Stencils<'_>) -> f64 {
+    let room = charm_room();
+    let fitting = |index| {
+        let Extent { low, high } = charm_box(index, stencils);
+        (room.x / (high.x - low.x)).min(room.y / (high.y - low.y))
+    };
+    charms.map(fitting).fold(1.0, f64::min)
+}
+
+fn charm_room() -> Point {
+    Point::new(CHARM, Type::SMALL.line_height())
+}
+
+/// The box round a charm at actual size, its loop at the left.
+fn charm_box(index: Index<Finding>, stencils: &Stencils<'_>) -> Extent {
+    stencils.bounds(&stencils.finding(index, Point::ORIGIN, 0.0, 1.0)).unwrap_or_default()
+}
+
+/// A charm at a scale, its loop at the left, in its room among words.
+pub fn charm(index: Index<Finding>, scale: f64, stencils: &Stencils<'_>) -> Block {
     let drawn = |at, scale| stencils.finding(index, at, 0.0, scale);
-    let Extent { low, high } = stencils.bounds(&drawn(Point::ORIGIN, 1.0)).unwrap_or_default();
-    let room = Point::new(CHARM, Type::SMALL.line_height());
-    let scale = (room.x / (high.x - low.x)).min(room.y / (high.y - low.y)).min(1.0);
+    let (Extent { low, high }, room) = (charm_box(index, stencils), charm_room());
     let spare = (room - (high - low) * scale) * 0.5;
     Block::new(room.x, room.y, vec![drawn(spare - low * scale, scale)])
 }

@@ -8,7 +8,7 @@ use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
 use crate::art::{self, Stencils};
-use crate::design::Design;
+use crate::design::{Design, Finding, Index};
 use crate::geometry::Point;
 use crate::steps::Drawing;
 use crate::steps::english::{self, Told};
@@ -16,7 +16,7 @@ use crate::steps::english::{self, Told};
 use super::buying::tick;
 use super::english as say;
 use super::said::{SectionKind, Subheading};
-use super::{LEAST_LAST, Sheet, page};
+use super::{Illustration, LEAST_LAST, Sheet, page};
 use crate::paint::layout::flow::Flow;
 use crate::paint::layout::text::Type;
 use crate::paint::layout::{Block, column};
@@ -85,6 +85,7 @@ impl Set {
 /// All that the maker follows, measured once however often it is poured.
 pub struct Making<'a> {
     pub sheet: &'a Sheet<'a>,
+    picture: &'a dyn Illustration,
     stencils: &'a Stencils<'a>,
     steps: Vec<Shown>,
     /// Their words with their drawings, in usual and in smaller type.
@@ -94,9 +95,9 @@ pub struct Making<'a> {
 
 impl<'a> Making<'a> {
     /// That of a sheet.
-    pub fn new(sheet: &'a Sheet<'a>, stencils: &'a Stencils<'a>) -> Self {
+    pub fn new(sheet: &'a Sheet<'a>, picture: &'a dyn Illustration, stencils: &'a Stencils<'a>) -> Self {
         let steps = drawn_once(english::told_as_hung(&sheet.piece.design, &sheet.piece.drape, sheet.units()));
-        Self { sheet, stencils, steps, told: <[_; 2]>::default(), cautions: OnceCell::new() }
+        Self { sheet, picture, stencils, steps, told: <[_; 2]>::default(), cautions: OnceCell::new() }
     }
 
     /// The steps in columns of a width; all that one sheet pours are as wide.
@@ -111,7 +112,8 @@ impl<'a> Making<'a> {
     fn drawing(&self, step: &Told, set: Set) -> Option<Block> {
         Some(match step.drawing? {
             Drawing::Inspected(how) => {
-                art::reduced(whole::figure(how, self.sheet.piece, self.stencils), self.stencils, set.drawn())
+                let whole = whole::figure(how, self.sheet.piece, self.picture, self.stencils);
+                art::reduced(whole, self.stencils, set.drawn())
             }
             drawing => art::beside(drawing, &step.cast, self.stencils, set.drawn()),
         })
@@ -125,7 +127,7 @@ impl<'a> Making<'a> {
 /// What the maker follows at the bench, to be joined to a flow, with the cautions unless the cover has them: set close where
 /// that saves a page, and with more air where the last page would else be nearly empty.
 pub fn poured(flow: &Flow, making: &Making<'_>, has_cautions: bool) -> Flow {
-    let poured = |set: &Set| set_so(flow.fork(), making, has_cautions, *set);
+    let poured = |set: &Set| set_so(flow.fork().sketching(), making, has_cautions, *set);
     let usual = poured(&USUAL);
     let several = usual.count() > 1;
     let close = several.then(|| CLOSE.iter().map(poured));
@@ -189,11 +191,18 @@ struct Shown {
 fn drawn_once(steps: Vec<Told>) -> Vec<Shown> {
     let mut first = BTreeMap::new();
     let shown = |(told, number): (Told, usize)| {
-        let at = told.drawing.map(|drawing| *first.entry(drawing).or_insert(number)).filter(|at| *at != number);
+        let at = shown_by(&told).map(|shown| *first.entry(shown).or_insert(number)).filter(|at| *at != number);
         let drawing = told.drawing.filter(|_| at.is_none());
         Shown { told: Told { drawing, ..told }, drawn_at: at }
     };
     steps.into_iter().zip(1..).map(shown).collect()
+}
+
+/// What a step's drawing shows: the same work, on the same thing where that is what hangs.
+fn shown_by(step: &Told) -> Option<(Drawing, Option<Index<Finding>>)> {
+    let drawing = step.drawing?;
+    let hung = matches!(drawing, Drawing::Clasp | Drawing::InLoop).then(|| step.cast.findings.first().copied());
+    Some((drawing, hung.flatten()))
 }
 
 /// A step: its number, and its words with its drawing.

@@ -89,7 +89,7 @@ pub fn pages(piece: &Piece, style: &Style, picture: &dyn Illustration) -> Vec<Pa
     let stencils = Stencils::new(&piece.design, &piece.palette, style.ink);
     let cover = Cover { sheet: &sheet, picture, materials: &materials, stencils: &stencils };
     let face = cover.face();
-    let behind = BehindCover { cover, face: &face, making: &Making::new(&sheet, &stencils) };
+    let behind = BehindCover { cover, face: &face, making: &Making::new(&sheet, picture, &stencils) };
     let usual = behind.poured(Flow::new(sheet.room()));
     // A last page that is not much more than half full may be saved where all stands a little closer.
     let snug = (!usual.1.fills(LEAST_FULL)).then(|| behind.poured(Flow::new(sheet.room()).snug()));

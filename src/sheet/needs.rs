@@ -3,7 +3,7 @@
 
 use crate::design::{Finding, Index, Size};
 use crate::english::list;
-use crate::materials::render::words::{amount, left, lots, needed, said, spare};
+use crate::materials::render::words::{left, left_over, lots, needed, said, spare};
 use crate::materials::{self, Article, Buy, Line, Materials, Order, need};
 use crate::pattern::FindingKind;
 use crate::piece::Piece;
@@ -26,7 +26,7 @@ pub fn short(piece: &Piece, materials: &Materials, width: f64) -> Block {
         let columns = vec![Column::new("", Align::Left), Column::wrapping(""), Column::new("", Align::Right)];
         let mut table = Table::new(columns);
         for line in lines {
-            table.push(vec![letter(piece, line), Cell::text(list(&line.names)), need(piece, line)]);
+            table.push(vec![letter(piece, line), Cell::text(list(&line.names)), need(piece, materials, line)]);
         }
         table.set(column(width, 2, COLUMN_GAP)).block()
     });
@@ -37,6 +37,8 @@ pub fn short(piece: &Piece, materials: &Materials, width: f64) -> Block {
 /// amount.
 pub fn besides(piece: &Piece, materials: &Materials, width: f64, (ink, stencils): (Ink, &Stencils<'_>)) -> Block {
     let mut table = Table::new(vec![Column::wrapping(""), Column::new("", Align::Right)]);
+    let charms = materials.lines.iter().filter_map(|line| charm(piece, line.article));
+    let scale = legend::charm_scale(charms, stencils);
     for line in &materials.lines {
         let colour = match line.article {
             Article::Cord(at) => piece.palette.cord(at),
@@ -44,11 +46,11 @@ pub fn besides(piece: &Piece, materials: &Materials, width: f64, (ink, stencils)
             Article::Bead(_) | Article::Assorted(_) => continue,
         };
         let dot = || (ink == Ink::Colour).then(|| legend::dot(colour));
-        let name = match charm(piece, line.article).map(|at| legend::charm(at, stencils)).or_else(dot) {
+        let name = match charm(piece, line.article).map(|at| legend::charm(at, scale, stencils)).or_else(dot) {
             Some(mark) => Cell::Marked(mark, list(&line.names)),
             None => Cell::text(list(&line.names)),
         };
-        table.push(vec![name, need(piece, line)]);
+        table.push(vec![name, need(piece, materials, line)]);
     }
     table.set(width).block()
 }
@@ -69,7 +71,7 @@ pub fn table(piece: &Piece, materials: &Materials, prices: bool) -> Table {
     columns.extend([cost].iter().filter(|_| prices).map(right));
     let mut table = Table::new(columns);
     for line in &materials.lines {
-        table.push(row(piece, line, prices));
+        table.push(row(piece, (materials, line), prices));
     }
     table
 }
@@ -92,14 +94,14 @@ fn otherwise(size: &Size, base: &Materials, units: UnitStyle) -> Option<String> 
     (!packs.is_empty()).then(|| english::other_packs(size.name.as_deref(), &packs))
 }
 
-fn row(piece: &Piece, line: &Line, prices: bool) -> Vec<Cell> {
+fn row(piece: &Piece, (materials, line): (&Materials, &Line), prices: bool) -> Vec<Cell> {
     let units = piece.telling.units;
-    let [buy, over] = to_buy(line, units).map(Cell::text);
+    let [buy, over] = to_buy(materials, line, units).map(Cell::text);
     let asked_for = spec::of_all(&piece.design, line.article, units);
     let mut cells = vec![
         letter(piece, line),
         Cell::Double(list(&line.names), asked_for),
-        need(piece, line),
+        need(piece, materials, line),
         Cell::text(spare(line, units)),
         buy,
         over,
@@ -111,8 +113,8 @@ fn row(piece: &Piece, line: &Line, prices: bool) -> Vec<Cell> {
 }
 
 /// What to buy of a line, or in what it is bought with others, and what is left over of it.
-fn to_buy(line: &Line, units: UnitStyle) -> [String; 2] {
-    let bought = |buy: &Buy| [lots(line, buy, units), amount(buy.left_over, units)];
+fn to_buy(materials: &Materials, line: &Line, units: UnitStyle) -> [String; 2] {
+    let bought = |buy: &Buy| [lots(line, buy, units), left_over(materials, line, buy, units)];
     match (&line.within, &line.buy) {
         (Some(within), _) => [english::bought_in(within.unit), left(within)],
         (None, buy) => buy.as_ref().map(bought).unwrap_or_default(),
@@ -127,11 +129,11 @@ fn letter(piece: &Piece, line: &Line) -> Cell {
 }
 
 /// How much the piece takes; nothing of what several kinds are bought in, of which it takes the beads.
-fn need(piece: &Piece, line: &Line) -> Cell {
+fn need(piece: &Piece, materials: &Materials, line: &Line) -> Cell {
     if let Article::Assorted(_) = line.article {
         return Cell::text("");
     }
     let is_set = need::companions(&piece.design, line.article).next().is_some();
-    let needed = needed(line, piece.telling.units);
+    let needed = needed(materials, line, piece.telling.units);
     Cell::strong(if is_set { english::sets(&needed) } else { needed })
 }

@@ -51,7 +51,7 @@ impl From<Poured> for PageBody {
             name: all(|section| section.name, "; "),
             description: all(|section| &section.description, " "),
             scale: page.scales.join("; "),
-            checked: page.at_actual_size || check::stamps_at_actual_size(&page.marks),
+            checked: page.at_actual_size,
             marks: page.marks,
         }
     }
@@ -81,19 +81,17 @@ fn margin(paper: Paper) -> f64 {
 pub fn pages(bodies: Vec<PageBody>, symbols: Vec<Symbol>, heading: &Heading, style: &Style) -> Vec<Page> {
     let (count, symbols) = (bodies.len(), Arc::from(symbols));
     let (width, height) = style.paper.size();
-    let page = |(index, mut body): (usize, PageBody)| {
-        let mut marks = std::mem::take(&mut body.marks);
+    let page = |(index, body): (usize, PageBody)| {
         let [first, _] = foot_lines(style.paper);
         let bar = body.checked.then(|| check::bar(rule_end(style.paper), first));
-        marks.extend(footer(heading, &body, index + 1, count, style.paper));
-        marks.extend(bar);
+        let foot = footer(heading, &body, index + 1, count, style.paper);
         Page {
             width,
             height,
             title: english::page_title(&heading.title, index + 1, count, &body.name),
             description: body.description,
             symbols: Arc::clone(&symbols),
-            marks: inked(marks, style.ink),
+            marks: inked([body.marks, foot, Vec::from_iter(bar)].concat(), style.ink),
         }
     };
     bodies.into_iter().enumerate().map(page).collect()

@@ -11,12 +11,12 @@ use crate::pattern::Shape;
 use crate::steps::chart::TEN;
 use crate::steps::english;
 use crate::steps::english::chart::{self, WordChart};
-use crate::steps::posts::{Keeps, Posts};
+use crate::steps::posts::{Datum, Keeps, Posts, datum};
 use crate::units::Length;
 
 use super::english as say;
 use super::figure;
-use super::said::{FooterScale, InKey, Reading, SectionKind, Subheading, Takes, ToCut};
+use super::said::{FooterScale, InKey, Reading, RulerStart, SectionKind, Subheading, Takes, ToCut};
 use super::{Sheet, legend, page, sizes, words};
 use crate::paint::layout::Block;
 use crate::paint::layout::flow::Flow;
@@ -75,12 +75,23 @@ fn reading(design: &Design) -> Reading<'_> {
     Reading {
         design,
         tens: design.strands.iter().any(|strand| strung(strand).count() >= TEN),
-        on_wire: design.sprung().is_some(),
+        starts: starts(design),
         letters: stand.map(|keeps| (keeps.letter(design), keeps)).collect(),
         slides: design.strands.iter().filter(|strand| strand.slides(design)).map(is_stopped).min(),
         pair: design.copies > 1,
         twisted: design.twist.as_ref().map(|twist| twist.turns),
         takes: differ.then_some(if are_beside { Takes::Sunk } else { Takes::FromHoleToHole }),
+    }
+}
+
+/// Where the rulers of a design start.
+fn starts(design: &Design) -> RulerStart {
+    if design.sprung().is_some() {
+        RulerStart::TurnedLoop
+    } else if design.strands.iter().all(|strand| datum(design, strand) == Datum::EndLink) {
+        RulerStart::InEndLink
+    } else {
+        RulerStart::Outside
     }
 }
 
@@ -120,12 +131,20 @@ fn caps(sheet: &Sheet<'_>, width: f64, stencils: &Stencils<'_>) -> Vec<Block> {
     let entry = |(which, index): (usize, &Index<Finding>)| {
         let finding = &design.findings[*index];
         let name = Type::SMALL.fitted(&finding.name, width * MOST_NAME);
-        let size = Type::TINY.line(&say::cap_in_key(finding.along(), units));
+        let size = say::cap_in_key(finding.along(), taken_by_cap(design, *index), units);
+        let size = Type::TINY.line(&size);
         let mark = Type::STRONG.line(&say::cap(which, strung.len()).join(" "));
         let drawing = legend::finding(*index, finding.kind(), stencils);
         Block::middled([mark, drawing, Block::stack([name, size], 0.0)], BESIDE_LETTER).in_role(Role::Paragraph)
     };
     strung.iter().enumerate().map(entry).collect()
+}
+
+/// The least and the most that a cap takes of its cord.
+fn taken_by_cap(design: &Design, cap: Index<Finding>) -> [Length; 2] {
+    let is_cap = |bit: &&Bit| bit.what == What::Finding(cap);
+    let taken = || design.strands.iter().flat_map(Strand::bits).filter(is_cap).map(|bit| Length::mm(bit.length()));
+    [taken().reduce(Length::min), taken().reduce(Length::max)].map(Option::unwrap_or_default)
 }
 
 /// Into how many parts a bead's size goes to have room in the key.

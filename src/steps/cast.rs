@@ -6,7 +6,7 @@ use crate::pattern::FindingKind;
 
 use super::ends::AlikeEnds;
 use super::side::Side;
-use super::task::{Hang, Pins, Task};
+use super::task::{Finished, Hang, Pins, Task};
 
 /// As many as are seen in the longest row that is drawn.
 const SEEN: usize = 16;
@@ -26,6 +26,8 @@ pub struct Cast {
     pub findings: Vec<Index<Finding>>,
     /// How many times the cord lies side by side.
     pub legs: u32,
+    /// How many times what is wound goes round.
+    pub turns: f64,
 }
 
 impl Cast {
@@ -55,7 +57,12 @@ impl Cast {
                 Self { rows: design.strands.iter().map(from_first).take(1).collect(), ..Self::findings([*holder]) }
             }
             Task::Tassel(tassel) => Self::findings([*tassel]),
-            Task::Cut(_) | Task::Tag | Task::LookForGaps(_) | Task::Check(_) | Task::MakeOther(_) => Self::default(),
+            Task::Cut(_) => Self {
+                turns: design.strands.iter().find_map(|one| design.coil_turns(one)).unwrap_or_default(),
+                ..Self::default()
+            },
+            Task::Check(Finished::Coiled(turns, _)) => Self { turns: *turns, ..Self::default() },
+            Task::Tag | Task::LookForGaps(_) | Task::Check(_) | Task::MakeOther(_) => Self::default(),
         }
     }
 
@@ -98,6 +105,7 @@ impl Cast {
             rows: both_ends(strand, ends.side),
             findings: onto.into_iter().chain(own).collect(),
             legs: strand.legs,
+            ..Self::default()
         }
     }
 
@@ -121,7 +129,7 @@ impl Cast {
             Shared::Bar(bar) => (Vec::new(), vec![bar]),
         };
         let rows = group.iter().take(STRANDS).flat_map(|one| beside(one, shared)).collect();
-        Self { kinds, findings, rows, legs: strand.legs }
+        Self { kinds, findings, rows, legs: strand.legs, ..Self::default() }
     }
 
     /// The first beads that are pushed together.

@@ -108,7 +108,7 @@ impl<'a> Posts<'a> {
     }
 }
 
-/// Where a strand's stations are measured from: the outside of its first end.
+/// Where a strand's stations are measured from: the outside of its first end, but of chain the inside, where it hangs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Datum {
     /// Of chain, its end link.
@@ -136,7 +136,7 @@ pub fn datum(design: &Design, strand: &Strand) -> Datum {
 /// Between what a strand's finished length is measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum MeasuredBetween {
-    /// Its end links.
+    /// The insides of its end links.
     EndLinks,
     /// The outsides of its knot covers.
     KnotCovers,

@@ -3,13 +3,13 @@
 use super::{INCH, Length};
 
 /// Inches are printed to the nearest sixteenth, as rulers show them.
-pub(super) const SIXTEENTHS: f64 = 16.0;
+const SIXTEENTHS: f64 = 16.0;
 /// Below an inch they are printed to the nearest thirty-second, as near as short lengths in millimetres are.
 const THIRTY_SECONDS: f64 = 32.0;
 /// Share of a printed digit that is float noise: what a sum misses a half by still counts as half.
 pub(super) const NOISE: f64 = 1e-6;
 
-/// The fewest steps in mm that are no shorter than a length, whatever the noise.
+/// How many steps of so many mm are enough for a length: the fewest that are no shorter than it, but for noise.
 #[must_use]
 pub fn enough(length: Length, step: f64) -> i64 {
     #[expect(clippy::cast_possible_truncation, reason = "lengths are below a kilometre")]
@@ -28,12 +28,6 @@ pub(super) fn rounded(value: f64, places: usize) -> String {
     let size = (value.abs() * unit + 0.5 + NOISE).floor() / unit;
     let text = trimmed(size, places);
     if value < 0.0 && size > 0.0 { format!("-{text}") } else { text }
-}
-
-/// A number to the nearest step, what lies between two away from nothing.
-pub(super) fn stepped(value: f64, step: f64) -> f64 {
-    let size = (value.abs() / step + 0.5 + NOISE).floor() * step;
-    if value < 0.0 && size > 0.0 { -size } else { size }
 }
 
 /// Inches in sixteenths with real fractions: `16 ½`, `¾`, `5 3⁄16`, `0`; below one in thirty-seconds: `9⁄32`.
@@ -95,8 +89,8 @@ fn sixteenth(rest: i64) -> String {
 pub fn figures(value: f64, places: usize) -> String {
     const MOST: usize = 9;
     let shown = |places: &usize| value.abs() * tens(*places) >= 10.0;
-    let enough = (places..MOST).find(shown).unwrap_or(MOST);
-    format!("{value:.*}", if value == 0.0 { places } else { enough })
+    let decimals = if value == 0.0 { places } else { (places..MOST).find(shown).unwrap_or(MOST) };
+    format!("{value:.decimals$}")
 }
 
 /// The number that is read, in its own unit, where one is printed with so many decimals.
@@ -114,4 +108,48 @@ pub fn trimmed(value: f64, places: usize) -> String {
         return text;
     }
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn thousands_are_told_apart() {
+        let told: Vec<_> = [999, 1050, 9999, 10_000, 900_000, 1_050_003].map(grouped).into();
+        assert_eq!(told, ["999", "1050", "9999", "10,000", "900,000", "1,050,003"]);
+    }
+
+    #[test]
+    fn fractions_are_real_ones() {
+        assert_eq!(fraction(Length::inches(16.5)), "16 ½");
+        assert_eq!(fraction(Length::inches(0.75)), "¾");
+        assert_eq!(fraction(Length::inches(5.1875)), "5 3⁄16");
+        assert_eq!(fraction(Length::inches(0.01)), "0");
+        assert_eq!(fraction(Length::inches(2.9999)), "3");
+        assert_eq!(fraction(Length::inches(11.0 / 16.0)), "11⁄16");
+    }
+
+    /// Decimal equivalents of fractions of an inch as workshop tables give them (Machinery's Handbook; from memory).
+    #[test]
+    fn fractions_have_their_published_lengths() {
+        let table = [
+            ("1⁄32", 0.7938),
+            ("3⁄32", 2.3813),
+            ("9⁄32", 7.1438),
+            ("7⁄16", 11.1125),
+            ("⅝", 15.875),
+            ("31⁄32", 24.6063),
+        ];
+        assert!(table.iter().all(|(told, mm)| fraction(Length::mm(*mm)) == *told));
+    }
+
+    #[test]
+    fn what_is_little_is_told_by_two_figures() {
+        assert_eq!(
+            [12.345, 0.125, 0.0, -0.003_14].map(|value| figures(value, 2)),
+            ["12.35", "0.12", "0.00", "-0.0031"]
+        );
+        assert_eq!(figures(1e-12, 2), "0.000000000");
+    }
 }

@@ -5,7 +5,7 @@ use std::fmt;
 use serde::Serialize;
 
 use super::english::ranged;
-use super::number::{SIXTEENTHS, enough, fraction, rounded, sixteenths, stepped, tens, trimmed};
+use super::number::{fraction, rounded, tens, trimmed};
 use super::{INCH, Length, Money};
 
 /// How the sheet prints lengths.
@@ -31,8 +31,7 @@ pub struct Telling {
     pub currency: Option<String>,
 }
 
-/// Below this margins are printed to the tenth of a millimetre, and other lengths to the half, which the eye reads
-/// between the marks of a ruler.
+/// Below this lengths are printed to the tenth of a millimetre, so that they are told as near as by their inches.
 const FINE: f64 = 10.0;
 /// Share of a printed digit by which a bound may be missed, as float noise.
 const HAIR: f64 = 1e-7;
@@ -41,36 +40,22 @@ const DECIMALS: usize = 6;
 
 impl UnitStyle {
     /// Prints a length for a reader with a ruler: to the sixteenth of an inch, the millimetre; small ones to the
-    /// thirty-second and the half. Each unit is rounded from the length itself, so that who reads one alone is as near to it.
+    /// thirty-second and the tenth. Each unit is rounded from the length itself, so that who reads one alone is as near to it.
     #[must_use]
     pub fn ruler(self, length: Length) -> String {
-        self.both(&fraction(length), &on_ruler(length).value().to_string())
-    }
-
-    /// Prints a length to cut, which is never told shorter than it is: the next sixteenth of an inch, the next millimetre.
-    #[must_use]
-    pub fn cut(self, length: Length) -> String {
-        self.both(&sixteenths(enough(length, INCH / SIXTEENTHS)), &enough(length, 1.0).to_string())
+        self.both(&fraction(length), &millimetres(length))
     }
 
     /// Two lengths for the same reader, or one where both are printed alike: `16 ½ to 18 ½ in (419 to 470 mm)`.
     #[must_use]
     pub fn range(self, lengths: [Length; 2]) -> String {
-        let inches = ranged(lengths.map(fraction));
-        self.both(&inches, &ranged(lengths.map(|length| on_ruler(length).value().to_string())))
+        self.both(&ranged(lengths.map(fraction)), &ranged(lengths.map(millimetres)))
     }
 
-    /// The same to the tenth of a millimetre.
+    /// A length for the same reader, its millimetres to the tenth.
     #[must_use]
     pub fn fine(self, length: Length) -> String {
         self.both(&fraction(length), &trimmed(length.value(), 1))
-    }
-
-    /// Prints how far a length may be off: millimetres whole, small ones to the tenth; inches as a length's.
-    #[must_use]
-    pub fn margin(self, length: Length) -> String {
-        let fine = length.value().abs() < FINE;
-        self.both(&fraction(length), &rounded(length.value(), usize::from(fine)))
     }
 
     /// Prints a size that no ruler shows: inches to the thousandth, millimetres to the hundredth.
@@ -94,10 +79,9 @@ impl UnitStyle {
     }
 }
 
-/// What a ruler shows of a length: millimetres, of small ones their halves.
-fn on_ruler(length: Length) -> Length {
-    let step = if length.value().abs() >= FINE { 1.0 } else { 0.5 };
-    Length::mm(stepped(length.value(), step))
+/// Millimetres as a ruler shows them, of small lengths their tenths.
+fn millimetres(length: Length) -> String {
+    rounded(length.value(), usize::from(length.value().abs() < FINE))
 }
 
 impl fmt::Display for Length {
@@ -146,25 +130,9 @@ impl fmt::Display for Money {
 
 #[cfg(test)]
 mod tests {
-    use super::super::number::{NOISE, figures, grouped};
+    use super::super::number::NOISE;
     use super::*;
     use proptest::prelude::*;
-
-    #[test]
-    fn thousands_are_told_apart() {
-        let told: Vec<_> = [999, 1050, 9999, 10_000, 900_000, 1_050_003].map(grouped).into();
-        assert_eq!(told, ["999", "1050", "9999", "10,000", "900,000", "1,050,003"]);
-    }
-
-    #[test]
-    fn fractions_are_real_ones() {
-        assert_eq!(fraction(Length::inches(16.5)), "16 ½");
-        assert_eq!(fraction(Length::inches(0.75)), "¾");
-        assert_eq!(fraction(Length::inches(5.1875)), "5 3⁄16");
-        assert_eq!(fraction(Length::inches(0.01)), "0");
-        assert_eq!(fraction(Length::inches(2.9999)), "3");
-        assert_eq!(fraction(Length::inches(11.0 / 16.0)), "11⁄16");
-    }
 
     #[test]
     fn bounds_are_rounded_to_the_safe_side() {
@@ -181,8 +149,7 @@ mod tests {
     fn both_units_side_by_side() {
         assert_eq!(UnitStyle::Both.ruler(Length::mm(419.1)), "16 ½ in (419 mm)");
         assert_eq!(UnitStyle::Mm.ruler(Length::mm(-0.2)), "0 mm");
-        assert_eq!(UnitStyle::Both.ruler(Length::mm(7.4)), "9⁄32 in (7.5 mm)");
-        assert_eq!(UnitStyle::Both.ruler(Length::mm(-7.4)), "−9⁄32 in (-7.5 mm)");
+        assert_eq!(UnitStyle::Both.ruler(Length::mm(-7.4)), "−9⁄32 in (-7.4 mm)");
         assert_eq!(UnitStyle::Both.ruler(Length::mm(25.2)), "1 in (25 mm)");
         assert_eq!(UnitStyle::Both.ruler(Length::mm(438.8)), "17 ¼ in (439 mm)");
     }
@@ -195,28 +162,6 @@ mod tests {
         assert_eq!([165.5, 391.4].map(told), ["6 ½ in (166 mm)", "15 7⁄16 in (391 mm)"]);
         assert_eq!([150.2, 123.1].map(told), ["5 15⁄16 in (150 mm)", "4 ⅞ in (123 mm)"]);
         assert_eq!([457.5, 469.3].map(told), ["18 in (458 mm)", "18 ½ in (469 mm)"]);
-    }
-
-    /// Decimal equivalents of fractions of an inch as workshop tables give them (Machinery's Handbook; from memory).
-    #[test]
-    fn fractions_have_their_published_lengths() {
-        let table = [
-            ("1⁄32", 0.7938),
-            ("3⁄32", 2.3813),
-            ("9⁄32", 7.1438),
-            ("7⁄16", 11.1125),
-            ("⅝", 15.875),
-            ("31⁄32", 24.6063),
-        ];
-        assert!(table.iter().all(|(told, mm)| fraction(Length::mm(*mm)) == *told));
-    }
-
-    #[test]
-    fn what_is_cut_is_never_told_shorter_than_it_is() {
-        let told = |mm: f64| UnitStyle::Both.cut(Length::mm(mm));
-        assert_eq!([119.3, 740.4].map(told), ["4 ¾ in (120 mm)", "29 3⁄16 in (741 mm)"]);
-        let exact = Length::inches(13.5) + Length::inches(2.0) * 2.0;
-        assert_eq!(UnitStyle::Both.cut(exact), "17 ½ in (445 mm)");
     }
 
     #[test]
@@ -236,12 +181,11 @@ mod tests {
     }
 
     #[test]
-    fn small_margins_are_told_to_the_tenth() {
-        assert_eq!(UnitStyle::Both.margin(Length::mm(1.34)), "1⁄16 in (1.3 mm)");
-        assert_eq!(UnitStyle::In.margin(Length::mm(0.636 * INCH)), "⅝ in");
-        assert_eq!(UnitStyle::In.margin(Length::mm(25.4 / 8.0)), "⅛ in");
-        assert_eq!(UnitStyle::Mm.margin(Length::mm(2.0)), "2 mm");
-        assert_eq!(UnitStyle::Mm.margin(Length::mm(12.4)), "12 mm");
+    fn small_lengths_are_told_to_the_tenth() {
+        let told = |mm: f64| UnitStyle::Both.ruler(Length::mm(mm));
+        assert_eq!([1.34, 2.76, 3.18].map(told), ["1⁄16 in (1.3 mm)", "3⁄32 in (2.8 mm)", "⅛ in (3.2 mm)"]);
+        assert_eq!([7.0, 7.5].map(told), ["9⁄32 in (7 mm)", "9⁄32 in (7.5 mm)"]);
+        assert_eq!([9.94, 9.96, 12.4].map(told), ["⅜ in (9.9 mm)", "⅜ in (10 mm)", "½ in (12 mm)"]);
     }
 
     #[test]
@@ -249,15 +193,6 @@ mod tests {
         assert_eq!(UnitStyle::Both.gauge(Length::mm(1.2)), "0.047 in (1.2 mm)");
         assert_eq!(UnitStyle::In.gauge(Length::mm(0.1)), "0.004 in");
         assert_eq!(UnitStyle::Mm.gauge(Length::mm(0.45)), "0.45 mm");
-    }
-
-    #[test]
-    fn what_is_little_is_told_by_two_figures() {
-        assert_eq!(
-            [12.345, 0.125, 0.0, -0.003_14].map(|value| figures(value, 2)),
-            ["12.35", "0.12", "0.00", "-0.0031"]
-        );
-        assert_eq!(figures(1e-12, 2), "0.000000000");
     }
 
     #[test]
@@ -283,11 +218,11 @@ mod tests {
             prop_assert_eq!(printed(mm), if mm < 10.0 { mm } else { (mm + 0.5).floor() });
         }
 
-        /// What stands before the bracket and in it is one length: apart by no more than half a step of each.
+        /// What stands before the bracket and in it are told of one length, each to half a step of its own.
         #[test]
-        fn both_units_tell_the_same_length(mm in 0.0..3000.0_f64) {
+        fn both_units_are_told_near_one_another(mm in 0.0..3000.0_f64) {
             let (step_in, step_mm) = match mm {
-                _ if mm < 9.9 => (1.0 / 32.0, 0.5),
+                _ if mm < 9.9 => (1.0 / 32.0, 0.1),
                 _ if mm < 25.0 => (1.0 / 32.0, 1.0),
                 _ => (1.0 / 16.0, 1.0),
             };
@@ -296,7 +231,7 @@ mod tests {
             let [inches, millimetres] = [inches, millimetres].map(|text| {
                 if text.starts_with("0 ") { 0.0 } else { Length::parse(text).unwrap().value() }
             });
-            prop_assert!((inches - millimetres).abs() <= (step_in * INCH + step_mm) / 2.0 + 0.02, "{}: {}", mm, printed);
+            prop_assert!((inches - millimetres).abs() <= (step_in * INCH + step_mm) / 2.0 + NOISE, "{}: {}", mm, printed);
         }
 
         #[test]

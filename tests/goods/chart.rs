@@ -292,6 +292,19 @@ proptest! {
     /// A list that is strung again and again and written out, so that the formula finds the repeats by itself: patterns as
     /// they are written ([`a_pattern_says_the_row_that_its_resolver_strings`]) say theirs.
     #[test]
+    fn the_text_says_the_row_that_is_strung(chart in phrases(), units in 0..3, spread in any::<bool>()) {
+        let mut one = strand("inner", 400.0, &[0], chart);
+        one.settle = if spread { Settle::Spread } else { Settle::Slide };
+        let design = design(vec![one]);
+        let units = [UnitStyle::In, UnitStyle::Mm, UnitStyle::Both][units as usize];
+        let text = chart::whole(&design, &design.strands[nth(0)], units).to_string();
+        let mut reader = Reader(&text);
+        let read = reader.sequence();
+        prop_assert_eq!(reader.0, "", "all of the text is read: {}", text);
+        prop_assert_eq!(read, strung(&design, &design.strands[nth(0)].trains[0].bits), "{}", text);
+    }
+
+    #[test]
     fn a_row_written_out_is_the_row_that_is_told(list in prop::collection::vec(runs(), 1..5), times in 1usize..9, after in runs()) {
         let mut chart = vec![list; times].concat();
         chart.push(after);

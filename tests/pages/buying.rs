@@ -4,7 +4,7 @@ use festoon::Piece;
 use festoon::art::Ink;
 use festoon::design::{Choice, Design, nth};
 use festoon::english::list;
-use festoon::materials::render::words::{amount, left, needed, sold_as};
+use festoon::materials::render::words::{cut, left, left_over, needed, sold_as};
 use festoon::materials::{Article, Materials, Order, materials};
 use festoon::paint::mark::{Fill, Mark, Page, Rgb};
 use festoon::paint::{outline, style};
@@ -55,16 +55,17 @@ fn the_table_tells_what_the_materials_are() {
         let name = &piece.design.heading.title;
         let sheet = pages(&piece, Paper::A4);
         let units = piece.telling.units;
-        for line in &bought(&piece).lines {
+        let materials = bought(&piece);
+        for line in &materials.lines {
             let row = row(&buying(&sheet), &list(&line.names));
             let is_taken = !matches!(line.article, Article::Assorted(_));
-            let need = needed(line, units);
+            let need = needed(&materials, line, units);
             let is_need =
                 |cell: &String| cell.strip_prefix(&need).is_some_and(|rest| ["", " set", " sets"].contains(&rest));
             assert!(!is_taken || row.iter().any(is_need), "{name}: {:?}: {need} in {row:?}", line.names);
             let within = line.within.as_ref().map(|within| [format!("in the {}", sold_as(within.unit)), left(within)]);
             assert!(within.is_none_or(|told| told.iter().all(|told| row.contains(told))), "{name}: {row:?}");
-            let left = line.buy.as_ref().map(|buy| amount(buy.left_over, units));
+            let left = line.buy.as_ref().map(|buy| left_over(&materials, line, buy, units));
             assert!(left.is_none_or(|left| row.contains(&left)), "{name}: {:?}: {row:?}", line.names);
         }
         for (bead, count) in piece.design.beads.iter().zip(piece.design.counts()) {
@@ -188,7 +189,7 @@ fn the_size_table_tells_every_size_as_its_own_sheet_would() {
             for (what, length) in [("finished", strand.finished), ("beads", strand.beaded()), ("cut", strand.cut())] {
                 let name = format!("{} {}, {what}", at + 1, strand.name);
                 let units = base.telling.units;
-                let printed = if what == "cut" { units.cut(length) } else { units.ruler(length) };
+                let printed = if what == "cut" { cut(length, units) } else { units.ruler(length) };
                 // What is the same in all sizes is told once below the table.
                 let in_table = row(&buying(&sheet), &name).contains(&printed);
                 assert!(in_table || same.contains(&dense(&format!("{name} {printed}"))), "{size:?}: {name} {printed}");

@@ -6,6 +6,9 @@
 mod art;
 #[path = "../support/beside.rs"]
 mod beside;
+#[allow(dead_code, reason = "what these tests do not look at")]
+#[path = "../support/boxes.rs"]
+mod boxes;
 mod contact;
 mod files;
 mod ink;

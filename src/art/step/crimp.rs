@@ -2,9 +2,10 @@
 
 use std::f64::consts::PI;
 
-use super::own::{Props, RowRoom, clipped};
+use super::own::{Props, clipped};
 use crate::art::pen::{
-    EDGE, PLAIN, arrow, at, cord, cord_over, cutters, filled, hidden, line, metal, stretch, tail, through, tinted, wire,
+    EDGE, PLAIN, arrow, at, cord, cord_over, cutters, filled, hidden, line, metal, stretch, tail, through, tinted,
+    ways, wire,
 };
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Rgb, Segment, Stroke};
@@ -23,22 +24,21 @@ pub fn open(own: Props<'_>) -> Vec<Mark> {
 /// A cord through beads and a crimp, round a ring, and back through all of them.
 pub fn packed(own: Props<'_>) -> Vec<Mark> {
     let upper = [at(0.0, 8.4), at(4.0, 8.3), at(8.0, 8.3), at(13.0, 8.3), at(16.4, 6.6), at(19.0, 6.9), at(20.6, 9.0)];
-    let (beads, left) = against(CRIMP, 5.6, own);
-    let lower = [at(19.0, 11.1), at(16.4, 11.4), at(13.0, 9.7), at(CRIMP, 9.7), at(left, 9.7), at(left - 2.4, 11.4)];
+    let crimp = RIGHT - own.crimp_length();
+    let (beads, left) = against(crimp, crimp - 2.0, own);
+    let lower = [at(19.0, 11.1), at(16.4, 11.4), at(13.0, 9.7), at(crimp, 9.7), at(left, 9.7), at(left - 2.4, 11.4)];
     let mut marks = looped(&curve(&[upper.as_slice(), &lower].concat()), own);
     marks.extend(beads);
     marks.extend(arrow(&[at(7.4, 14.2), at(5.0, 14.4), at(2.2, 14.0)]));
     vec![clipped(marks)]
 }
 
-/// Left edge of a crimp.
-const CRIMP: f64 = 8.2;
+/// Right edge of a crimp.
+const RIGHT: f64 = 12.4;
 
 /// The beads against a crimp at a place, through which a cord and its tail go on to the left, and how far they reach.
 fn against(crimp: f64, long: f64, own: Props<'_>) -> (Vec<Mark>, f64) {
-    let row = own.row(0, RowRoom { count: 2, long, broad: [2.9, 5.6] });
-    let within = row.within(long);
-    let beads = row.first(within.count().max(1));
+    let beads = own.beside_crimp(2, long);
     let left = crimp - beads.length();
     let mut marks = beads.from(at(crimp, 9.0), PI);
     marks.extend(through(&[8.3, 9.7].map(|y| (at(left, y), at(crimp, y)))));
@@ -46,20 +46,24 @@ fn against(crimp: f64, long: f64, own: Props<'_>) -> (Vec<Mark>, f64) {
 }
 
 /// A cord through a crimp and a guard, the guard round a ring, and back.
-pub fn guarded() -> Vec<Mark> {
-    guard(&[at(8.0, 9.7), at(5.0, 11.2), at(2.6, 14.4)])
+pub fn guarded(own: Props<'_>) -> Vec<Mark> {
+    guard(&[at(8.0, 9.7), at(5.0, 11.2), at(2.6, 14.4)], own)
 }
 
 /// The same against beads, through which the tail goes on.
 pub fn guarded_packed(own: Props<'_>) -> Vec<Mark> {
-    let (beads, left) = against(6.2, 4.4, own);
-    let mut marks = guard(&[at(8.0, 9.7), at(left, 9.7), at(left - 2.0, 11.4)]);
+    let crimp = BEFORE_GUARD - own.crimp_length();
+    let (beads, left) = against(crimp, crimp - 1.6, own);
+    let mut marks = guard(&[at(8.0, 9.7), at(left, 9.7), at(left - 2.0, 11.4)], own);
     marks.extend(beads);
     vec![clipped(marks)]
 }
 
+/// Right edge of a crimp before a guard.
+const BEFORE_GUARD: f64 = 10.4;
+
 /// The guard with its crimp, and the way of the tail from there.
-fn guard(end: &[Point]) -> Vec<Mark> {
+fn guard(end: &[Point], own: Props<'_>) -> Vec<Mark> {
     let upper = [at(0.0, 8.3), at(4.0, 8.3), at(8.0, 8.3), at(10.6, 8.3), at(13.6, 6.4), at(16.6, 6.4), at(18.6, 9.0)];
     let lower = [at(16.6, 11.6), at(13.6, 11.6), at(10.6, 9.7)];
     let path = curve(&[upper.as_slice(), &lower, end].concat());
@@ -67,8 +71,7 @@ fn guard(end: &[Point]) -> Vec<Mark> {
     marks.extend(sleeve(&stretch(&path, 4, 8)));
     marks.extend(wire(&circle(at(20.0, 9.0), 3.2)));
     marks.extend(sleeve(&stretch(&path, 4, 6)));
-    marks.push(metal(rounded_rect(at(6.2, 7.0), 4.4, 4.0, 0.5)));
-    marks.push(hidden([polyline(&[at(6.4, 8.3), at(10.4, 8.3)]), polyline(&[at(6.4, 9.7), at(10.4, 9.7)])].concat()));
+    marks.extend(own.crimp_between([BEFORE_GUARD - own.crimp_length(), BEFORE_GUARD], 9.0));
     marks.extend(arrow(&[at(9.4, 4.8), at(12.2, 3.4), at(15.4, 3.2)]));
     marks.extend(arrow(&[at(15.4, 14.8), at(12.2, 14.6), at(9.4, 13.2)]));
     marks
@@ -106,9 +109,7 @@ pub fn glued() -> Vec<Mark> {
     let mut marks = cord(&polyline(&[at(0.0, 10.4), at(17.0, 10.4)]), PLAIN);
     marks.extend(wire(&circle(at(20.8, 10.4), 2.2)));
     marks.push(metal(rounded_rect(at(11.4, 8.2), 7.6, 4.4, 0.7)));
-    marks.push(hidden(
-        [polyline(&[at(11.6, 9.9), at(17.0, 9.9)]), polyline(&[at(11.6, 10.9), at(17.0, 10.9)])].concat(),
-    ));
+    marks.push(ways([11.6, 17.0], [9.9, 10.9]));
     marks.push(drop(at(8.0, 3.0)));
     marks.extend(arrow(&[at(3.0, 14.4), at(6.4, 14.4), at(10.0, 14.4)]));
     marks
@@ -143,12 +144,10 @@ fn looped(path: &[Segment], own: Props<'_>) -> Vec<Mark> {
 }
 
 fn ringed(path: &[Segment], own: Props<'_>) -> Vec<Mark> {
-    let long = own.crimp();
     let mut marks = tail(path, PLAIN);
     marks.extend(wire(&circle(at(20.9, 9.0), 2.6)));
     marks.extend(cord_over(&stretch(path, 3, 6), PLAIN));
-    marks.push(metal(rounded_rect(at(CRIMP, 7.0), long, 4.0, 0.5)));
-    marks.push(hidden([8.3, 9.7].map(|y| polyline(&[at(CRIMP + 0.2, y), at(CRIMP + long - 0.2, y)])).concat()));
+    marks.extend(own.crimp_between([RIGHT - own.crimp_length(), RIGHT], 9.0));
     marks
 }
 

@@ -3,11 +3,13 @@
 use std::f64::consts::{PI, TAU};
 
 use super::held::{RULER, ruler};
+use super::own::Props;
 use crate::art::pen::{PLAIN, arrow, at, cord, cutters, filled, ghost, line, tail, wire, wire_over};
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Anchor, Mark, Rgb};
+use crate::paint::mark::{Anchor, Mark, Rgb, Segment};
 use crate::paint::outline::{circle, curve, polyline, rect, rounded_rect};
+use crate::units::eighths;
 
 /// A cord along a ruler, cut at its length.
 pub fn measured() -> Vec<Mark> {
@@ -21,38 +23,86 @@ pub fn measured() -> Vec<Mark> {
 }
 
 /// Wire cut off its coil, whose turns are counted.
-pub fn coil() -> Vec<Mark> {
-    let mut marks = turns();
-    marks.extend(cutters(round_coil(3.0) + at(-0.4, 0.3), PI / 2.0));
-    marks
+pub fn coil(own: Props<'_>) -> Vec<Mark> {
+    let coil = CountedTurns::of(own);
+    [coil.marks(), cutters(coil.at(0.0) + at(-0.4, 0.3), PI / 2.0)].concat()
 }
 
 /// A finished coil, whose turns are counted from one loop on.
-pub fn counted() -> Vec<Mark> {
-    let ends = [round_coil(0.0) + at(1.2, -0.6), round_coil(3.0) + at(1.2, 0.6)];
-    turns().into_iter().chain(ends.into_iter().flat_map(|middle| wire_over(&circle(middle, 1.2)))).collect()
+pub fn counted(own: Props<'_>) -> Vec<Mark> {
+    let coil = CountedTurns::of(own);
+    let start = coil.at(coil.turns);
+    let ends = [start + at(1.2 * (start.x - MIDDLE) / ACROSS, -0.6), coil.at(0.0) + at(1.2, 0.6)];
+    coil.marks().into_iter().chain(ends.into_iter().flat_map(|middle| wire_over(&circle(middle, 1.2)))).collect()
 }
 
-/// The turns of a coil, each with its number at the left.
-fn turns() -> Vec<Mark> {
-    const PIECES: u32 = 24;
-    let half = |from: f64| {
-        let place = |step: u32| round_coil(from + 0.5 * f64::from(step) / f64::from(PIECES));
-        polyline(&(0..=PIECES).map(place).collect::<Vec<_>>())
-    };
-    let turns = [0.0, 1.0, 2.0];
-    let mut marks: Vec<Mark> = turns.iter().flat_map(|turn| wire(&half(turn + 0.5))).collect();
-    marks.extend(turns.iter().flat_map(|turn| wire_over(&half(*turn))));
-    let number = |(turn, count): (&f64, &str)| {
-        Type::SMALL_STRONG.mark(count, at(1.6, round_coil(turn + 0.5).y + 1.0), Anchor::Middle)
-    };
-    marks.extend(turns.iter().zip(["1", "2", "3"]).map(number));
-    marks
+/// The middle of a coil, and how far it reaches across.
+const MIDDLE: f64 = 12.2;
+const ACROSS: f64 = 6.6;
+/// Most whole turns that are drawn.
+const MOST: u32 = 4;
+
+/// A coil that ends at its right, with the part of a turn first that is more than whole ones.
+struct CountedTurns {
+    /// How many whole turns it has, and of how many turns it is drawn.
+    whole: u32,
+    turns: f64,
+    /// From one turn to the next.
+    apart: f64,
 }
 
-/// Where a coil is after so many turns.
-fn round_coil(turns: f64) -> Point {
-    at(11.2 + 6.6 * libm::cos(TAU * turns), 3.4 + 3.6 * turns + 2.2 * libm::sin(TAU * turns))
+impl CountedTurns {
+    /// That of a piece.
+    fn of(own: Props<'_>) -> Self {
+        let eighths = libm::round(8.0 * if own.cast.turns > 0.0 { own.cast.turns } else { 3.0 }) / 8.0;
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a coil has few turns")]
+        let whole = eighths as u32;
+        let turns = f64::from(whole.min(MOST)) + eighths - f64::from(whole);
+        Self { whole, turns, apart: (10.8 / turns.max(1.0)).min(3.6) }
+    }
+
+    /// Where it is so many turns before its end.
+    fn at(&self, before: f64) -> Point {
+        let (sine, cosine) = libm::sincos(TAU * before);
+        at(MIDDLE + ACROSS * cosine, 3.4 + self.apart * (self.turns - before) - 2.2 * sine)
+    }
+
+    /// From one half of a turn before its end to the next, as far as it goes.
+    fn half(&self, number: u32) -> Vec<Segment> {
+        const PIECES: u32 = 24;
+        let from = 0.5 * f64::from(number);
+        let long = (self.turns - from).min(0.5);
+        polyline(
+            &(0..=PIECES).map(|step| self.at(from + long * f64::from(step) / f64::from(PIECES))).collect::<Vec<_>>(),
+        )
+    }
+
+    /// Its turns, the near halves over the far ones, each with its number at the left.
+    fn marks(&self) -> Vec<Mark> {
+        let halves = || (0..2 * MOST + 2).filter(|half| 0.5 * f64::from(*half) < self.turns);
+        let (far, near) =
+            (halves().filter(|half| half.is_multiple_of(2)), halves().filter(|half| !half.is_multiple_of(2)));
+        let mut marks: Vec<Mark> = far.flat_map(|half| wire(&self.half(half))).collect();
+        marks.extend(near.flat_map(|half| wire_over(&self.half(half))));
+        marks.extend(self.numbers());
+        marks
+    }
+
+    fn numbers(&self) -> Vec<Mark> {
+        let shown = self.whole.min(MOST);
+        let part = self.turns - f64::from(shown);
+        let named = |number: u32| match number {
+            0 => eighths(part),
+            _ if number == shown => self.whole.to_string(),
+            _ if number + 1 == shown && shown < self.whole => "\u{2026}".to_owned(),
+            _ => number.to_string(),
+        };
+        let place = |number: u32| {
+            let level = self.at(f64::from(shown - number) + 0.5).y + 1.0;
+            Type::SMALL_STRONG.mark(&named(number), at(1.4, level), Anchor::Middle)
+        };
+        (u32::from(part <= 0.0)..=shown).map(place).collect()
+    }
 }
 
 /// A thick cord cut straight across.

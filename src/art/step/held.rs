@@ -19,8 +19,10 @@ const LEVEL: f64 = 7.0;
 pub fn stop(slides: bool, own: Props<'_>) -> Vec<Mark> {
     let bead = own.row(0, RowRoom { count: 1, long: 8.0, broad: [1.6, 5.6] }).first(1);
     let mut marks = cord(&polyline(&[at(0.0, LEVEL), at(24.0, LEVEL)]), PLAIN);
-    marks.push(metal(rounded_rect(at(9.9, 5.9), 4.2, 2.2, 0.4)));
-    marks.extend(slides.then(|| bead.from(at(14.1, LEVEL), 0.0)).into_iter().flatten());
+    let [long, broad] = own.pressed_crimp(bead.scale);
+    let half = if slides { 0.5 * long } else { 2.1 };
+    marks.push(pressed(12.0, [2.0 * half, if slides { broad } else { 2.2 }], LEVEL));
+    marks.extend(slides.then(|| bead.from(at(12.0 + half, LEVEL), 0.0)).into_iter().flatten());
     marks.extend((!slides).then(|| ghost(polyline(&[at(12.0, 9.2), at(12.0, RULER)]))));
     marks.extend(arrow(&[at(12.0, 1.2), at(12.0, 5.2)]));
     marks.extend(arrow(&[at(12.0, 12.8), at(12.0, 8.8)]));
@@ -35,35 +37,55 @@ pub fn group(own: Props<'_>) -> Vec<Mark> {
     let (level, half) = (9.0, 0.5 * row.length());
     let mut marks = cord(&polyline(&[at(0.0, level), at(24.0, level)]), PLAIN);
     marks.extend(row.about(at(12.0, level), 0.0));
-    for x in [12.0 - half - 1.3, 12.0 + half + 1.3] {
-        marks.push(metal(rounded_rect(at(x - 1.3, 7.9), 2.6, 2.2, 0.4)));
+    let crimp = own.pressed_crimp(row.scale);
+    let off = half + 0.5 * crimp[0];
+    for x in [12.0 - off, 12.0 + off] {
+        marks.push(pressed(x, crimp, level));
         marks.extend(arrow(&[at(x, 2.8), at(x, 7.2)]));
         marks.extend(arrow(&[at(x, 15.2), at(x, 10.8)]));
     }
     marks
 }
 
+/// A pressed crimp about a place on a level cord, so long and so broad.
+fn pressed(x: f64, [long, broad]: [f64; 2], level: f64) -> Mark {
+    metal(rounded_rect(at(x - 0.5 * long, level - 0.5 * broad), long, broad, 0.4))
+}
+
 /// Beads along a ruler, with what is measured among them.
 pub fn measured(among: WithBeads, own: Props<'_>) -> Vec<Mark> {
-    let crimp = if among == WithBeads::Crimps { 2.2 } else { 0.0 };
-    let room = 18.4 - 2.0 * crimp;
+    let room = if among == WithBeads::Crimps { 14.0 } else { 18.4 };
     let beads = if among == WithBeads::Crimps { own.beads(0) } else { own.bits(0).to_vec() };
     let row = own.fitted(&beads, RowRoom { count: 3, long: room, broad: [0.0, 5.0] }).within(room);
     let half = 0.5 * row.length();
-    let (from, to) = (12.0 - half - crimp, 12.0 + half + crimp);
+    let crimp = own.pressed_crimp(row.scale);
+    let out = if among == WithBeads::Crimps { crimp[0] } else { 0.0 };
+    let (from, to) = (12.0 - half - out, 12.0 + half + out);
     let mut marks = cord(&polyline(&[at(0.0, LEVEL), at(24.0, LEVEL)]), PLAIN);
     marks.extend(row.about(at(12.0, LEVEL), 0.0));
-    marks.extend(row.letters(12.0 - half, LEVEL));
+    let letters = row.letters(12.0 - half, LEVEL);
     if among == WithBeads::Crimps {
-        marks.extend([from, to - crimp].map(|x| metal(rounded_rect(at(x, 5.9), crimp, 2.2, 0.4))));
+        marks.extend([from + 0.5 * out, to - 0.5 * out].map(|x| pressed(x, crimp, LEVEL)));
     }
-    marks.extend([from, to].map(|x| ghost(polyline(&[at(x, LEVEL + 2.0), at(x, RULER)]))));
+    let top =
+        if [from, to].iter().any(|x| is_lettered(&letters, *x)) { row.baseline(LEVEL) + 0.5 } else { LEVEL + 2.0 };
+    marks.extend(letters);
+    marks.extend([from, to].map(|x| ghost(polyline(&[at(x, top), at(x, RULER)]))));
     if among != WithBeads::Knots {
         marks.extend(arrow(&[at(0.6, 2.6), at(6.4, 2.6)]));
         marks.extend(arrow(&[at(23.4, 2.6), at(17.6, 2.6)]));
     }
     marks.extend(ruler());
     marks
+}
+
+/// Whether a letter stands across an upright line, or close to it.
+fn is_lettered(letters: &[Mark], x: f64) -> bool {
+    const CLEAR: f64 = 0.3;
+    letters.iter().any(|letter| match letter {
+        Mark::Text(text) => (text.at.x - x).abs() < 0.5 * Type::SMALL_STRONG.width(&text.text) + CLEAR,
+        _ => false,
+    })
 }
 
 /// How long a ruler's line is.

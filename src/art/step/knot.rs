@@ -179,19 +179,24 @@ pub fn surgeons(own: Props<'_>) -> Vec<Mark> {
     let mut marks = [cord(&one, PLAIN), cord(&other, tinted())].concat();
     marks.extend(lower.overs().iter().flat_map(|(below, over)| cord_over(over, colour(*below))));
     marks.extend(upper.overs().iter().flat_map(|(below, over)| cord_over(over, colour(!*below))));
-    marks.extend(
-        [(0, 1.7, 0.0), (1, 22.3, PI)]
-            .iter()
-            .flat_map(|(row, x, way)| end_bead(own, *row, 3.4).about(at(*x, 16.2), *way)),
-    );
+    let [first, last] = end_beads(own, 3.4);
+    marks.extend(first.about(at(1.7, 16.2), 0.0));
+    marks.extend(last.about(at(22.3, 16.2), PI));
     marks.extend(arrow(&[at(6.6, 1.7), at(4.6, 0.8), at(2.4, 0.5)]));
     marks.extend(arrow(&[at(17.4, 1.7), at(19.4, 0.8), at(21.6, 0.5)]));
     marks
 }
 
-/// The bead at one of two ends, so long and broad at most.
-fn end_bead(own: Props<'_>, row: usize, most: f64) -> OwnRow<'_> {
-    own.row(row, RowRoom { count: 1, long: most, broad: [0.0, most] }).first(1)
+/// The beads at two ends, as large as they are against one another, so long and broad at most; none so small that cord is
+/// not seen to go through.
+pub fn end_beads(own: Props<'_>, most: f64) -> [OwnRow<'_>; 2] {
+    const LEAST: f64 = 1.8;
+    let fitted = [0, 1].map(|row| own.row(row, RowRoom { count: 1, long: most, broad: [0.0, most] }).first(1));
+    let common = fitted[0].scale.min(fitted[1].scale);
+    [0, 1].map(|row| {
+        let broad = fitted[row].broadest() / fitted[row].scale;
+        own.scaled(row, common.max(LEAST / broad.max(f64::MIN_POSITIVE)).min(fitted[row].scale)).first(1)
+    })
 }
 
 /// Two ends that come from the beads beside them go together through one bead, from left to right at a level, and are tied
@@ -219,11 +224,9 @@ pub fn met(level: f64, hangs: bool, own: Props<'_>) -> Vec<Mark> {
         marks.extend(wire(&circle(at(16.0, level + 1.45), 1.9)));
         marks.extend(cord(&polyline(&[at(16.0, level + half), at(20.0, level + half)]), tinted()));
     }
-    marks.extend(
-        [(0, -1.0), (1, 1.0)]
-            .iter()
-            .flat_map(|(row, side)| end_bead(own, *row, 3.8).about(at(1.9, level + side * 5.4), 0.0)),
-    );
+    let [first, last] = end_beads(own, 3.8);
+    marks.extend(first.about(at(1.9, level - 5.4), 0.0));
+    marks.extend(last.about(at(1.9, level + 5.4), 0.0));
     marks.extend(own.cast.kinds.first().map(|kind| own.kind(*kind, at(8.8, level), [8.4, 7.6]).0));
     marks.extend(tight::knot(at(20.4, level), 1.5));
     marks

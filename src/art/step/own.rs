@@ -5,10 +5,12 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::{EDGE, ROOM};
 use crate::art::Stencils;
-use crate::design::{Bead, Bit, Finding, Index, What};
+use crate::art::pen::{metal, ways};
+use crate::design::{Bead, Bit, Crimp, Finding, Index, What};
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark};
+use crate::paint::outline::rounded_rect;
 use crate::pattern::FindingKind;
 use crate::steps::Cast;
 
@@ -16,6 +18,8 @@ use crate::steps::Cast;
 const ENLARGED: f64 = 3.0;
 /// How far below beads their letters stand.
 const BELOW: f64 = 2.5;
+/// How broad a crimp is drawn that two cords are seen to go through.
+pub const CRIMP: f64 = 3.2;
 
 /// What a drawing shows of the piece, and with what it is drawn.
 #[derive(Clone, Copy)]
@@ -94,11 +98,44 @@ impl<'a> Props<'a> {
         (self.stencils.bead(kind, at, 0.0, scale), scale)
     }
 
-    /// How long a crimp is drawn that is 4 mm broad.
-    pub fn crimp(self) -> f64 {
+    /// The crimp that is handled, or the first that is strung.
+    fn crimp(self) -> Option<&'a Crimp> {
         let findings = &self.stencils.design().findings;
-        let crimp = self.cast.findings.iter().find_map(|at| findings[*at].crimp());
-        crimp.map_or(4.6, |crimp| (4.0 * crimp.length.value() / crimp.outside.value()).clamp(3.2, 5.6))
+        let strung = self.bits(0).iter().filter_map(|bit| match bit.what {
+            What::Finding(at) => Some(at),
+            _ => None,
+        });
+        self.cast.findings.iter().copied().chain(strung).find_map(|at| findings[at].crimp())
+    }
+
+    /// How long a crimp is drawn that is [`CRIMP`] broad.
+    pub fn crimp_length(self) -> f64 {
+        self.crimp().map_or(3.4, |crimp| (CRIMP * crimp.length.value() / crimp.outside.value()).clamp(2.6, 4.6))
+    }
+
+    /// A crimp from the left to the right edge along a level, two ways of cord through it.
+    pub fn crimp_between(self, [left, right]: [f64; 2], level: f64) -> Vec<Mark> {
+        let tube = metal(rounded_rect(Point::new(left, level - 0.5 * CRIMP), right - left, CRIMP, 0.5));
+        vec![tube, ways([left + 0.2, right - 0.2], [level - 0.7, level + 0.7])]
+    }
+
+    /// The beads beside such a crimp, as large as they are against it as far as they have room: the first so long at most,
+    /// and two cords are seen to go through it.
+    pub fn beside_crimp(self, count: usize, long: f64) -> OwnRow<'a> {
+        const BROAD: [f64; 2] = [2.8, 7.0];
+        let fitted = self.row(0, RowRoom { count: 1, long, broad: BROAD });
+        let to_crimp = self.crimp().map_or(fitted.scale, |crimp| CRIMP / crimp.outside.value());
+        let least = BROAD[0] / (fitted.first(1).broadest() / fitted.scale).max(f64::MIN_POSITIVE);
+        let row = self.scaled(0, to_crimp.max(least).min(fitted.scale));
+        let within = row.within(long).count().clamp(1, count);
+        row.first(within)
+    }
+
+    /// How long and how broad a pressed crimp is drawn beside things at a scale.
+    pub fn pressed_crimp(self, scale: f64) -> [f64; 2] {
+        const LEAST: f64 = 1.5;
+        let size = |crimp: &Crimp| [crimp.length.value() * scale, 0.8 * crimp.outside.value() * scale];
+        self.crimp().map_or([2.4, 2.2], size).map(|size| size.max(LEAST))
     }
 
     /// A finding from a point outward along an angle, as large as a room allows in which it is so long and so broad; and
@@ -210,12 +247,17 @@ impl<'a> OwnRow<'a> {
         Point::towards(upright(way) + FRAC_PI_2) * aside
     }
 
+    /// Where letters stand below it at a level.
+    pub fn baseline(self, level: f64) -> f64 {
+        level + 0.5 * self.broadest() + BELOW
+    }
+
     /// The letters of the beads below a row that begins at a place to the right or to the left, each where it changes and
     /// where there is room for it.
     pub fn letters(self, from: f64, level: f64) -> Vec<Mark> {
         let (mut at, mut until, mut last) = (from, f64::NEG_INFINITY, None);
         let mut marks = Vec::new();
-        let baseline = level + 0.5 * self.broadest() + BELOW;
+        let baseline = self.baseline(level);
         for bit in self.bits {
             let middle = at + bit.before * self.scale;
             at += bit.length() * self.scale;

@@ -2,6 +2,7 @@
 
 use std::f64::consts::{FRAC_PI_2, PI, TAU};
 
+use super::ROOM;
 use super::crimp::gathered;
 use super::own::{OwnRow, Props, RowRoom, clipped};
 use crate::art::pen::{EDGE, arrow, at, cutters, filled, ghost, line, metal, wire};
@@ -40,34 +41,36 @@ fn wall(side: f64) -> Vec<Segment> {
 /// A wire bent where it leaves a cone or an eye, and rolled back about a round jaw until the loop is shut, or still a little
 /// open.
 pub fn plain_loop(open: bool, own: Props<'_>) -> Vec<Mark> {
-    let (bend, radius) = (at(5.4, 11.6), 2.5);
+    let (bend, radius) = (at(5.4, 8.6), 2.5);
     let centre = bend - at(0.0, radius);
     let end = if open { -1.16 * PI } else { -1.46 * PI };
     let rolled = arc(centre, (radius, radius), PI / 2.0, end);
-    let stem = [Segment::Move(at(5.4, 13.4)), Segment::Line(bend)];
+    let stem = [Segment::Move(bend + at(0.0, 1.8)), Segment::Line(bend)];
     let mut marks = wire(&[&stem, &rolled[1..]].concat());
-    marks.push(below_loop(at(bend.x, 13.0), own));
+    marks.push(below_loop(bend + at(0.0, 1.4), own));
     marks.push(filled(circle(centre, radius - 0.8), style::QUIET));
     let length = TAU * radius;
     marks.push(ghost(rounded_rect(bend + at(1.2, -0.475), length - 1.2, 0.95, 0.1)));
     let jaw = bend + at(length - 1.6, -1.9);
     marks.push(ghost(circle(jaw, 1.3)));
-    marks.extend(arrow(&[jaw - at(0.2, 2.0), at(17.6, 4.0), at(13.4, 3.2), at(9.4, 5.6)]));
+    marks.extend(arrow(&[jaw - at(0.2, 2.0), at(17.6, 1.4), at(13.4, 0.6), at(9.4, 3.0)]));
     vec![clipped(marks)]
 }
 
-/// What is just below a pin's loop: the narrow end of its cone or cap, what is strung on it, or its eye.
+/// What is just below a pin's loop: the narrow end of its cone or cap, what is strung on it down to its foot, or its eye.
 pub fn below_loop(top: Point, own: Props<'_>) -> Mark {
+    let room = (ROOM.1 - top.y).max(4.0);
     if let Some(cover) = own.of_kind(FindingKind::Cone).or(own.of_kind(FindingKind::BeadCap)) {
         let long = own.stencils.design().findings[cover].along().value();
-        let scale = own.finding(cover, top, -FRAC_PI_2, [9.0, 10.0]).1;
+        let scale = own.finding(cover, top, -FRAC_PI_2, [room, 10.0]).1;
         return own.stencils.finding(cover, top + at(0.0, long * scale), -FRAC_PI_2, scale);
     }
     if own.bits(0).is_empty() {
         return Mark::ornament(wire(&circle(top + at(0.0, 2.8), 2.4)));
     }
-    let row = own.row(0, RowRoom { count: 16, long: 10.0, broad: [3.0, 6.0] });
-    Mark::ornament(row.from(top + at(0.0, row.length()), -FRAC_PI_2))
+    let row = on_foot(own, [room - foot_reach(own), 6.0]);
+    let low = top + at(0.0, row.length());
+    Mark::ornament([wire(&polyline(&[top, low])), row.from(low, -FRAC_PI_2), foot(low, own)].concat())
 }
 
 /// The end of a coil, whose inside lies below, rolled outward about a round jaw; where it was before.
@@ -213,9 +216,18 @@ pub fn on_foot(own: Props<'_>, [long, broad]: [f64; 2]) -> OwnRow<'_> {
     own.row(0, RowRoom { count: 16, long, broad: [0.0, broad] })
 }
 
+/// How far below what is strung a pin's head or eye reaches.
+fn foot_reach(own: Props<'_>) -> f64 {
+    if has_eye(own) { 2.2 } else { 1.2 }
+}
+
+fn has_eye(own: Props<'_>) -> bool {
+    own.of_kind(FindingKind::EyePin).is_some()
+}
+
 /// The head or the eye at the foot of an upright pin, below a place.
 pub fn foot(from: Point, own: Props<'_>) -> Vec<Mark> {
-    if own.of_kind(FindingKind::EyePin).is_some() {
+    if has_eye(own) {
         return wire(&circle(from + at(0.0, 0.9), 0.75));
     }
     vec![metal(rounded_rect(from + at(-1.2, 0.1), 2.4, 0.9, 0.3))]

@@ -3,11 +3,11 @@
 use std::f64::consts::PI;
 
 use super::held::{holes, spread};
-use super::own::{Props, RowRoom, clipped};
+use super::own::{CRIMP, Props, RowRoom, clipped};
 use super::tight;
 use crate::art::pen::{
-    PLAIN, arrow, at, cord, cord_over, cutters, filled, ghost, hidden, legs, line, metal, stretch, tail, tails,
-    through, wire, wire_over,
+    PLAIN, arrow, at, cord, cord_over, cutters, filled, ghost, legs, line, metal, stretch, tail, tails, through, wire,
+    wire_over,
 };
 use crate::design::{Bead, Index};
 use crate::geometry::{Point, path};
@@ -85,11 +85,12 @@ fn needle(count: u8) -> Vec<Mark> {
 
 /// A crimp threaded onto a cord's end.
 pub fn on_end(own: Props<'_>) -> Vec<Mark> {
-    let long = own.crimp();
+    let long = own.crimp_length();
+    let tube = |x: f64| rounded_rect(at(x, LEVEL - 0.5 * CRIMP), long, CRIMP, 0.5);
     let mut marks = tail(&level(0.0, 21.4), PLAIN);
-    marks.push(metal(rounded_rect(at(8.0, 7.0), long, 4.0, 0.5)));
+    marks.push(metal(tube(8.0)));
     marks.extend(through(&[(at(8.0, LEVEL), at(8.0 + long, LEVEL))]));
-    marks.push(ghost(rounded_rect(at(23.2 - long, 7.0), long, 4.0, 0.5)));
+    marks.push(ghost(tube(23.2 - long)));
     marks.extend(arrow(&[at(20.4, 4.2), at(16.0, 3.4), at(11.4, 4.2)]));
     marks
 }
@@ -114,28 +115,27 @@ pub fn stopped() -> Vec<Mark> {
 /// The tail that comes back through a crimp pulled, so that the loop gets shorter: from bare cord, from beads that are pushed
 /// up, or through these.
 pub fn drawn_up(slack: Slack, own: Props<'_>) -> Vec<Mark> {
-    const CRIMP: f64 = 10.8;
-    let long = own.crimp();
-    let ring = CRIMP + long + 6.4;
-    let row = own.row(0, RowRoom { count: 2, long: 7.4, broad: [2.8, 5.2] });
-    let beads = if slack == Slack::Bare { row.first(0) } else { row.within(8.4) };
-    let left = CRIMP - beads.length();
+    const TUBE: f64 = 10.8;
+    let long = own.crimp_length();
+    let ring = TUBE + long + 6.4;
+    let row = own.beside_crimp(2, 7.6);
+    let beads = if slack == Slack::Bare { row.first(0) } else { row };
+    let left = TUBE - beads.length();
     let out = match slack {
-        Slack::Bare | Slack::Beads => [at(CRIMP, 9.7), at(CRIMP - 1.6, 11.2), at(CRIMP - 4.2, 14.4)],
-        Slack::Through => [at(CRIMP, 9.7), at(left, 9.7), at(left - 1.8, 11.8)],
+        Slack::Bare | Slack::Beads => [at(TUBE, 9.7), at(TUBE - 1.6, 11.2), at(TUBE - 4.2, 14.4)],
+        Slack::Through => [at(TUBE, 9.7), at(left, 9.7), at(left - 1.8, 11.8)],
     };
-    let upper = [at(0.0, 8.3), at(6.0, 8.3), at(CRIMP, 8.3), at(CRIMP + long, 8.3)];
+    let upper = [at(0.0, 8.3), at(6.0, 8.3), at(TUBE, 8.3), at(TUBE + long, 8.3)];
     let round = [at(-4.2, -1.8), at(-2.0, -1.8), at(-0.8, 0.0), at(-2.0, 1.8), at(-4.2, 1.8)];
-    let back = [at(CRIMP + long, 9.7)];
+    let back = [at(TUBE + long, 9.7)];
     let way = curve(&[upper.as_slice(), &round.map(|point| at(ring, LEVEL) + point), &back, &out].concat());
     let mut marks = tail(&way, PLAIN);
     marks.extend(wire(&circle(at(ring, LEVEL), 2.4)));
     marks.extend(cord_over(&stretch(&way, 4, 6), PLAIN));
-    marks.push(metal(rounded_rect(at(CRIMP, 7.0), long, 4.0, 0.5)));
-    marks.push(hidden([8.3, 9.7].map(|y| polyline(&[at(CRIMP + 0.2, y), at(CRIMP + long - 0.2, y)])).concat()));
-    marks.extend(beads.from(at(CRIMP, LEVEL), PI));
+    marks.extend(own.crimp_between([TUBE, TUBE + long], LEVEL));
+    marks.extend(beads.from(at(TUBE, LEVEL), PI));
     if slack == Slack::Through {
-        marks.extend(through(&[8.3, 9.7].map(|y| (at(left, y), at(CRIMP, y)))));
+        marks.extend(through(&[8.3, 9.7].map(|y| (at(left, y), at(TUBE, y)))));
     }
     if slack != Slack::Bare {
         marks.extend(arrow(&[at(0.8, 3.6), at(4.0, 3.2), at(8.4, 3.6)]));
@@ -165,18 +165,18 @@ pub fn over_tail(own: Props<'_>) -> Vec<Mark> {
 
 /// A tail cut off where it leaves the beads.
 pub fn tail_out(own: Props<'_>) -> Vec<Mark> {
-    const CRIMP: f64 = 15.4;
+    const PRESSED: f64 = 15.4;
     const BETWEEN: f64 = 1.6;
     let row = own.row(0, RowRoom { count: 2, long: 10.6, broad: [2.2, 5.4] });
     let within = row.within(6.4);
     let beside = row.first(within.count().max(1));
-    let out = CRIMP - beside.length();
+    let out = PRESSED - beside.length();
     let mut marks =
         tail(&curve(&[at(out + 1.4, LEVEL), at(out - 1.0, 8.6), at(out - 2.2, 6.6), at(out - 2.8, 3.2)]), PLAIN);
     marks.extend(cord(&level(0.0, 16.0), PLAIN));
     marks.extend(cord(&ellipse(at(19.6, LEVEL), 1.8, 1.1), PLAIN));
     marks.extend(wire(&circle(at(22.2, LEVEL), 1.7)));
-    marks.extend(beside.from(at(CRIMP, LEVEL), PI));
+    marks.extend(beside.from(at(PRESSED, LEVEL), PI));
     marks.extend(row.after(beside.count()).within(out - BETWEEN).from(at(out - BETWEEN, LEVEL), PI));
     marks.extend(tight::pressed(at(17.0, LEVEL)));
     marks.extend(cutters(at(out - 1.9, 6.9), -0.45 * PI));

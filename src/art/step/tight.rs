@@ -3,9 +3,9 @@
 use std::f64::consts::PI;
 
 use super::crimp::drop;
-use super::knot::{last, met};
+use super::knot::{end_beads, last, met};
 use super::noose::ring;
-use super::own::{Props, RowRoom};
+use super::own::Props;
 use crate::art::pen::{
     EDGE, PLAIN, arrow, at, cord, filled, legs, legs_over, line, metal, stretch, tail, tails, tinted, wire,
 };
@@ -19,7 +19,11 @@ const LEVEL: f64 = 12.0;
 
 /// A knot drawn tight.
 pub fn knot(middle: Point, radius: f64) -> Vec<Mark> {
-    let turn = |x: f64| line(curve(&[at(x - 0.6, -1.0), at(x + 0.2, 0.0), at(x, 1.0)].map(|point| middle + point)));
+    let drawn = (radius / 1.4).min(1.0);
+    let turn = |x: f64| {
+        let points = [at(x - 0.6, -1.0), at(x + 0.2, 0.0), at(x, 1.0)];
+        line(curve(&points.map(|point| middle + point * drawn)))
+    };
     std::iter::once(filled(circle(middle, radius), PLAIN)).chain([-0.4, 0.4].map(turn)).collect()
 }
 
@@ -91,12 +95,9 @@ fn ends(own: Props<'_>) -> (Vec<Mark>, Point) {
         curve(&[middle + at(side * 12.0, 0.0), middle + at(side * 3.0, 0.0), middle, beyond[0], beyond[1]])
     };
     let mut marks = [tail(&end(-1.0), PLAIN), tail(&end(1.0), tinted())].concat();
-    let bead = |row: usize| own.row(row, RowRoom { count: 1, long: 6.0, broad: [0.0, 5.6] }).first(1);
-    marks.extend(
-        [(1, -1.0, PI), (0, 1.0, 0.0)]
-            .iter()
-            .flat_map(|(row, side, way)| bead(*row).from(middle + at(side * 5.6, 0.0), *way)),
-    );
+    let [first, last] = end_beads(own, 5.6);
+    marks.extend(last.from(middle - at(5.6, 0.0), PI));
+    marks.extend(first.from(middle + at(5.6, 0.0), 0.0));
     marks.extend(knot(middle, 1.6));
     (marks, at(middle.x, LEVEL - 1.8))
 }

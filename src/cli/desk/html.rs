@@ -8,7 +8,7 @@ use festoon::Piece;
 use festoon::bench::{Of, Thing};
 use festoon::design::Design;
 use festoon::english::{assumed, list};
-use festoon::materials::render::words::{amount, in_currency, is_nothing, left, lots, needed, said};
+use festoon::materials::render::words::{amount, in_currency, is_nothing, left, left_over, lots, needed, said};
 use festoon::materials::{Line, Materials, Order, materials};
 use festoon::paint::mark::Rgb;
 use festoon::sheet::{self, english};
@@ -126,7 +126,7 @@ pub fn to_buy(piece: &Piece) -> Markup {
                 caption { "Materials" @if !currency.is_empty() { ", prices in " (currency) } }
                 thead { tr { th scope="col" { "what" } th scope="col" { "ask for" } th scope="col" { "need" } th scope="col" { "spare" }
                     th scope="col" { "buy" } th scope="col" { "left over" } th scope="col" { "used" } th scope="col" { "costs" } } }
-                tbody { @for line in &materials.lines { (row(piece, line)) } }
+                tbody { @for line in &materials.lines { (row(piece, &materials, line)) } }
                 tfoot { tr { th scope="row" colspan="6" { "together" } td { (materials.used()) } td { (materials.bought()) } } }
             }
         }
@@ -134,14 +134,14 @@ pub fn to_buy(piece: &Piece) -> Markup {
     }
 }
 
-fn row(piece: &Piece, line: &Line) -> Markup {
+fn row(piece: &Piece, materials: &Materials, line: &Line) -> Markup {
     let units = piece.telling.units;
     let buy = line.buy.as_ref();
     html! {
         tr {
             th scope="row" { (list(&line.names)) }
             td { (sheet::asked_for(&piece.design, line.article, units)) }
-            td { (needed(line, units)) }
+            td { (needed(materials, line, units)) }
             td { @if !is_nothing(line.spare) { (amount(line.spare, units)) } }
             td { @match (buy, &line.within) {
                 (Some(buy), _) => { (lots(line, buy, units)) }
@@ -150,7 +150,7 @@ fn row(piece: &Piece, line: &Line) -> Markup {
             } }
             td { @match (buy, &line.within) {
                 (_, Some(within)) => { (left(within)) }
-                (Some(buy), None) => { (amount(buy.left_over, units)) }
+                (Some(buy), None) => { (left_over(materials, line, buy, units)) }
                 (None, None) => {}
             } }
             td { (said(buy.and_then(|buy| buy.used))) }

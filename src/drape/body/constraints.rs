@@ -96,9 +96,9 @@ impl Touch {
 
 /// A ball on the skin.
 fn on_body(loops: &Loops, skin: &impl Surface, ball: Ball) -> Constraint<3> {
-    let ends = loops.rods[ball.rod].ends;
+    let (ends, share) = (loops.rods[ball.rod].ends, loops.share_of_tie(ball.rod, ball.share));
     let (distance, normal) = skin.at(loops.middle(ball));
-    let terms = vec![term(ends[0], normal * (1.0 - ball.share)), term(ends[1], normal * ball.share)];
+    let terms = vec![term(ends[0], normal * (1.0 - share)), term(ends[1], normal * share)];
     Constraint { terms, gap: distance - ball.reach, gives: false }
 }
 
@@ -255,7 +255,7 @@ fn clear(loops: &Loops, skin: &impl Surface, ball: Ball, rod: usize) -> Option<C
         Precedence::Beside => away(skin, one.strand > other.strand, off, foot.at, line, reach),
         Precedence::Over => off.unit(),
     }?;
-    Some(apart([(one, ball.share), (other, foot.share)], off, normal, reach))
+    Some(apart([(one, loops.share_of_tie(ball.rod, ball.share)), (other, foot.share)], off, normal, reach))
 }
 
 /// Whether two rods lie so near the ends of their strands that they lie on one another.

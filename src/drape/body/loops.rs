@@ -104,6 +104,8 @@ pub struct Member {
     pub hinge: Option<Hinge>,
     pub bare: f64,
     pub spare: f64,
+    /// How far it goes on to where it meets its neighbours, in mm.
+    pub opens: [f64; 2],
     /// The strand it is of; none for the closure.
     pub strand: Option<usize>,
     /// How far its middle is from the nearer end of its strand, in mm.
@@ -207,7 +209,18 @@ impl Loops {
             let middle = station + 0.5 * length;
             let Straight { reach, stiffness, hinge, bare, spare, .. } = *piece;
             let depth = middle.min(whole - middle);
-            self.rods.push(Member { ends, reach, length, stiffness, hinge, bare, spare, strand, depth });
+            self.rods.push(Member {
+                ends,
+                reach,
+                length,
+                stiffness,
+                hinge,
+                bare,
+                spare,
+                opens: [0.0; 2],
+                strand,
+                depth,
+            });
             station += length;
         }
     }
@@ -239,8 +252,11 @@ impl Loops {
             let at = self.ties_of(strand);
             let (opens, takes) = self.parted(strand);
             let given = given(takes, self.rods[at.clone()].iter().map(|rod| rod.bare));
-            for ((tie, rod), beyond) in self.net.ties[at.clone()].iter_mut().zip(&self.rods[at]).zip(opens.windows(2)) {
-                tie.length = rod.length + rod.spare - given * rod.bare + beyond[0] + beyond[1];
+            for ((tie, rod), opens) in
+                self.net.ties[at.clone()].iter_mut().zip(&mut self.rods[at]).zip(opens.windows(2))
+            {
+                rod.opens = [opens[0], opens[1]];
+                tie.length = rod.length + rod.spare - given * rod.bare + opens[0] + opens[1];
             }
         }
         self.bend();
@@ -319,15 +335,6 @@ impl Loops {
     pub fn hold(&mut self, node: usize, at: Point3) {
         let node = &mut self.net.nodes[node];
         (node.at, node.held) = (at.into(), [true; 3]);
-    }
-
-    /// The way of each strand as it lies now, from the middle of the closure round to it.
-    pub fn ways(&self) -> Vec<Way> {
-        let places = |nodes: &[usize]| nodes.iter().map(|node| self.at(*node)).collect::<Vec<_>>();
-        let closing = Way::new(places(&self.closing), self.closing_lengths().into_iter());
-        let strands = self.strands.iter().enumerate();
-        let way = |(at, nodes): (usize, &Vec<usize>)| Way::new(places(nodes), self.lengths(at).into_iter());
-        strands.map(|strand| way(strand).closed_by(&closing)).collect()
     }
 }
 

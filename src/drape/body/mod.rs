@@ -371,13 +371,10 @@ fn hanging(skin: &Skin, from: Point3, below: f64, reach: f64) -> Waypoint {
 
 /// A way with what of it the body hides, its stations counted from the strand's first end.
 fn seen(skin: &Skin, way: &Way, closed: f64) -> Vec<Waypoint> {
-    let spot = |station: f64| {
-        let at = way.at(station);
-        Waypoint { station: station - closed, at, hidden: skin.hides(at) }
-    };
+    let stop = |(station, at): (f64, Point3)| Waypoint { station: station - closed, at, hidden: skin.hides(at) };
+    let spot = |station: f64| stop((station, way.at(station)));
     let mut spots: Vec<Waypoint> = Vec::new();
-    for (station, _) in way.stops() {
-        let next = spot(*station);
+    for next in way.stops().iter().copied().map(stop) {
         if let Some(last) = spots.last().copied().filter(|last| last.hidden != next.hidden) {
             spots.extend(edge(last, next, |share| spot(last.station + closed + (next.station - last.station) * share)));
         }

@@ -35,7 +35,7 @@ impl Loops {
     /// Where a ball's middle is.
     pub fn middle(&self, ball: Ball) -> Point3 {
         let [one, other] = self.rods[ball.rod].ends.map(|node| self.at(node));
-        one.between(other, ball.share)
+        one.between(other, self.share_of_tie(ball.rod, ball.share))
     }
 
     /// Outlines all by their rods, long ones in more than one place.

@@ -3,6 +3,7 @@
 use std::f64::consts::FRAC_PI_2;
 
 use super::super::ellipse;
+use super::loops::{Loops, Member};
 use super::skin::Skin;
 use crate::geometry::Point3;
 
@@ -76,6 +77,38 @@ impl Way {
         let ((from, one), (to, other)) = (self.stops[next.saturating_sub(1)], self.stops[next]);
         let share = if to > from { ((station - from) / (to - from)).clamp(0.0, 1.0) } else { 0.0 };
         one.between(other, share)
+    }
+}
+
+impl Loops {
+    /// The way of each strand as it lies now, from the middle of the closure round to it.
+    pub fn ways(&self) -> Vec<Way> {
+        let places = self.closing.iter().map(|node| self.at(*node));
+        let closing = Way::new(places.collect(), self.closing_lengths().into_iter());
+        (0..self.strands.len()).map(|strand| self.way(strand).closed_by(&closing)).collect()
+    }
+
+    /// The way of a strand: each of its pieces lies where it does on its tie, as far from either joint as it opens there.
+    fn way(&self, strand: usize) -> Way {
+        let mut stops = Vec::new();
+        let mut station = 0.0;
+        for tie in self.ties_of(strand) {
+            let Member { ends, opens, length, .. } = self.rods[tie];
+            let [from, to] = ends.map(|node| self.at(node));
+            let stop = |share: f64| (station + share * length, from.between(to, self.share_of_tie(tie, share)));
+            stops.push((station, from));
+            stops.extend((opens[0] > 0.0).then(|| stop(0.0)));
+            stops.extend((opens[1] > 0.0).then(|| stop(1.0)));
+            station += length;
+        }
+        let last = self.strands[strand].last().map(|node| (station, self.at(*node)));
+        Way { stops: stops.into_iter().chain(last).collect() }
+    }
+
+    /// How far along its tie a share of a piece lies, as a share of that.
+    pub fn share_of_tie(&self, tie: usize, share: f64) -> f64 {
+        let (length, [before, after]) = (self.net.ties[tie].length, self.rods[tie].opens);
+        if length > 0.0 { (before + share * (length - before - after)) / length } else { share }
     }
 }
 

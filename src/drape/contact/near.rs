@@ -3,7 +3,6 @@
 use super::super::Hung;
 use crate::design::{Design, Strand, What};
 use crate::geometry::{Extent, Point};
-use crate::units::Length;
 
 /// Joints whose box is looked at as one: few, so that boxes on a slope stay small.
 const TOGETHER: usize = 3;
@@ -35,7 +34,7 @@ fn reach(design: &Design, strand: &Strand) -> f64 {
     let (cord, knot) = (strand.cord_width(design).value(), strand.knot_width(design).value());
     let across = strand.bits().map(|bit| match bit.what {
         What::Bead(bead) => design.beads[bead].broadest().value().max(design.beads[bead].along.value()),
-        What::Finding(finding) => design.findings[finding].across().map_or(cord, Length::value).max(bit.length()),
+        What::Finding(finding) => design.findings[finding].across_or(cord).max(bit.length()),
         What::Knot => knot,
         What::Gap | What::Dangle(_) => cord,
     });

@@ -1,9 +1,12 @@
 //! The table that a maker reads: what to buy, how to cut it, what it costs.
 
+use std::slice;
+
 use unicode_width::UnicodeWidthStr;
 
 use super::words::{
-    amount, estimates, factor, in_currency, is_nothing, left, long, lots, needed, pieces, said, share, spare, verdict,
+    amount, estimates, factor, in_currency, is_nothing, left, left_over, long, lots, needed, pieces, said, share,
+    spare, uncut, verdict,
 };
 use crate::english::{assumed, commas, count, list};
 use crate::materials::{Bagged, Cutting, Kit, Line, Materials, Packed, Spool, Suggestion};
@@ -21,7 +24,7 @@ const HEAD: [&str; 7] = ["", "need", "spare", "in hand", "buy", "left over", "co
 pub fn table(materials: &Materials, telling: &Telling) -> String {
     let (units, currency) = (telling.units, in_currency(telling.currency.as_ref()));
     let mut rows = vec![HEAD.map(str::to_owned)];
-    rows.extend(materials.lines.iter().map(|line| row(line, units)));
+    rows.extend(materials.lines.iter().map(|line| row(materials, line, units)));
     let mut lines = aligned(&rows);
     lines.push(String::new());
     lines.extend(totals(materials, &currency));
@@ -42,14 +45,14 @@ pub fn table(materials: &Materials, telling: &Telling) -> String {
     lines.iter().map(|line| format!("{}\n", line.trim_end())).collect()
 }
 
-fn row(line: &Line, units: UnitStyle) -> [String; 7] {
+fn row(materials: &Materials, line: &Line, units: UnitStyle) -> [String; 7] {
     let some = |some| if is_nothing(some) { String::new() } else { amount(some, units) };
     let [buy, left_over, cost] = match (&line.buy, &line.within) {
-        (Some(buy), _) => [lots(line, buy, units), amount(buy.left_over, units), said(buy.bought)],
+        (Some(buy), _) => [lots(line, buy, units), left_over(materials, line, buy, units), said(buy.bought)],
         (None, Some(within)) => [format!("in {}", within.name), left(within), String::new()],
         (None, None) => ["not priced".to_owned(), String::new(), String::new()],
     };
-    [list(&line.names), needed(line, units), spare(line, units), some(line.in_hand), buy, left_over, cost]
+    [list(&line.names), needed(materials, line, units), spare(line, units), some(line.in_hand), buy, left_over, cost]
 }
 
 /// The rows as lines, the first column to the left and the others to the right.
@@ -150,7 +153,7 @@ fn miscut(materials: &Materials, cutting: &Cutting) -> Option<String> {
 
 fn spool_line(at: usize, spool: &Spool, units: UnitStyle) -> String {
     let origin = if spool.in_stash { "in hand" } else { "bought" };
-    let left = long(spool.left, units);
+    let left = uncut(slice::from_ref(spool), units);
     format!("  {}. {origin}, {}: {}; {left} left", at + 1, long(spool.length, units), pieces(&spool.pieces, units))
 }
 

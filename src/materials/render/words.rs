@@ -2,7 +2,7 @@
 
 use crate::design::Stated;
 use crate::english::{assumed, commas, count};
-use crate::materials::{Amount, BoughtWith, Buy, Cut, Cutting, Line, Materials, SoldAs, Suggestion};
+use crate::materials::{Amount, BoughtWith, Buy, Cut, Cutting, Line, Materials, SoldAs, Spool, Suggestion};
 use crate::units::{INCH, Length, Money, UnitStyle, enough, grouped, sixteenths};
 
 /// What happens more seldom than that is not told of as a chance: an assumption.
@@ -21,13 +21,18 @@ pub fn amount(amount: Amount, units: UnitStyle) -> String {
     }
 }
 
-/// What is needed of an article: a count, or a length that is never told shorter than it is, as what is cut.
+/// What is needed of an article: a count, or the length of all that is cut of it.
 #[must_use]
-pub fn needed(line: &Line, units: UnitStyle) -> String {
-    match line.need {
-        Amount::Count(count) => grouped(count),
-        Amount::Length(length) => cut(length, units),
-    }
+pub fn needed(materials: &Materials, line: &Line, units: UnitStyle) -> String {
+    let cutting = materials.cutting(line.article);
+    cutting.map_or_else(|| amount(line.need, units), |cutting| cut_in_all(lengths(cutting.pieces()), units))
+}
+
+/// What is left over of an article that is bought: a count, or what is left of its spools.
+#[must_use]
+pub fn left_over(materials: &Materials, line: &Line, buy: &Buy, units: UnitStyle) -> String {
+    let cutting = materials.cutting(line.article);
+    cutting.map_or_else(|| amount(buy.left_over, units), |cutting| uncut(&cutting.spools, units))
 }
 
 /// How many spare there are, where any are bought: beads of a graduated strand are not, but left over.
@@ -46,27 +51,58 @@ pub fn is_nothing(amount: Amount) -> bool {
 /// A length as one buys it: from a metre on in metres, or in feet and inches.
 #[must_use]
 pub fn long(length: Length, units: UnitStyle) -> String {
-    if length < LONG {
-        return units.ruler(length);
+    long_in_each([length; 2], units)
+}
+
+/// The same of what is not as long by inches as by millimetres.
+fn long_in_each([by_inches, by_mm]: [Length; 2], units: UnitStyle) -> String {
+    if by_mm < LONG {
+        return units.told([UnitStyle::In.ruler(by_inches), UnitStyle::Mm.ruler(by_mm)]);
     }
-    let step = if length < COARSE { 1 } else { 16 };
-    let sixteenths = (length.value() / INCH * 16.0 / step as f64).round() as i64 * step;
-    told(sixteenths, length.value().round(), units)
+    let step = if by_mm < COARSE { 1 } else { 16 };
+    let sixteenths = (by_inches.value() / SIXTEENTH / step as f64).round() as i64 * step;
+    in_feet(sixteenths, by_mm.value().round(), units)
 }
 
 /// A length in feet, by its sixteenths of an inch, and in metres, by its millimetres.
-fn told(sixteenths: i64, millimetres: f64, units: UnitStyle) -> String {
+fn in_feet(sixteenths: i64, millimetres: f64, units: UnitStyle) -> String {
     units.told([feet(sixteenths), format!("{} m", millimetres / 1000.0)])
 }
 
-/// A piece to cut, never told shorter than it is: as a ruler shows it, from ten feet on in feet or metres.
+/// A piece to cut, never told shorter than it is: the next sixteenth of an inch, the next millimetre; from ten feet on in
+/// feet or metres.
 #[must_use]
 pub fn cut(length: Length, units: UnitStyle) -> String {
-    if length < COARSE {
-        return units.cut(length);
-    }
-    told(enough(length, INCH / 16.0), enough(length, 1.0) as f64, units)
+    cut_in_all([length], units)
 }
+
+/// Pieces to cut in all: in each unit the sum of them as they are told.
+#[must_use]
+pub fn cut_in_all(pieces: impl IntoIterator<Item = Length>, units: UnitStyle) -> String {
+    let add = |[parts, mm]: [i64; 2], piece| [parts + enough(piece, SIXTEENTH), mm + enough(piece, 1.0)];
+    let [parts, mm] = pieces.into_iter().fold([0, 0], add);
+    let mm = mm as f64;
+    if mm < COARSE.value() {
+        return units.told([format!("{} in", sixteenths(parts)), format!("{mm} mm")]);
+    }
+    in_feet(parts, mm, units)
+}
+
+/// What is left of spools, less what their pieces are told longer than they are.
+#[must_use]
+pub fn uncut(spools: &[Spool], units: UnitStyle) -> String {
+    let left: Length = spools.iter().map(|spool| spool.left).sum();
+    let pieces = || lengths(spools.iter().flat_map(|spool| &spool.pieces));
+    let more = |step: f64| pieces().map(|piece| Length::mm(enough(piece, step) as f64 * step) - piece).sum::<Length>();
+    long_in_each([SIXTEENTH, 1.0].map(|step| Length::ZERO.max(left - more(step))), units)
+}
+
+fn lengths<'c>(pieces: impl Iterator<Item = &'c Cut>) -> impl Iterator<Item = Length> {
+    pieces.map(|piece| piece.length)
+}
+
+/// A sixteenth of an inch in mm.
+const SIXTEENTH: f64 = INCH / 16.0;
 
 /// Sixteenths of an inch in a foot.
 const FOOT: i64 = 192;
@@ -211,6 +247,7 @@ pub fn runs(pieces: &[Cut]) -> impl Iterator<Item = (usize, &Cut)> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::materials::CutFor;
 
     /// A foot is 304.8 mm and an inch 25.4 mm (NIST Handbook 44, appendix C).
     #[test]
@@ -223,5 +260,25 @@ mod tests {
         assert_eq!(told(8230.0), "27 ft");
         assert_eq!(long(Length::mm(1770.0), UnitStyle::Both), "5 ft 9 11⁄16 in (1.77 m)");
         assert_eq!(long(Length::mm(1770.0), UnitStyle::Mm), "1.77 m");
+    }
+
+    #[test]
+    fn what_is_cut_is_never_told_shorter_than_it_is() {
+        let told = |mm: f64| cut(Length::mm(mm), UnitStyle::Both);
+        assert_eq!([119.3, 740.4].map(told), ["4 ¾ in (120 mm)", "29 3⁄16 in (741 mm)"]);
+        let exact = Length::inches(13.5) + Length::inches(2.0) * 2.0;
+        assert_eq!(cut(exact, UnitStyle::Both), "17 ½ in (445 mm)");
+        assert_eq!(cut(Length::mm(3100.2), UnitStyle::Both), "10 ft 2 1⁄16 in (3.101 m)");
+    }
+
+    /// 280.2 mm is 176.5 sixteenths of an inch: 3 x 281 are 843, and 3 x 177 are 33 inches and 3 sixteenths.
+    #[test]
+    fn what_is_cut_in_all_is_the_sum_of_its_pieces() {
+        let piece = Cut { of: None, what: CutFor::Trial, length: Length::mm(280.2) };
+        assert_eq!(cut(piece.length, UnitStyle::Both), "11 1⁄16 in (281 mm)");
+        assert_eq!(cut_in_all([piece.length; 3], UnitStyle::Both), "33 3⁄16 in (843 mm)");
+        let left = Length::mm(900.0) - piece.length * 3.0;
+        let spool = Spool { length: Length::mm(900.0), in_stash: false, pieces: vec![piece; 3], left };
+        assert_eq!(uncut(&[spool], UnitStyle::Mm), "57 mm");
     }
 }

@@ -31,7 +31,7 @@ pub struct Poured {
     pub sections: Vec<Section>,
     /// The scales of its drawings, each with what is drawn to it.
     pub scales: Vec<String>,
-    /// Whether one of those is actual size.
+    /// Whether one of those is actual size, or something is stamped so.
     pub at_actual_size: bool,
     /// What is drawn.
     pub marks: Vec<Mark>,
@@ -44,6 +44,8 @@ pub struct Flow {
     section: Option<Section>,
     top: f64,
     is_snug: bool,
+    /// Whether what it pours is drawn to no scale.
+    sketches: bool,
     /// Headings that wait for what they stand above.
     waiting: Vec<Block>,
 }
@@ -52,7 +54,21 @@ impl Flow {
     /// Starts on a new page with that room.
     #[must_use]
     pub fn new(room: Rect) -> Self {
-        Self { room, pages: vec![Poured::default()], section: None, top: room.top, is_snug: false, waiting: Vec::new() }
+        Self {
+            room,
+            pages: vec![Poured::default()],
+            section: None,
+            top: room.top,
+            is_snug: false,
+            sketches: false,
+            waiting: Vec::new(),
+        }
+    }
+
+    /// The same with drawings to no scale, though some may happen to be at actual size.
+    #[must_use]
+    pub fn sketching(self) -> Self {
+        Self { sketches: true, ..self }
     }
 
     /// The same with what it pours closer together.
@@ -221,9 +237,19 @@ impl Flow {
         if let Some(page) = self.pages.last_mut() {
             let unsaid = self.section.iter().filter(|section| !page.sections.contains(section));
             page.sections.extend(unsaid.cloned().collect::<Vec<_>>());
+            page.at_actual_size |= !self.sketches && stamps_at_actual_size(&block.marks);
             page.marks.extend(block.at(corner));
         }
     }
+}
+
+/// Whether something is stamped at actual size.
+#[must_use]
+pub fn stamps_at_actual_size(marks: &[Mark]) -> bool {
+    marks.iter().any(|mark| match mark {
+        Mark::Stamp { scale, along, .. } => *scale == 1.0 && *along == 1.0,
+        held => stamps_at_actual_size(held.inner()),
+    })
 }
 
 /// How many of the first blocks stand in a height.

@@ -10,8 +10,7 @@ use crate::units::{Length, UnitStyle};
 const SAME: f64 = 0.5;
 
 /// What is said of a length on memory wire.
-pub const CURVED: &str =
-    "That is along the wire as it is curved: there beads touch on the inner side alone, and so they stand apart here.";
+pub const CURVED: &str = "That is along the wire as it is curved, where beads touch on the inner side alone: so the row is drawn with small gaps.";
 
 /// What to do where the length differs by more.
 pub fn tolerances(design: &Design, tolerances: &Tolerances<'_>, units: UnitStyle) -> String {

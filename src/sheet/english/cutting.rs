@@ -81,7 +81,7 @@ pub fn made_up(parts: MadeUp, units: UnitStyle) -> String {
             "{turns} turns of 2 × {}, {:.0} % more as they pile up, + {} to bind",
             units.ruler(card),
             piled * 100.0,
-            units.cut(binding)
+            cut(binding, units)
         ),
         MadeUp::Links { count: links, link, pitch } => {
             let links = count(links, "link");

@@ -49,6 +49,7 @@ pub fn heading(heading: Subheading<'_>) -> String {
         Subheading::Continued(title) => return format!("{title}, continued"),
         Subheading::Legend => "Beads, drawn at actual size",
         Subheading::Needs => "What you need",
+        Subheading::NeededBeads => "Beads you need",
         Subheading::Hanging => "As it hangs",
         Subheading::OnNeck => "On the neck",
         Subheading::Colourways => "Colourways",

@@ -43,10 +43,10 @@ fn assorted(design: &Design, assorted: &Assorted, units: UnitStyle) -> String {
     }
 }
 
-/// A bead's size and what it is made of: `6 mm round, hole 1 mm, glass`.
+/// A bead's size and what it is made of, where it is not called so: `6 mm round, hole 1 mm, glass`.
 pub fn bead(bead: &Bead) -> String {
-    let material = bead.material.as_ref().map(|material| format!(", {material}")).unwrap_or_default();
-    format!("{}{material}", size(bead))
+    let material = bead.material.as_ref().filter(|material| !bead.name.ends_with(material.as_str()));
+    commas([size(bead)].iter().chain(material))
 }
 
 /// A space at which no line breaks, between a size's name and its figure.

@@ -4,11 +4,11 @@ use crate::design::{Design, Strand};
 use crate::english::{assumed, list, times};
 use crate::materials::render::words as amount;
 use crate::pattern::Shape;
-use crate::sheet::said::{InKey, Reading, Takes, ToCut};
+use crate::sheet::said::{InKey, Reading, RulerStart, Takes, ToCut};
 use crate::steps::english::posts::between;
 use crate::steps::english::words::cords;
 use crate::steps::posts::{self, Keeps};
-use crate::units::{Length, UnitStyle};
+use crate::units::{Length, UnitStyle, ranged};
 
 /// How a row is read.
 const READ: &str = "Beads and rulers are at actual size when printed at 100 %. 5A stands for five of bead A;";
@@ -16,15 +16,20 @@ const READ: &str = "Beads and rulers are at actual size when printed at 100 %. 5
 const TENS: &str = " small figures count the beads in tens;";
 /// Where rulers start.
 const STARTS: &str = " rulers start at the outside of the first end.";
-/// The same on memory wire.
+/// The same on memory wire, and on chain.
 const STARTS_ON_WIRE: &str = " rulers start where the first loop is turned.";
+const STARTS_ON_CHAIN: &str = " rulers start at the inside of the first end link.";
 /// How often a pair's strands are made.
 const PAIR: &str = " Make each strand twice, once for each earring.";
 
 /// How rows are read.
 pub fn reading(reading: &Reading<'_>) -> String {
     let cord = cords(reading.design);
-    let starts = if reading.on_wire { STARTS_ON_WIRE } else { STARTS };
+    let starts = match reading.starts {
+        RulerStart::Outside => STARTS,
+        RulerStart::TurnedLoop => STARTS_ON_WIRE,
+        RulerStart::InEndLink => STARTS_ON_CHAIN,
+    };
     let letters = letters(&reading.letters);
     let slides = reading.slides.map(|between| slide(between, cord)).unwrap_or_default();
     let pair = if reading.pair { PAIR } else { "" };
@@ -82,9 +87,11 @@ pub fn in_key(InKey { bead, takes, part }: &InKey<'_>, units: UnitStyle) -> Stri
     format!("{}{which}{takes}{reduced}", units.gauge(size))
 }
 
-/// A bead cap's length along the cord, and what its mark stands beside.
-pub fn cap_in_key(length: Length, units: UnitStyle) -> String {
-    format!("{} long, beside the bead that it hugs", sold(units).gauge(length))
+/// A bead cap's length along the cord, how much it takes of that at the least and at the most, and what its mark stands beside.
+pub fn cap_in_key(length: Length, takes: [Length; 2], units: UnitStyle) -> String {
+    let units = sold(units);
+    let takes = ranged(takes.map(|takes| units.gauge(takes)));
+    format!("{} long, takes {takes}, beside the bead that it hugs", units.gauge(length))
 }
 
 /// How sizes are printed by which something is sold: in millimetres, and where inches are printed in those too.

@@ -34,7 +34,7 @@ const LEAST_HALF: f64 = 3.0;
 pub struct OpenClosure {
     left: ClosureWay,
     right: ClosureWay,
-    /// The way of the first strand.
+    /// The way of the first strand, where its end goes through the ring in which it begins.
     strand: Vec<Point>,
 }
 
@@ -170,8 +170,8 @@ fn quarter(a: f64, b: f64) -> Vec<Point> {
 impl OpenClosure {
     fn of(left: Vec<Point>, right: Vec<Point>, piece: &Piece) -> Self {
         let [under, beneath] = mouths(&piece.design, piece.drape.strands.iter().map(Some));
-        let first = piece.drape.strands.first();
-        let strand = first.into_iter().flat_map(|hung| &hung.joints).map(|joint| joint.at).collect();
+        let passes = piece.drape.strands.first().filter(|_| piece.design.closure.goes_through());
+        let strand = passes.into_iter().flat_map(|hung| &hung.joints).map(|joint| joint.at).collect();
         let [left, right] = [(left, under), (right, beneath)].map(|(line, mouth)| ClosureWay { line, mouth });
         Self { left, right, strand }
     }

@@ -3,7 +3,7 @@
 use std::f64::consts::PI;
 
 use crate::art::{eye_wire, ring_round};
-use crate::design::{Design, Finding, Index, Part, Strand, WornOpen};
+use crate::design::{Design, Finding, Index, Part, Strand};
 use crate::drape::Hung;
 use crate::geometry::{Point, path};
 use crate::paint::mark::Mark;
@@ -116,7 +116,7 @@ impl Layers {
         canvas: Canvas<'_>,
     ) -> Self {
         let design = canvas.design();
-        let half = passed(left, first, strand, canvas).map(|half| Mark::ornament(vec![half]));
+        let part = passed(left, first, strand, canvas).map(|part| Mark::ornament(vec![part]));
         let mut sides = [(0, left, first), (1, right, last)];
         sides.sort_by_key(|(_, _, parts)| lies_across(parts, design));
         let mut layers = Self::default();
@@ -124,11 +124,11 @@ impl Layers {
             let drawn = side(way, parts, Some(at), canvas);
             let layer = if lies_before(parts, design) { &mut layers.before } else { &mut layers.behind };
             layer.extend((!drawn.is_empty()).then(|| Mark::figure(english::figure(&Alternative::Side(at)), drawn)));
-            if half.is_none() {
+            if part.is_none() {
                 layers.before.extend(linked(way, parts, at, canvas));
             }
         }
-        layers.before.extend(half);
+        layers.before.extend(part);
         layers
     }
 }
@@ -149,7 +149,7 @@ fn passed(way: &ClosureWay, parts: &[Part], strand: &[Point], canvas: Canvas<'_>
     /// Farthest in radians beyond it.
     const FARTHEST: f64 = 1.2;
     let closure = &canvas.design().closure;
-    let is_passed = matches!(closure.open(), Some(WornOpen::Through(_))) && parts.len() == closure.left().len();
+    let is_passed = closure.goes_through() && parts.len() == closure.left().len();
     let ring = parts.last().filter(|_| is_passed && !way.line.is_empty())?;
     let next = reach(parts);
     let side = DrawnSide::new(way, parts, Some(0), canvas);

@@ -100,8 +100,8 @@ pub fn closing_on(tracks: &Entries<Option<Track>, Strand>, canvas: Canvas<'_>) -
     };
     let first = side(0.0, left.collect(), closure.left()).unwrap_or_default();
     let last = side(length, right.collect(), closure.right()).unwrap_or_default();
-    let strand: Vec<_> =
-        track.spots.iter().filter(|spot| (0.0..=length).contains(&spot.station)).map(|spot| spot.at.front()).collect();
+    let passes = |spot: &&Waypoint| closure.goes_through() && (0.0..=length).contains(&spot.station);
+    let strand: Vec<_> = track.spots.iter().filter(passes).map(|spot| spot.at.front()).collect();
     Layers::of([(&first.0, &first.1), (&last.0, &last.1)], &strand, canvas)
 }
 

@@ -1,42 +1,96 @@
-//! The finished piece as it is measured and tried: its own closure and the beads beside that, from both ends, with what lies
-//! between them left out.
+//! The finished piece as it is measured and tried: all of it where it has several strands, branches or little but bare cord, and
+//! else enlarged, its own closure and the beads beside that from both ends, with what lies between them left out.
 
-use std::f64::consts::{FRAC_PI_2, TAU};
+mod oval;
 
 use crate::art::pen::{arrow, at, ghost, line};
 use crate::art::{RULER, STEP_ROOM, Stencils, boxed, clipped, ruler, ruler_upright};
-use crate::design::{Bar, Design, Entries, Part, Strand, nth};
+use crate::design::{Design, Strand, What};
 use crate::drape::{Hung, Waypoint};
-use crate::geometry::{Point, Point3, path};
+use crate::geometry::{Extent, Point, Point3, path};
 use crate::paint::layout::Rect;
 use crate::paint::mark::Mark;
 use crate::paint::outline::polyline;
 use crate::piece::Piece;
-use crate::sheet::figure::{
-    self, Canvas, ClosureWay, Frame, Layers, Track, closing_on, hooked, joined, mouths, on_tracks,
-};
+use crate::sheet::Illustration;
+use crate::sheet::figure::{self, Canvas, Frame, Sketch, Track, closing_on, on_tracks};
 use crate::steps::{Drawing, Inspection, english};
-use crate::units::Length;
+use oval::Oval;
 
-/// How broad beads are drawn at most, and strands side by side.
-const BROAD: f64 = 3.2;
-const ABREAST: f64 = 6.0;
-/// How long its closure is drawn at most.
-const CLOSURE: f64 = 15.0;
 /// How many times as large as it is a piece is drawn at most.
 const ENLARGED: f64 = 1.5;
-/// Points along a way round, and steps in mm along a straight one.
-const STEPS: u32 = 240;
+/// Most beads of a piece that is drawn whole.
+const MOST_WHOLE: u32 = 1000;
+/// Room on paper for the strokes where something is left out.
+const LEFT_OUT: f64 = 2.4;
+/// How broad beads must be drawn at least for others to be drawn smaller that they are seen.
+const LEAST_BROAD: f64 = 1.6;
+/// Room beside a piece for an arrow along it, and for one that pulls.
+const ALONG: f64 = 1.9;
+const PULL: f64 = 3.2;
 
-/// A finished piece as it is measured.
-pub fn figure(how: Inspection, piece: &Piece, stencils: &Stencils<'_>) -> Vec<Mark> {
+/// A finished piece as it is measured, and the picture of it.
+pub fn figure(how: Inspection, piece: &Piece, picture: &dyn Illustration, stencils: &Stencils<'_>) -> Vec<Mark> {
+    let oval = || Oval::of(how, piece).filter(|oval| !is_shown_whole(&piece.design) && oval.is_strung());
     let marks = match how {
         Inspection::Hung => hung(piece, stencils),
         Inspection::Straight => straight(piece, stencils),
-        Inspection::Pulled => pulled(piece, stencils),
-        Inspection::Round | Inspection::Inside => closed(how == Inspection::Inside, piece, stencils),
+        _ => oval().map_or_else(|| whole(how, piece, picture, stencils), |oval| oval.marks(how, stencils)),
     };
     boxed(english::drawing(Drawing::Inspected(how)), vec![clipped(marks)])
+}
+
+/// Whether a piece is more than one row of beads.
+fn is_shown_whole(design: &Design) -> bool {
+    let has_branches = design.strands.iter().any(|strand| strand.hung().next().is_some());
+    let several = design.strands.len() > 1 || has_branches || design.meeting().is_some();
+    several && design.counts().iter().sum::<u32>() <= MOST_WHOLE
+}
+
+/// A piece as its picture shows it, and how it is measured: round it, inside it, or pulled.
+fn whole(how: Inspection, piece: &Piece, picture: &dyn Illustration, stencils: &Stencils<'_>) -> Vec<Mark> {
+    let [beside, above] = match how {
+        Inspection::Inside => [0.2, 0.2],
+        Inspection::Pulled => [PULL, 0.2],
+        _ => [ALONG, ALONG],
+    };
+    let extent = picture.extent();
+    let (width, height) = STEP_ROOM;
+    let room = Rect::new(beside, above, width - 2.0 * beside, height - 2.0 * above);
+    let canvas = Canvas::new(Frame::filling(extent, room), stencils);
+    let measured = if how == Inspection::Inside { opening(piece).unwrap_or(extent) } else { extent };
+    let (middle, half) = (canvas.page(measured.middle()), (measured.high - measured.low) * (0.5 * canvas.scale()));
+    // Branches hang into what one row lies round.
+    let inside = if piece.design.strands.len() > 1 { (0.64, 0.8) } else { (0.5, 0.5) };
+    let arrows = match how {
+        Inspection::Inside => once_round(middle, (inside.0 * half.x, inside.1 * half.y)),
+        Inspection::Pulled => pulled(middle, half.x),
+        _ => once_round(middle, (half.x + 1.1, half.y + 1.1)),
+    };
+    [picture.marks(canvas), arrows].concat()
+}
+
+/// The box in what all rows of a piece lie round that closes round a limb.
+fn opening(piece: &Piece) -> Option<Extent> {
+    let rows = figure::rows(piece);
+    let boxes = rows.iter().flatten().filter_map(|row| Extent::of(row.joints.iter().map(|joint| joint.at)));
+    let all = boxes.reduce(|all, row| Extent {
+        low: Point::new(all.low.x.max(row.low.x), all.low.y.max(row.low.y)),
+        high: Point::new(all.high.x.min(row.high.x), all.high.y.min(row.high.y)),
+    })?;
+    Some(all.grown(-0.5 * broadest(&piece.design)))
+}
+
+/// An arrow most of the way round a middle, so far across and down.
+fn once_round(middle: Point, (across, down): (f64, f64)) -> Vec<Mark> {
+    let place = |turn: f64| middle + at(across * libm::cos(turn), down * libm::sin(turn));
+    arrow(&(0..=24).map(|step| place(-0.7 + 4.4 * f64::from(step) / 24.0)).collect::<Vec<_>>())
+}
+
+/// Arrows that pull from both sides at what reaches so far from a middle.
+fn pulled(middle: Point, half: f64) -> Vec<Mark> {
+    let pull = |side: f64| arrow(&[half + 0.4, half + PULL - 0.2].map(|off| middle + at(side * off, 0.0)));
+    [-1.0, 1.0].into_iter().flat_map(pull).collect()
 }
 
 /// An earring that hangs beside an upright ruler.
@@ -55,234 +109,123 @@ fn hung(piece: &Piece, stencils: &Stencils<'_>) -> Vec<Mark> {
     marks
 }
 
-/// A piece that lies in a round.
-struct RoundFigure<'a> {
-    piece: &'a Piece,
-    /// Half its breadth and height on paper, to the middle of its beads.
-    half: (f64, f64),
-    scale: f64,
-    /// How long its closure is, closed as short as it goes, in mm of the piece.
-    gap: f64,
-    /// What lies outside the middle of its beads on paper, with the room beyond.
-    out: f64,
-}
-
-impl<'a> RoundFigure<'a> {
-    /// One so much smaller than its room on all sides.
-    fn new(piece: &'a Piece, spare: f64) -> Self {
-        let design = &piece.design;
-        let parts = [design.closure.left(), design.closure.right()];
-        let gap = parts.iter().flat_map(|parts| parts.iter()).map(|part| part.least.value()).sum::<f64>()
-            - figure::overlap(design).unwrap_or_default();
-        let tall = parts
-            .iter()
-            .flat_map(|parts| parts.iter())
-            .map(|part| broad(part, design))
-            .fold(broadest(design), f64::max);
-        let abreast = abreast(design);
-        let scale = (BROAD / broadest(design)).min(ABREAST / (abreast + broadest(design))).min(ENLARGED);
-        let scale = scale.min(CLOSURE / gap.max(1.0));
-        let (width, height) = STEP_ROOM;
-        let out = 0.5 * (broadest(design) + abreast) * scale + spare;
-        let half = (0.5 * width - out, 0.5 * height - out.max(0.5 * tall * scale));
-        let all = strand(piece).map_or(1.0, |strand| strand.finished.value()) + gap;
-        let least = path::length(&ellipse(half, 1.0)) / all;
-        Self { piece, half, scale: scale.max(least), gap, out }
-    }
-
-    fn canvas<'s>(&self, stencils: &'s Stencils<'s>) -> Canvas<'s> {
-        let (width, height) = STEP_ROOM;
-        let origin = at(0.5 * width, height - self.half.1 - self.out);
-        Canvas::new(Frame { origin, scale: self.scale }, stencils)
-    }
-
-    /// From its top on to the right, so far outside its middle, in mm of the piece.
-    fn line(&self, out: f64) -> Vec<Point> {
-        let half = (self.half.0 / self.scale + out, self.half.1 / self.scale + out);
-        ellipse(half, 1.0)
-    }
-
-    /// The ways of the strands from both ends down to where they meet.
-    fn ways(&self) -> Entries<Vec<Waypoint>, Strand> {
-        let design = &self.piece.design;
-        let middle = 0.5 * abreast(design);
-        let way = |(strand, out): (&Strand, f64)| {
-            let line = self.line(out - middle);
-            let all = path::length(&line);
-            let (finished, seen) = (strand.finished.value(), 0.5 * (all - self.gap).max(0.0));
-            let on = |along: f64| path::along(&line, along).unwrap_or_default();
-            halves(
-                finished,
-                seen.min(0.5 * finished),
-                |before| on(all - 0.5 * self.gap - before),
-                |after| on(0.5 * self.gap + after),
-            )
-        };
-        design.strands.iter().zip(offsets(design)).map(way).collect()
-    }
-
-    /// The strands and the closure between their ends.
-    fn marks(&self, canvas: Canvas<'_>) -> Vec<Mark> {
-        let tracks = Track::all(&self.ways());
-        let laid = on_tracks(self.piece, &tracks);
-        let hung = laid.iter().map(Option::as_ref).collect();
-        let mut marks = self.closure(&hung, canvas).around(strung(&hung, canvas));
-        let foot = canvas.page(Point::new(0.0, -self.half.1 / self.scale));
-        let half = 0.5 * (broadest(canvas.design()) + abreast(canvas.design())) * self.scale;
-        let is_whole = laid.iter().flatten().all(|hung| hung.unseen.is_none_or(|[from, to]| to - from < 1.0));
-        marks.extend((!is_whole).then(|| left_out(foot, half)).into_iter().flatten());
-        marks
-    }
-
-    fn closure(&self, hung: &Entries<Option<&Hung>, Strand>, canvas: Canvas<'_>) -> Layers {
-        let design = canvas.design();
-        let drawn = [design.closure.left(), design.closure.right()].map(hooked);
-        let line = self.line(0.0);
-        let all = path::length(&line);
-        let (reach, steps) = (self.gap + 8.0, f64::from(STEPS));
-        let way = |sign: f64| {
-            let place = |step: u32| {
-                let along = -0.5 * self.gap + reach * f64::from(step) / steps;
-                path::along(&line, (sign * along).rem_euclid(all)).unwrap_or_default()
-            };
-            (0..=STEPS).map(place).collect::<Vec<_>>()
-        };
-        let [first, last] = mouths(design, hung.iter().copied());
-        let ways = [ClosureWay { line: way(1.0), mouth: first }, ClosureWay { line: way(-1.0), mouth: last }];
-        joined(ways, drawn, [Point::new(0.0, -1.0); 2], canvas)
-    }
-}
-
-/// A closed piece, and the way round it along which it is measured: inside it, or through its beads.
-fn closed(inside: bool, piece: &Piece, stencils: &Stencils<'_>) -> Vec<Mark> {
-    let round = RoundFigure::new(piece, if inside { 0.2 } else { 1.9 });
-    let canvas = round.canvas(stencils);
-    let mut marks = round.marks(canvas);
-    let beside = 0.5 * (broadest(&piece.design) + abreast(&piece.design)) * round.scale + 1.1;
-    let off = if inside { beside } else { -beside };
-    let place = |turn: f64| {
-        canvas.page(Point::ORIGIN) + at((round.half.0 - off) * libm::cos(turn), (round.half.1 - off) * libm::sin(turn))
-    };
-    marks.extend(arrow(&(0..=24).map(|step| place(-0.7 + 4.4 * f64::from(step) / 24.0)).collect::<Vec<_>>()));
-    marks
-}
-
-/// A ring of beads without a closure, pulled from both sides.
-fn pulled(piece: &Piece, stencils: &Stencils<'_>) -> Vec<Mark> {
-    let round = RoundFigure::new(piece, 3.2);
-    let canvas = round.canvas(stencils);
-    let mut marks = round.marks(canvas);
-    let middle = canvas.page(Point::ORIGIN);
-    let beside = round.half.0 + 0.5 * broadest(&piece.design) * round.scale + 0.4;
-    marks.extend(
-        [-1.0, 1.0]
-            .iter()
-            .flat_map(|side| arrow(&[middle + at(side * beside, 0.0), middle + at(side * (beside + 2.6), 0.0)])),
-    );
-    marks
-}
-
 /// A piece laid straight along a ruler, from what one end ends in to what the other does.
 fn straight(piece: &Piece, stencils: &Stencils<'_>) -> Vec<Mark> {
     const LEVEL: f64 = 7.0;
     const ENDS: [f64; 2] = [0.8, 23.2];
     let design = &piece.design;
+    let Some((strand, hung)) = first(piece) else { return Vec::new() };
     let [left, right] = [design.closure.left(), design.closure.right()]
         .map(|parts| parts.iter().map(|part| part.least.value()).sum::<f64>());
     let long = ENDS[1] - ENDS[0];
-    let scale = (3.6 / broadest(design)).min(0.6 * long / (left + right).max(1.0)).min(ENLARGED);
+    let beads: f64 = end_beads(strand, hung).iter().sum();
+    let usual = (3.6 / broadest(design)).min(0.6 * long / (left + right).max(1.0)).min(ENLARGED);
+    let with_beads = usual.min((long - LEFT_OUT) / (left + right + beads));
+    let scale = if with_beads * broadest(design) >= LEAST_BROAD { with_beads } else { usual };
+    let scale = scale.max(long / (left + strand.finished.value() + right));
     let canvas = Canvas::new(Frame { origin: at(ENDS[0], LEVEL), scale }, stencils);
     let all = long / scale;
-    let way = |strand: &Strand| {
-        let (finished, seen) = (strand.finished.value(), 0.5 * (all - left - right));
-        halves(
-            finished,
-            seen.min(0.5 * finished),
-            |before| Point::new(left + before, 0.0),
-            |after| Point::new(all - right - after, 0.0),
-        )
-    };
-    let lines = design.strands.iter().take(1).map(way).collect();
-    let tracks = Track::all(&lines);
+    let seen = Seen::of(strand, hung, all - left - right, LEFT_OUT / scale);
+    let lines = [seen.way(|before| Point::new(left + before, 0.0), |after| Point::new(all - right - after, 0.0))];
+    let tracks = Track::all(&lines.to_vec().into());
     let laid = on_tracks(piece, &tracks);
-    let hung = laid.iter().map(Option::as_ref).collect();
-    let mut marks = closing_on(&tracks, canvas).around(strung(&hung, canvas));
-    marks.extend(left_out(at(ENDS[0] + 0.5 * (left + all - right) * scale, LEVEL), 0.5 * broadest(design) * scale));
+    let alone = laid.first().and_then(Option::as_ref).map(|hung| Sketch::new(strand, hung, canvas).alone());
+    let mut marks = closing_on(&tracks, canvas).around(alone.unwrap_or_default());
+    let between = [left + seen.first, all - right - seen.last].map(|x| at(ENDS[0] + x * scale, LEVEL));
+    marks.extend(seen.left_out(strand, &between, canvas));
     marks.extend(ENDS.map(|x| ghost(polyline(&[at(x, LEVEL + 1.8), at(x, RULER)]))));
     marks.extend(ruler());
     marks
 }
 
-/// The way of a strand as far as it is seen from both ends, by how far from each end a place is.
-fn halves(finished: f64, seen: f64, first: impl Fn(f64) -> Point, last: impl Fn(f64) -> Point) -> Vec<Waypoint> {
-    /// How far the closure's way goes on beyond the ends.
-    const BEYOND: f64 = 100.0;
-    let steps = STEPS / 2;
-    let spot =
-        |station: f64, place: Point, hidden: bool| Waypoint { station, at: Point3::new(place.x, place.y, 0.0), hidden };
-    let along = |step: u32| seen * f64::from(step) / f64::from(steps);
-    let before = (0..=steps).map(|step| spot(along(step), first(along(step)), false));
-    let after = (0..=steps).rev().map(|step| spot(finished - along(step), last(along(step)), false));
-    let between = spot(0.5 * finished, first(seen), true);
-    let outer = [spot(-BEYOND, first(-BEYOND), false), spot(finished + BEYOND, last(-BEYOND), false)];
-    let [one, other] = outer;
-    std::iter::once(one).chain(before).chain([between]).chain(after).chain([other]).collect()
+/// The first strand, and how it hangs.
+fn first(piece: &Piece) -> Option<(&Strand, &Hung)> {
+    piece.design.strands.first().zip(piece.drape.strands.first())
 }
 
-/// The strands as far as they are laid, with what they share where all of them are drawn.
-fn strung(hung: &Entries<Option<&Hung>, Strand>, canvas: Canvas<'_>) -> Vec<Mark> {
-    let rows = canvas.design().strands.iter().zip(hung);
-    let laid = rows.filter_map(|(strand, hung)| Some(figure::Sketch::new(strand, (*hung)?, canvas)));
-    let shared = if offsets(canvas.design()).len() > 1 { figure::bars(hung, canvas) } else { Vec::new() };
-    laid.flat_map(|sketch| sketch.strand()).chain(shared).collect()
+/// Where things stand on a strand: from where to where each reaches, in mm from its first end, and whether it is a bead.
+fn spans<'a>(strand: &'a Strand, hung: &'a Hung) -> impl DoubleEndedIterator<Item = (f64, f64, bool)> + 'a {
+    hung.seats.iter().map(|seat| {
+        let bit = seat.bit(strand);
+        (seat.station - bit.before, seat.station + bit.after, matches!(bit.what, What::Bead(_)))
+    })
 }
 
-/// Two strokes across what is left out in a place.
-fn left_out(middle: Point, half: f64) -> Vec<Mark> {
-    let tall = half + 0.7;
-    let stroke = |x: f64| line(polyline(&[middle + at(x - tall / 4.0, tall), middle + at(x + tall / 4.0, -tall)]));
-    vec![stroke(-0.5), stroke(0.5)]
+/// How far from either end the third bead reaches.
+fn end_beads(strand: &Strand, hung: &Hung) -> [f64; 2] {
+    const SHOWN: usize = 3;
+    let beads = || spans(strand, hung).filter(|(.., is_bead)| *is_bead);
+    let (first, last) = (beads().take(SHOWN).last(), beads().rev().take(SHOWN).last());
+    [first.map_or(0.0, |(_, to, _)| to), last.map_or(0.0, |(from, ..)| strand.finished.value() - from)]
 }
 
-/// A closed line round the origin from its top on clockwise as it is seen, its height up.
-fn ellipse((across, up): (f64, f64), turns: f64) -> Vec<Point> {
-    let place = |step: u32| {
-        let turn = FRAC_PI_2 - TAU * turns * f64::from(step) / f64::from(STEPS);
-        Point::new(across * libm::cos(turn), up * libm::sin(turn))
-    };
-    (0..=STEPS).map(place).collect()
+/// How much of a strand is seen from its first end, and from its last, in mm.
+#[derive(Clone, Copy)]
+struct Seen {
+    finished: f64,
+    first: f64,
+    last: f64,
 }
 
-fn strand(piece: &Piece) -> Option<&Strand> {
-    piece.design.strands.first()
-}
-
-/// Strands whose lengths differ by no more than this, in mm, lie side by side in a round.
-const ALIKE: f64 = 1.0;
-
-/// How far each strand that is drawn lies outside the first: all that are of one length where what closes them holds them
-/// apart, else the first.
-fn offsets(design: &Design) -> Vec<f64> {
-    let holds = |parts: &[Part]| parts.first().is_some_and(|part| design.findings[part.finding].comb().is_some());
-    let is_alike = |strand: &Strand| (strand.finished - design.strands[nth(0)].finished).value().abs() < ALIKE;
-    if !holds(design.closure.left()) || !design.strands.iter().all(is_alike) {
-        return vec![0.0];
+impl Seen {
+    /// All of it where it has room, else as much as has room beside the strokes without anything cut.
+    fn of(strand: &Strand, hung: &Hung, room: f64, strokes: f64) -> Self {
+        const ROUNDING: f64 = 1e-6;
+        let finished = strand.finished.value();
+        if finished <= room + ROUNDING {
+            return Self { finished, first: 0.5 * finished, last: 0.5 * finished };
+        }
+        let room = (room - strokes).max(0.0);
+        let across = |place: f64| spans(strand, hung).find(move |(from, to, _)| *from < place && place < *to);
+        let uncut = |first: f64| {
+            let limit = (room - first).max(0.0);
+            let last = across(finished - limit).map_or(limit, |(_, to, _)| (finished - to).max(0.0));
+            Self { finished, first, last }
+        };
+        let beside = |(from, to, _): (f64, f64, bool)| [from.max(0.0), if to <= room { to } else { from.max(0.0) }];
+        let [before, behind] = across(0.5 * room).map_or([0.5 * room; 2], beside);
+        let [less, more] = [before, behind].map(uncut);
+        if more.first + more.last > less.first + less.last { more } else { less }
     }
-    design.strands.iter().map(|strand| strand.aside.value()).collect()
-}
 
-/// How far apart the first and the last strand are.
-fn abreast(design: &Design) -> f64 {
-    offsets(design).last().copied().unwrap_or_default()
+    /// Whether nothing is left out.
+    fn is_whole(&self) -> bool {
+        self.first + self.last >= self.finished
+    }
+
+    /// The strand's way, by how far from each end a place is.
+    fn way(&self, first: impl Fn(f64) -> Point, last: impl Fn(f64) -> Point) -> Vec<Waypoint> {
+        /// How far the closure's way goes on beyond the ends.
+        const BEYOND: f64 = 100.0;
+        const STEPS: u32 = 120;
+        let finished = self.finished;
+        let spot = |station: f64, place: Point, hidden: bool| {
+            let at = Point3::new(place.x, place.y, 0.0);
+            Waypoint { station, at, hidden }
+        };
+        let along = |seen: f64, step: u32| seen * f64::from(step) / f64::from(STEPS);
+        let before = (0..=STEPS).map(|step| along(self.first, step)).map(|before| spot(before, first(before), false));
+        let after = (0..=STEPS)
+            .rev()
+            .map(|step| along(self.last, step))
+            .map(|after| spot(finished - after, last(after), false));
+        let between = spot(0.5 * finished, first(self.first), true);
+        let [one, other] = [spot(-BEYOND, first(-BEYOND), false), spot(finished + BEYOND, last(-BEYOND), false)];
+        std::iter::once(one).chain(before).chain([between]).chain(after).chain([other]).collect()
+    }
+
+    /// Bare cord along places of the page where some of the strand is left out, and two strokes across it.
+    fn left_out(&self, strand: &Strand, between: &[Point], canvas: Canvas<'_>) -> Vec<Mark> {
+        let tall = 0.5 * broadest(canvas.design()) * canvas.scale() + 0.7;
+        let Some(middle) = path::along(between, 0.5 * path::length(between)).filter(|_| !self.is_whole()) else {
+            return Vec::new();
+        };
+        let stroke = |x: f64| line(polyline(&[middle + at(x - tall / 4.0, tall), middle + at(x + tall / 4.0, -tall)]));
+        vec![canvas.stencils.strand_cord(strand, between, canvas.scale()), stroke(-0.5), stroke(0.5)]
+    }
 }
 
 /// How broad the broadest bead that is strung is.
 fn broadest(design: &Design) -> f64 {
     design.beads.iter().map(|bead| bead.across.value()).fold(1.0, f64::max)
-}
-
-/// How broad a part of the closure is.
-fn broad(part: &Part, design: &Design) -> f64 {
-    let finding = &design.findings[part.finding];
-    [finding.across(), finding.bar().map(Bar::breadth)].into_iter().flatten().map(Length::value).fold(0.0, f64::max)
 }

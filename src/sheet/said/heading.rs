@@ -49,6 +49,8 @@ pub enum Subheading<'a> {
     Legend,
     /// What one piece takes.
     Needs,
+    /// The beads of that, where there is room for no more.
+    NeededBeads,
     /// The strands of a piece that closes round a limb, in a row.
     Straight(Scale),
     /// The drape below a picture.

@@ -17,4 +17,6 @@ pub use label::{BareCord, HangsDown, LeftOut};
 pub use neck::{EndsInFront, Hooked, Neck, OnNeck};
 pub use proof::{Join, LaneName, SideOf};
 pub use sizes::{Compared, LengthOf};
-pub use strand::{Bare, Change, ChangePlace, InKey, NotAsItIs, Others, Reading, Takes, ToCut, Tolerances, WhenOff};
+pub use strand::{
+    Bare, Change, ChangePlace, InKey, NotAsItIs, Others, Reading, RulerStart, Takes, ToCut, Tolerances, WhenOff,
+};

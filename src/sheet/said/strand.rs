@@ -10,8 +10,8 @@ pub struct Reading<'a> {
     pub design: &'a Design,
     /// Whether a row has so many beads that they are counted in tens.
     pub tens: bool,
-    /// Whether rulers start where a first loop is turned: on memory wire, whose loops are no part of what is measured.
-    pub on_wire: bool,
+    /// Where rulers start.
+    pub starts: RulerStart,
     /// What the letters above rulers mean.
     pub letters: Vec<(char, Keeps)>,
     /// Whether beads slide on bare cord, and on all such strands between stops.
@@ -22,6 +22,17 @@ pub struct Reading<'a> {
     pub twisted: Option<f64>,
     /// Why sizes do not add up to lengths, where they do not.
     pub takes: Option<Takes>,
+}
+
+/// Where rulers start.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum RulerStart {
+    /// At the outside of the first end.
+    Outside,
+    /// On memory wire where the first loop is turned, for loops are no part of what is measured.
+    TurnedLoop,
+    /// In the first end link of chain, of which as much is measured as its links lengthen it by.
+    InEndLink,
 }
 
 /// How beads take other lengths of the cord than their sizes.

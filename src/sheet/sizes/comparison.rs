@@ -125,7 +125,7 @@ impl<'a> Sizes<'a> {
         let several = move |cord: &&Cord| pieces(self.design, &cord.id).count() > 1;
         let cords = self.design.cords.iter().filter(several);
         cords.map(move |cord| {
-            self.row(&Compared::Cord(&cord.name), |design| amount::cut(pieces(design, &cord.id).sum(), self.units))
+            self.row(&Compared::Cord(&cord.name), |design| amount::cut_in_all(pieces(design, &cord.id), self.units))
         })
     }
 

@@ -33,18 +33,17 @@ fn change(design: &Design, strand: &Strand, is_held: bool) -> Change {
     };
     let alone =
         if mirrored || (is_even(strand) && row.len() > 1) { ChangePlace::BothEnds } else { ChangePlace::LastEnd };
-    for (at, phrase) in inward.iter().enumerate() {
-        match phrase {
-            Phrase::Run(count, bead) if *count > 1 && !is_of_repeat(&inward[at..]) => {
-                return Change::Beads(*bead, alone);
-            }
-            Phrase::Times(_, list) if !mirrored && !is_held && taken(design, list) > LONG => return Change::InOrder,
-            Phrase::Times(_, list) => return Change::Repeats(list.clone(), place(&inward[..at], mirrored)),
-            Phrase::Ordered(list) => return at_end(list, mirrored, alone),
-            _ => {}
+    let of = |(at, phrase): (usize, &&Phrase)| match phrase {
+        Phrase::Run(count, bead) if *count > 1 && !is_of_repeat(&inward[at..]) => {
+            Some(Change::Beads(*bead, alone.clone()))
         }
-    }
-    Change::Any(alone)
+        Phrase::Times(_, list) if !mirrored && !is_held && taken(design, list) > LONG => Some(Change::InOrder),
+        Phrase::Times(_, list) => Some(Change::Repeats(list.clone(), place(&inward[..at], mirrored))),
+        Phrase::Ordered(list) => Some(at_end(list, mirrored, alone.clone())),
+        _ => None,
+    };
+    let found = inward.iter().enumerate().find_map(of);
+    found.unwrap_or(Change::Any(alone))
 }
 
 /// Where a repeat stands, given what is beyond it from an end inward.

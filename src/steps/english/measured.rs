@@ -38,7 +38,7 @@ pub fn measures(design: &Design, strand: &Strand, units: UnitStyle) -> String {
         "{what} {}{curved}{}, likely to within {}{}{bias}.",
         units.ruler(strand.beaded()),
         not_counted(design, strand),
-        units.margin(strand.spread(design).max(LEAST_SPREAD)),
+        units.ruler(strand.spread(design).max(LEAST_SPREAD)),
         if knotted { " if the knots are as long as told" } else { "" }
     )
 }
@@ -76,5 +76,5 @@ fn not_counted(design: &Design, strand: &Strand) -> String {
 #[must_use]
 pub fn bias(bias: &Bias, units: UnitStyle) -> String {
     let each = ranged(bias.each.map(|length| units.gauge(length)));
-    format!("to within {} if all are {each} off one way", units.margin(bias.by))
+    format!("to within {} if all are {each} off one way", units.ruler(bias.by))
 }

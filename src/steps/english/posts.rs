@@ -123,7 +123,7 @@ impl Posts<'_> {
 #[must_use]
 pub const fn from(datum: Datum) -> &'static str {
     match datum {
-        Datum::EndLink => "from the outside of the first end link",
+        Datum::EndLink => "from the inside of the first end link",
         Datum::Loop => "from the outside of the first end's loop",
         Datum::KnotCover => "from the outside of the first knot cover",
         Datum::End => "from the outside of the first end",
@@ -134,7 +134,7 @@ pub const fn from(datum: Datum) -> &'static str {
 #[must_use]
 pub const fn between(between: MeasuredBetween) -> &'static str {
     match between {
-        MeasuredBetween::EndLinks => "end link to end link",
+        MeasuredBetween::EndLinks => "the inside of one end link to the inside of the other",
         MeasuredBetween::KnotCovers => "the outside of one knot cover to the outside of the other",
         MeasuredBetween::Ends => "one end to the other",
         MeasuredBetween::HitchAndLoop => "hitch to loop",

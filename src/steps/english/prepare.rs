@@ -149,7 +149,7 @@ impl Teller<'_> {
         else {
             return Told::new(format!("Make the {name}"), String::new());
         };
-        let (cord, binding) = (&self.design.cords[cord].name, self.units.cut(usual::BINDING));
+        let (cord, binding) = (&self.design.cords[cord].name, amount::cut(usual::BINDING, self.units));
         let (turns, long) = (count(u64::from(turns), "time"), self.ruler(tassel.length));
         let text = format!(
             "Cut {binding} of its {cord} for the binding. Wind the rest {turns} round a card {long} tall. Draw a third of the \

@@ -304,7 +304,8 @@ fn gather(lines: &mut Vec<Vec<Span<'_>>>, room: f64) {
     let ends: f64 = last.iter().filter(|span| !span.is_bare()).map(Span::length).sum();
     let left = room - length(before) - ends;
     if left >= SHORTEST_CORD * bare {
-        before.extend(last.iter().map(|span| span.cut_short(left / bare.max(1.0))));
+        before.append(&mut last);
+        shorten(before, beads, room);
     } else {
         let run = last_run(before);
         if length(&before[run..]) + length(&last) <= room {
@@ -312,6 +313,15 @@ fn gather(lines: &mut Vec<Vec<Span<'_>>>, room: f64) {
         }
         lines.push(last);
     }
+}
+
+/// Cuts bare cord of a line short to a room, all alike: what stands from a place on, and what is drawn shorter anyhow.
+fn shorten(line: &mut [Span<'_>], from: usize, room: f64) {
+    let gives = |at: &usize| line[*at].is_bare() && (*at >= from || line[*at].is_broken());
+    let bare: Vec<usize> = (0..line.len()).filter(gives).collect();
+    let kept = length(line) - bare.iter().map(|at| line[*at].length()).sum::<f64>();
+    let each = (room - kept) / bare.len().max(1) as f64;
+    bare.into_iter().for_each(|at| line[at] = line[at].cut_short(each));
 }
 
 /// Whether a bead, a finding or a branch stands there, or beads that are left out.
