@@ -146,7 +146,7 @@ fn first(piece: &Piece) -> Option<(&Strand, &Hung)> {
 /// Where things stand on a strand: from where to where each reaches, in mm from its first end, and whether it is a bead.
 fn spans<'a>(strand: &'a Strand, hung: &'a Hung) -> impl DoubleEndedIterator<Item = (f64, f64, bool)> + 'a {
     hung.seats.iter().map(|seat| {
-        let bit = &strand.trains[seat.train].bits[seat.bit];
+        let bit = seat.bit(strand);
         (seat.station - bit.before, seat.station + bit.after, matches!(bit.what, What::Bead(_)))
     })
 }
