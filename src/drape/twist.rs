@@ -291,6 +291,7 @@ impl LaidStrand<'_> {
             angle: along.front().angle(),
             near: at.z,
             toward: along.z,
+            down: Point3::DOWN,
         })
     }
 }

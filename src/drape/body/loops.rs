@@ -30,12 +30,14 @@ pub struct Straight {
     pub bare: f64,
     /// How much of that lies beyond its length, in mm.
     pub spare: f64,
+    /// How far what hangs from it keeps it off the body, in mm.
+    pub lift: f64,
 }
 
 impl Straight {
     /// A piece of one strand that turns freely.
     pub const fn new(link: Link, reach: f64) -> Self {
-        Self { link, reach, stiffness: 0.0, passage: None, hinge: None, bare: 0.0, spare: 0.0 }
+        Self { link, reach, stiffness: 0.0, passage: None, hinge: None, bare: 0.0, spare: 0.0, lift: 0.0 }
     }
 
     /// This and the next as one, which reaches as far as either.
@@ -79,6 +81,8 @@ pub struct Loops {
     pub rods: Vec<Member>,
     /// What outlines them.
     pub balls: Vec<Ball>,
+    /// What keeps off the body alone.
+    pub lifts: Vec<Ball>,
     /// Whether that is each bead by itself.
     pub is_beaded: bool,
     /// The ties along which cord bends: one a strand, and the closure's.
@@ -208,19 +212,8 @@ impl Loops {
             self.net.nodes[ends[1]].weight += weight * centre;
             let middle = station + 0.5 * length;
             let Straight { reach, stiffness, hinge, bare, spare, .. } = *piece;
-            let depth = middle.min(whole - middle);
-            self.rods.push(Member {
-                ends,
-                reach,
-                length,
-                stiffness,
-                hinge,
-                bare,
-                spare,
-                opens: [0.0; 2],
-                strand,
-                depth,
-            });
+            let (depth, opens) = (middle.min(whole - middle), [0.0; 2]);
+            self.rods.push(Member { ends, reach, length, stiffness, hinge, bare, spare, opens, strand, depth });
             station += length;
         }
     }
