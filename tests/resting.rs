@@ -112,3 +112,10 @@ fn a_tail_lies_on_the_chest() {
         assert_clear(&[beads], closure);
     }
 }
+
+/// One strand of wider beads stands loose out of the twist.
+#[test]
+fn a_loose_strand_of_a_torsade_lies_on_the_chest() {
+    let closure = "twist: 5\nclosure: { each side: [eye, cone], left: [ring], right: [hook] }\nallow: [twist-slack]\n";
+    assert_clear(&["110 four", "74 six", "114 four", "58 eight"], closure);
+}
