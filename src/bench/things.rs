@@ -56,7 +56,7 @@ const fn of(bit: &Bit) -> Option<Of> {
 fn seated(design: &Design, strand: Index<Strand>, seat: &Seat, frame: &Frame) -> Vec<Thing> {
     let bit = seat.bit(&design.strands[strand]);
     let thing = |of, bit: &Bit, below: f64| {
-        let at = seat.centre - Point::new(0.0, below);
+        let at = seat.below(below).front();
         let around = bit_box(bit, Extent::at(Point::ORIGIN), design);
         let reach = around.width().max(around.height()).max(bit.length()) / 2.0;
         Thing { strand, of, at: frame.page(at), reach, station: seat.station, place: bit.place }

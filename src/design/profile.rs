@@ -41,6 +41,13 @@ impl Bead {
         }
     }
 
+    /// Whether it is as long as it is wide, and round.
+    #[must_use]
+    pub fn is_ball(&self) -> bool {
+        let is_round = matches!(self.shape, Shape::Round | Shape::Rondelle | Shape::Oval | Shape::Coin);
+        is_round && self.along == self.across
+    }
+
     /// Half the bead's width in mm at a distance in mm from its centre along the hole; nothing
     /// beyond its ends. A drop's narrow end comes first.
     #[must_use]

@@ -165,9 +165,7 @@ impl Silhouette {
     }
 
     fn bead(bead: &Bead, before: f64, beyond: [f64; 2]) -> Self {
-        let is_round = matches!(bead.shape, Shape::Round | Shape::Rondelle | Shape::Oval | Shape::Coin);
-        let is_ball = is_round && bead.along == bead.across;
-        Self { middle: beyond[0] + before, widths: profile(bead), is_ball, beyond }
+        Self { middle: beyond[0] + before, widths: profile(bead), is_ball: bead.is_ball(), beyond }
     }
 
     /// How far it reaches to either side, in mm.

@@ -108,6 +108,8 @@ pub struct Seat {
     pub near: f64,
     /// By how much each mm of the cord through it comes nearer: nothing on a board, 1 straight towards who looks.
     pub toward: f64,
+    /// The unit vector along which a branch hangs from it.
+    pub down: Point3,
 }
 
 impl Seat {
@@ -122,6 +124,12 @@ impl Seat {
     pub fn along(&self) -> Point3 {
         let across = libm::sqrt((1.0 - self.toward * self.toward).max(0.0));
         Point3::new(across * libm::cos(self.angle), across * libm::sin(self.angle), self.toward)
+    }
+
+    /// A place so far down a branch that hangs from it, in mm.
+    #[must_use]
+    pub fn below(&self, far: f64) -> Point3 {
+        Point3::new(self.centre.x, self.centre.y, self.near) + self.down * far
     }
 }
 

@@ -8,7 +8,7 @@ use super::{
     Clearance, Drape, Hung, Joint, Ring, Seat, Tension, body, clearance, contact, ellipse, fold, ring, slide, twist,
 };
 use crate::design::{Design, Index, Strand, Wear, What, WornOpen, nth};
-use crate::geometry::Point;
+use crate::geometry::{Point, Point3};
 use crate::many;
 use crate::pattern::Kind;
 use crate::remark::Remark;
@@ -338,6 +338,7 @@ fn seats(strand: &Strand, chain: &Chain, hanging: &Hanging, joints: &[Joint]) ->
             angle: direction.angle(),
             near: 0.0,
             toward: 0.0,
+            down: Point3::DOWN,
         })
     };
     links.filter_map(seat).collect()

@@ -3,7 +3,7 @@
 //! **Problem.** How the strands of a torsade hang, lie on the neck, or close round a limb, all of them together.
 //!
 //! **Method.** The line round which they lie hangs, and is worn, as one strand as long as the twisted piece, with the
-//! weight of all strands spread over it, and as thick as they are together. Each strand is a helix round it ([`Twist`]), along
+//! weight of all strands spread over it, and as thick as the widest beads of what is taut make it. Each strand is a helix round it ([`Twist`]), along
 //! which it is spread evenly: where the line bends, strands slide past one another. Frames along the line do not turn about
 //! it by themselves (each is the one before, set upright on the line).
 //!
@@ -15,6 +15,7 @@
 
 use std::f64::consts::TAU;
 
+use super::body::skin::Skin;
 use super::chain::{Chain, Content};
 use super::hang::{Hanging, Link, Unhung, solve};
 use super::{
@@ -36,7 +37,7 @@ pub fn hang(design: &Design, twist: &Twist, span: f64, worn: bool) -> Result<Dra
     let chains = chains(design);
     let links = line(&chains, twist.length().value());
     let hanging = solve(&links, Point::new(span, 0.0))?;
-    let mut worn = worn.then(|| body::wear_as_one(design, &links, 0.5 * twist.thickness().value()));
+    let mut worn = worn.then(|| body::wear_as_one(design, &links, reach(design, twist)));
     if let Some(worn) = &mut worn {
         twine(design, twist, worn);
     }
@@ -93,6 +94,18 @@ fn line(chains: &[Chain], length: f64) -> Vec<Link> {
     weights.into_iter().map(link).collect()
 }
 
+/// How wide the widest bead of a strand is, in mm.
+fn widest(design: &Design, at: Index<Strand>) -> f64 {
+    let beads = design.strands[at].bits().filter_map(|bit| bit.what.bead());
+    beads.map(|bead| design.beads[bead].across.value()).fold(0.0, f64::max)
+}
+
+/// How far what lies in its place in the twist reaches from the line; what is loose lies flat where there is no room for it.
+fn reach(design: &Design, twist: &Twist) -> f64 {
+    let taut = design.strands.indices().filter(|at| twist.slack(*at).is_none());
+    taut.map(|at| twist.lay(at).radius + 0.5 * widest(design, at)).fold(0.0, f64::max)
+}
+
 /// What of the line's tension a strand bears that is not loose.
 fn share(design: &Design, twist: &Twist) -> f64 {
     let taut = design.strands.indices().filter(|at| twist.slack(*at).is_none()).count();
@@ -110,23 +123,23 @@ fn hung_line(links: &[Link], hanging: &Hanging) -> Vec<Waypoint> {
 fn twine(design: &Design, twist: &Twist, worn: &mut Worn) {
     let drop = worn.drops.first().copied().unwrap_or_default();
     let spare = worn.spare.first().copied().unwrap_or_default();
-    worn.lines = wound(design, twist, worn.lines.first().map_or(&[], Vec::as_slice));
+    let line = worn.lines.first().map_or(&[][..], Vec::as_slice);
+    worn.lines = wound(design, twist, &Axis { body: Some(worn.skin), ..Axis::new(line) });
     worn.drops = vec![drop; design.strands.len()].into();
     worn.spare = vec![spare; design.strands.len()].into();
     worn.clearances = body::clearances(design, &chains(design), &worn.lines, None);
 }
 
 /// The ways of the strands round a line.
-fn wound(design: &Design, twist: &Twist, line: &[Waypoint]) -> Entries<Vec<Waypoint>, Strand> {
-    let axis = Axis::new(line);
-    design.strands.indices().map(|at| Winding::new(design, twist, at).way(&axis)).collect()
+fn wound(design: &Design, twist: &Twist, axis: &Axis) -> Entries<Vec<Waypoint>, Strand> {
+    design.strands.indices().map(|at| Winding::new(design, twist, at).way(axis)).collect()
 }
 
 /// Twisted strands laid closed; nothing of what does not close behind a neck.
 pub fn closed(design: &Design, twist: &Twist) -> Option<Closed> {
     let links = line(&chains(design), twist.length().value());
-    let closed = body::closed_as_one(design, &links, 0.5 * twist.thickness().value())?;
-    Some(Closed { lines: wound(design, twist, closed.lines.first()?), ..closed })
+    let closed = body::closed_as_one(design, &links, reach(design, twist))?;
+    Some(Closed { lines: wound(design, twist, &Axis::new(closed.lines.first()?)), ..closed })
 }
 
 /// A line with a frame at each of its spots.
@@ -134,6 +147,8 @@ struct Axis {
     spots: Vec<Waypoint>,
     /// Unit vectors across the line.
     across: Vec<Point3>,
+    /// The body on which it lies.
+    body: Option<Skin>,
 }
 
 /// A place on a line: where it is, the unit vectors along and across it, and whether the body hides it.
@@ -155,7 +170,7 @@ impl Axis {
         for at in (0..middle).rev() {
             across[at] = upright(across[at + 1], along(spots, at));
         }
-        Self { spots: spots.to_vec(), across }
+        Self { spots: spots.to_vec(), across, body: None }
     }
 
     /// Stations all along it, no farther apart than the links of a line, with some that must be among them.
@@ -168,6 +183,11 @@ impl Axis {
             (0..count).map(move |at| from + step * at as f64)
         });
         finer.chain(all.last().copied()).collect()
+    }
+
+    /// A place, or the nearest at which a ball lies outside the body.
+    fn outside(&self, at: Point3, radius: f64) -> Point3 {
+        self.body.map_or(at, |skin| skin.outside(at, radius))
     }
 
     /// A place on the line; nothing beyond its ends.
@@ -200,6 +220,8 @@ struct Winding {
     lengths: [f64; 2],
     /// How far from the line it lies, loose as it is.
     loose: f64,
+    /// Half as wide as its widest bead.
+    wide: f64,
     /// How far from either end it goes out from the line, and where it begins to stand out loose.
     gathers: f64,
     covered: f64,
@@ -213,6 +235,7 @@ impl Winding {
             turns: twist.turns,
             lengths: [design.strands[at].finished.value(), twist.length().value()],
             loose: twist.aside(at),
+            wide: 0.5 * widest(design, at),
             gathers: twist.thickness().value(),
             covered: contact::covered(design),
         }
@@ -234,7 +257,8 @@ impl Winding {
         let out = self.aside(on_line.min(line - on_line));
         let (sine, cosine) = libm::sincos(self.lay.start + TAU * self.turns * on_line / line);
         let aside = stand.across * cosine + stand.along.cross(stand.across) * sine;
-        Some(Waypoint { station: on_line, at: stand.at + aside * out, hidden: stand.hidden })
+        let at = axis.outside(stand.at + aside * out, self.wide);
+        Some(Waypoint { station: on_line, at, hidden: stand.hidden })
     }
 
     /// The strand's way round a line: stations are the strand's own, spread evenly along its way.
@@ -292,6 +316,7 @@ impl LaidStrand<'_> {
             angle: along.front().angle(),
             near: at.z,
             toward: along.z,
+            down: Point3::DOWN,
         })
     }
 }

@@ -19,6 +19,9 @@ impl Point3 {
     /// The origin.
     pub const ORIGIN: Self = Self { x: 0.0, y: 0.0, z: 0.0 };
 
+    /// Straight down.
+    pub const DOWN: Self = Self { x: 0.0, y: -1.0, z: 0.0 };
+
     /// Makes a point.
     #[must_use]
     pub const fn new(x: f64, y: f64, z: f64) -> Self {

@@ -16,12 +16,10 @@
 mod table;
 mod whole;
 
-use std::f64::consts::FRAC_PI_2;
-
 use serde::Serialize;
 
 use crate::design::{Bead, Bias, Bit, Design, Entries, Index, Strand, What};
-use crate::drape::{Clearance, Drape, Hung, Seat, Waypoint, on_way};
+use crate::drape::{Clearance, Drape, Hung, Seat, Waypoint, Worn, on_way};
 use crate::geometry::Point3;
 use crate::materials::{Order, materials, render};
 use crate::pattern::{Kind, VERSION};
@@ -204,7 +202,7 @@ impl Measures {
         let needed = needed.and_then(|(twist, wanted)| twist.needed(wanted));
         let strand = |(index, hung)| {
             let lay = lay(design, index, needed.as_ref());
-            StrandMeasures { twist: lay, ..strand(design, index, hung, way(drape, index)) }
+            StrandMeasures { twist: lay, ..strand(design, index, hung, OnNeck::of(drape, index)) }
         };
         Self {
             festoon: VERSION,
@@ -235,12 +233,22 @@ impl Measures {
     }
 }
 
-/// The way of a strand on the neck; none where it is not worn there.
-fn way(drape: &Drape, strand: Index<Strand>) -> &[Waypoint] {
-    drape.worn.as_ref().and_then(|worn| worn.lines.get(strand)).map_or(&[], Vec::as_slice)
+/// A strand on its neck.
+#[derive(Clone, Copy)]
+struct OnNeck<'a> {
+    worn: &'a Worn,
+    way: &'a [Waypoint],
 }
 
-fn strand(design: &Design, index: Index<Strand>, hung: &Hung, way: &[Waypoint]) -> StrandMeasures {
+impl<'a> OnNeck<'a> {
+    /// None where it is not worn there.
+    fn of(drape: &'a Drape, strand: Index<Strand>) -> Option<Self> {
+        let worn = drape.worn.as_ref()?;
+        Some(Self { worn, way: worn.lines.get(strand)? })
+    }
+}
+
+fn strand(design: &Design, index: Index<Strand>, hung: &Hung, worn: Option<OnNeck<'_>>) -> StrandMeasures {
     let strand = &design.strands[index];
     StrandMeasures {
         name: strand.name.clone(),
@@ -264,7 +272,7 @@ fn strand(design: &Design, index: Index<Strand>, hung: &Hung, way: &[Waypoint]) 
             cut: strand.allowance.is_assumed() || strand.in_knots() > Length::ZERO && strand.take_up.is_assumed(),
         },
         hang: hang(hung),
-        beads: hung.seats.iter().flat_map(|seat| beads(design, index, hung, seat, way)).collect(),
+        beads: hung.seats.iter().flat_map(|seat| beads(design, index, hung, seat, worn)).collect(),
     }
 }
 
@@ -286,31 +294,39 @@ fn hang(hung: &Hung) -> HangMeasures {
     }
 }
 
-/// The beads at a seat: one, or all of a branch, which hang straight below it.
-fn beads(design: &Design, strand: Index<Strand>, hung: &Hung, seat: &Seat, way: &[Waypoint]) -> Vec<BeadMeasures> {
-    let at = seat.centre - hung.ends[0];
-    let down = Point3::new(0.0, -1.0, 0.0);
-    let worn = |below: Option<f64>| {
-        let (at, along) = on_way(way, seat.station)?;
-        Some(PlaceMeasures::new(at + down * below.unwrap_or(0.0), below.map_or(along, |_| down)))
-    };
-    let measure = |bead: Index<Bead>, below: Option<f64>, angle: f64| BeadMeasures {
+/// The beads at a seat: one, or all of a branch, one below the other.
+fn beads(
+    design: &Design,
+    strand: Index<Strand>,
+    hung: &Hung,
+    seat: &Seat,
+    worn: Option<OnNeck<'_>>,
+) -> Vec<BeadMeasures> {
+    let on_neck = worn.and_then(|worn| on_way(worn.way, seat.station));
+    let measure = |bead: Index<Bead>, at: Point3, along: Point3, place: Option<PlaceMeasures>| BeadMeasures {
         bead: design.beads[bead].id.clone(),
         station_mm: seat.station,
-        x_mm: at.x,
-        y_mm: at.y - below.unwrap_or(0.0),
-        z_mm: seat.near,
-        angle_deg: angle.to_degrees(),
-        direction: below.map_or_else(|| seat.along(), |_| down).into(),
-        worn: worn(below),
+        x_mm: at.x - hung.ends[0].x,
+        y_mm: at.y - hung.ends[0].y,
+        z_mm: at.z,
+        angle_deg: along.front().angle().to_degrees(),
+        direction: along.into(),
+        worn: place,
     };
     match &seat.bit(&design.strands[strand]).what {
-        What::Bead(bead) => vec![measure(*bead, None, seat.angle)],
+        What::Bead(bead) => {
+            let place = on_neck.map(|(at, along)| PlaceMeasures::new(at, along));
+            vec![BeadMeasures {
+                angle_deg: seat.angle.to_degrees(),
+                ..measure(*bead, seat.below(0.0), seat.along(), place)
+            }]
+        }
         What::Dangle(dangle) => {
+            let down = worn.zip(on_neck).map(|(on, (at, _))| (at, on.worn.hanging(design, dangle, at)));
             let hanging = dangle.bits.iter().zip(dangle.levels(design));
-            let bead = |(bit, below): (&Bit, f64)| match bit.what {
-                What::Bead(bead) => Some(measure(bead, Some(below), -FRAC_PI_2)),
-                _ => None,
+            let bead = |(bit, below): (&Bit, f64)| {
+                let place = down.map(|(at, down)| PlaceMeasures::new(at + down * below, down));
+                Some(measure(bit.what.bead()?, seat.below(below), seat.down, place))
             };
             hanging.filter_map(bead).collect()
         }

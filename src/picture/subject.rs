@@ -22,10 +22,10 @@ pub struct Subject<'a> {
     /// The piece.
     pub piece: &'a Piece,
     shade: Shade,
-    pose: Pose,
+    pose: Pose<'a>,
 }
 
-enum Pose {
+enum Pose<'a> {
     /// As it hangs, its closure open.
     Open,
     /// A necklace laid closed, or a strap in a loose curve.
@@ -34,7 +34,7 @@ enum Pose {
     Ring(Extent),
     /// Two, mirrored in an upright line.
     Pair(f64),
-    Worn(worn::Bearing),
+    Worn(worn::Bearing<'a>),
 }
 
 impl<'a> Subject<'a> {

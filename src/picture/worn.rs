@@ -2,32 +2,34 @@
 //! is not drawn.
 
 use crate::design::{Entries, Strand, What};
+use crate::drape::Worn;
 use crate::geometry::Extent;
 use crate::paint::mark::Mark;
 use crate::piece::Piece;
-use crate::sheet::figure::{Canvas, Track, closing_on, on_tracks};
+use crate::sheet::figure::{Canvas, Track, closing_on, on_neck};
 
 use super::bust::Bust;
 use super::shade::Shade;
 use super::subject::strung;
 
 /// A piece on its bust.
-pub struct Bearing {
+pub struct Bearing<'a> {
+    worn: &'a Worn,
     bust: Bust,
     /// None where a strand does not reach round.
     tracks: Entries<Option<Track>, Strand>,
     close: bool,
 }
 
-impl Bearing {
+impl<'a> Bearing<'a> {
     /// Puts a piece that is worn round the neck on a bust, which may be seen close.
-    pub fn of(piece: &Piece, close: bool) -> Option<Self> {
+    pub fn of(piece: &'a Piece, close: bool) -> Option<Self> {
         let worn = piece.drape.worn.as_ref()?;
         let lowest = worn.lines.iter().flatten().map(|spot| spot.at.y).fold(f64::INFINITY, f64::min);
         let hanging = piece.design.strands.iter().map(longest_branch).fold(0.0, f64::max);
         let bust = Bust { skin: worn.skin, breadth: worn.skin.breadth(), lowest: lowest - hanging };
         let tracks = Track::all(&worn.lines);
-        tracks.iter().any(Option::is_some).then_some(Self { bust, tracks, close })
+        tracks.iter().any(Option::is_some).then_some(Self { worn, bust, tracks, close })
     }
 
     /// The box to show: round the bust, or close round the piece.
@@ -38,7 +40,7 @@ impl Bearing {
     /// The bust, and what of the piece lies in front of it.
     pub fn marks(&self, piece: &Piece, shade: Shade, canvas: Canvas<'_>) -> Vec<Mark> {
         let closure = closing_on(&self.tracks, canvas);
-        let strands = strung(&on_tracks(piece, &self.tracks), shade, canvas);
+        let strands = strung(&on_neck(piece, self.worn, &self.tracks), shade, canvas);
         let mut all = self.bust.marks(&canvas.frame);
         all.push(shade.resting(shade.closed(strands, closure)));
         all

@@ -132,7 +132,7 @@ fn rows_on_the_neck(shipped: &Shipped) -> Vec<String> {
         let beads = swept(&piece, worn, *strand);
         let out = |bead: &Swept| bead.ends().map(|end| worn.skin.at(end).0 - bead.reach);
         let deep = 0.0 - beads.iter().flat_map(out).fold(f64::INFINITY, f64::min);
-        assert!(deep < most, "{}: {deep} mm in the body", shipped.name);
+        assert!(deep < REST, "{}: {deep} mm in the body", shipped.name);
     }
     let row = |pair: &[Index<Strand>]| {
         let deep = deepest(&piece, worn, [pair[0], pair[1]]);

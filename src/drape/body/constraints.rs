@@ -58,7 +58,7 @@ impl Contacts {
         let (least, most) = if loops.is_beaded { BEADED } else { REACHED };
         let widest = (2.0 * went).clamp(least, most);
         let told = |touch: Touch| Some((touch, touch.constraint(loops, skin)?));
-        let on_body = loops.balls.iter().filter_map(|ball| told(Touch::OnBody(*ball)));
+        let on_body = loops.balls.iter().chain(&loops.lifts).filter_map(|ball| told(Touch::OnBody(*ball)));
         let mut found: Vec<_> = on_body.filter(|(_, constraint)| constraint.gap < widest).collect();
         if loops.strands.len() > 1 {
             found.extend(side_by_side(loops, widest.min(NEAR)).into_iter().filter_map(told));

@@ -6,13 +6,13 @@ use super::super::chain::Chain;
 use super::super::fall;
 use super::super::hang::Link;
 use super::half_breadth;
-use super::loops::{Straight, reach};
+use super::hanging::Spot;
+use super::loops::Straight;
 use super::way::Way;
 use crate::design::{Design, Part};
 use crate::geometry::Point3;
+use crate::geometry::hinge::Hinge;
 
-/// From one place to the next along what hangs below, in mm.
-const STEP: f64 = 4.0;
 /// What a sum of lengths is known better than, in mm.
 const ROUNDING: f64 = 1e-6;
 
@@ -27,10 +27,10 @@ pub struct Front {
     meets: usize,
     /// What closes the loop there.
     joint: Straight,
-    /// How far the last end's findings reach below it.
-    beyond: f64,
-    /// How far what hangs below reaches from its middle line.
-    reach: f64,
+    /// How the last bead of the loop and the first below it part where they bend.
+    hinge: Option<Hinge>,
+    /// What hangs below it, each spot with how its bead parts from the one before.
+    tail: Vec<(Spot, Option<Hinge>)>,
 }
 
 impl Front {
@@ -46,14 +46,9 @@ impl Front {
             nape: turns.rail[0],
             meets,
             joint: Straight::new(fall::joint(design, chain, meets), joint),
-            beyond: fall::beyond(design),
-            reach: reach(&pieces[meets..]).max(below),
+            hinge: pieces[meets - 1].hinge,
+            tail: tail(&pieces[meets..], fall::beyond(design), below),
         })
-    }
-
-    /// How far what hangs below the loop reaches from its middle line, in mm.
-    pub const fn reach(&self) -> f64 {
-        self.reach
     }
 
     /// The loop from the nape down to its first end and up from the last one, as one looks at its front from the left.
@@ -65,29 +60,78 @@ impl Front {
     }
 
     /// The places of the strand along the loop's way, by its own stations: those of the first end's findings, less than
-    /// nothing; the loop; and what hangs below it. `place` is the spot so far below a place of the way.
-    pub fn line(&self, way: &Way, seen: &[Waypoint], place: impl Fn(Point3, f64) -> Waypoint) -> Vec<Waypoint> {
+    /// nothing; the loop; and what hangs below it, laid down from a place of the way.
+    pub fn line(
+        &self,
+        way: &Way,
+        seen: &[Waypoint],
+        laid_down: impl Fn(Point3, &[Spot]) -> Vec<Point3>,
+    ) -> Vec<Waypoint> {
         let (nape, meets) = (self.stations[self.nape], self.stations[self.meets]);
         let closes = nape + self.joint.link.length;
-        let spot = |station: f64, on: f64, below: f64| Waypoint { station, ..place(way.at(on), below) };
+        let is_hidden = |on: f64| seen.iter().find(|spot| spot.station > on - ROUNDING).is_some_and(|spot| spot.hidden);
+        let seen_at = |station: f64, on: f64| Waypoint { station, at: way.at(on), hidden: is_hidden(on) };
         let from = |end: f64| move |spot: &Waypoint| Waypoint { station: end - spot.station, ..*spot };
         let first = seen.iter().rev().filter(|spot| spot.station < nape).map(from(nape));
-        let last = seen.iter().rev().filter(|spot| spot.station > closes).map(from(meets + closes));
-        let joint = (closes > nape).then(|| spot(nape - closes - ROUNDING, closes, 0.0));
-        let ends = joint.into_iter().chain([spot(0.0, nape, 0.0)]);
-        ends.chain(first)
-            .chain(last)
-            .chain([spot(meets, closes, 0.0)])
-            .chain(self.below().into_iter().map(|below| spot(meets + below + ROUNDING, closes, below)))
-            .collect()
+        let last: Vec<_> = seen.iter().rev().filter(|spot| spot.station > closes).map(from(meets + closes)).collect();
+        let joint = (closes > nape).then(|| seen_at(nape - closes - ROUNDING, closes));
+        let meeting = seen_at(meets, closes);
+        let onward = last.last().and_then(|spot| (meeting.at - spot.at).unit());
+        let hung = self.hung(meeting.at, onward, laid_down);
+        let hung = self.tail.iter().zip(hung).map(|((spot, _), at)| Waypoint {
+            station: meets + spot.below + ROUNDING,
+            at,
+            hidden: false,
+        });
+        let ends = joint.into_iter().chain([seen_at(0.0, nape)]);
+        ends.chain(first).chain(last).chain([meeting]).chain(hung).collect()
     }
 
-    /// How far below the place where the ends meet what hangs there has its places.
-    fn below(&self) -> Vec<f64> {
-        let length = (self.stations[self.stations.len() - 1] + self.beyond - self.stations[self.meets]).max(ROUNDING);
-        let count = super::super::chain::pieces(length, STEP);
-        (1..=count).map(|step| length * step as f64 / count as f64).collect()
+    /// Where what hangs below the loop comes to lie, that comes along a way to the place where the ends meet: beads part where
+    /// it turns, there and further down.
+    fn hung(
+        &self,
+        from: Point3,
+        onward: Option<Point3>,
+        laid_down: impl Fn(Point3, &[Spot]) -> Vec<Point3>,
+    ) -> Vec<Point3> {
+        let spots: Vec<Spot> = self.tail.iter().map(|(spot, _)| *spot).collect();
+        let places = [vec![from], laid_down(from, &spots)].concat();
+        let ways: Vec<_> = places.windows(2).map(|pair| (pair[1] - pair[0]).unit().unwrap_or_default()).collect();
+        let opens = |hinge: Option<Hinge>, turn: [Point3; 2]| hinge.map_or(0.0, |hinge| hinge.opens(between(turn)));
+        let first = onward.zip(ways.first()).map_or(0.0, |(onward, way)| opens(self.hinge, [onward, *way]));
+        let turns = ways.windows(2).map(|pair| [pair[0], pair[1]]);
+        let mut by = first;
+        let opened = self.tail.iter().zip(turns.chain([[Point3::DOWN; 2]])).map(|((spot, hinge), turn)| {
+            by += 2.0 * opens(*hinge, turn);
+            spot.lower(by)
+        });
+        laid_down(from + onward.unwrap_or_default() * first, &opened.collect::<Vec<_>>())
     }
+}
+
+/// The angle between two unit vectors, in radians.
+fn between([one, other]: [Point3; 2]) -> f64 {
+    libm::atan2(one.cross(other).length(), one.dot(other))
+}
+
+/// Spots of what hangs below the place where ends meet: its pieces but for bare cord, a long one at both ends, each in the
+/// middle of a ball; and the foot of the findings in which it ends. Each with how its bead parts from the one before.
+fn tail(pieces: &[Straight], findings: f64, reach: f64) -> Vec<(Spot, Option<Hinge>)> {
+    let (mut below, mut hinge) = (0.0, None);
+    let mut spots = Vec::new();
+    for piece @ Straight { link, reach, .. } in pieces {
+        let is_long = link.length > 2.0 * reach;
+        let first = if is_long { *reach } else { 0.5 * link.length };
+        let last = is_long.then_some((link.length - reach, None));
+        let ends = std::iter::once((first, hinge)).chain(last).filter(|_| piece.bare == 0.0);
+        spots.extend(ends.map(|(end, hinge)| (Spot::ball(below + end, *reach), hinge)));
+        (below, hinge) = (below + link.length, piece.hinge);
+    }
+    spots.push((Spot::ball((below + findings).max(ROUNDING), reach), None));
+    spots.retain(|(spot, _)| spot.below > 0.0);
+    spots.dedup_by(|(next, _), (last, _)| next.below <= last.below);
+    spots
 }
 
 /// Pieces as one meets them from their last.

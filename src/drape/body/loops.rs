@@ -31,12 +31,14 @@ pub struct Straight {
     pub bare: f64,
     /// How much of that lies beyond its length, in mm.
     pub spare: f64,
+    /// How far what hangs from it keeps it off the body, in mm.
+    pub lift: f64,
 }
 
 impl Straight {
     /// A piece of one strand that turns freely.
     pub const fn new(link: Link, reach: f64) -> Self {
-        Self { link, reach, stiffness: 0.0, passage: None, hinge: None, bare: 0.0, spare: 0.0 }
+        Self { link, reach, stiffness: 0.0, passage: None, hinge: None, bare: 0.0, spare: 0.0, lift: 0.0 }
     }
 
     /// This and the next as one, which reaches as far as either.
@@ -80,6 +82,8 @@ pub struct Loops {
     pub rods: Vec<Member>,
     /// What outlines them.
     pub balls: Vec<Ball>,
+    /// What keeps off the body alone.
+    pub lifts: Vec<Ball>,
     /// Whether that is each bead by itself.
     pub is_beaded: bool,
     /// The ties along which cord bends: one a strand, and the closure's.

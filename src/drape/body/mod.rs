@@ -25,11 +25,13 @@
 //! stays shorter than it is, which is told of more than a mm in a strand. There is no friction, but for two things: a
 //! smooth loop would turn until what is heaviest lies in front, and a heavy closure would slip down the back; skin
 //! holds both. So the closure's middle joint stays in the body's middle plane, and what of the closure lies on the
-//! nape weighs nothing. Branches hang as weight alone.
+//! nape weighs nothing. What hangs from a strand is weight where it hangs, lifts it off the skin where it must, and is laid on that
+//! once all lies still (`hanging`).
 
 mod beside;
 mod constraints;
 mod front;
+mod hanging;
 mod loops;
 mod outline;
 mod pushed;
@@ -137,7 +139,7 @@ fn on_neck(design: &Design, strings: &[StrandPieces], order: &[usize], fronts: &
     for (at, way) in order.into_iter().zip(laid.ways) {
         let seen = seen(&skin, &way, 0.5 * length(&closing));
         let line = match &fronts[at] {
-            Some(front) => front.line(&way, &seen, |from, below| hanging(&skin, from, below, front.reach())),
+            Some(front) => front.line(&way, &seen, |from, spots| hanging::laid_down(&skin, from, spots)),
             None => seen,
         };
         let lowest = line.iter().map(|spot| spot.at.y).fold(f64::INFINITY, f64::min);
@@ -166,6 +168,7 @@ fn strung(design: &Design, strand: &Strand, chain: &Chain) -> StrandPieces {
             hinge: hinges.after(at),
             bare: chain.bare(strand, at),
             spare: chain.spare[at],
+            lift: hanging::lift(design, strand, chain.pieces[at]),
             ..Straight::new(link, reach)
         }
     };
@@ -369,12 +372,6 @@ fn lay_in(order: Precedence, strands: &[StrandPieces], closing: &[Straight], bed
         (ways, laid.short, laid.presses) = (loops.ways(), loops.short(), loops.presses);
     }
     Laid { ways, ..laid }
-}
-
-/// A place so far below another on a body, for what reaches so far from its middle line.
-fn hanging(skin: &Skin, from: Point3, below: f64, reach: f64) -> Waypoint {
-    let at = if below > 0.0 { skin.outside(from + skin.down() * below, reach) } else { from };
-    Waypoint { station: 0.0, at, hidden: below <= 0.0 && skin.hides(at) }
 }
 
 /// A way with what of it the body hides, its stations counted from the strand's first end.

@@ -61,6 +61,7 @@ impl Loops {
                 Ball { rod: first + rod, share: share.clamp(0.0, 1.0), reach }
             };
             self.balls.extend(balls(&strand.pieces).into_iter().map(ball));
+            self.lifts.extend(lifts(&strand.pieces).map(ball));
         }
     }
 }
@@ -76,6 +77,12 @@ fn balls(pieces: &[Straight]) -> Vec<(f64, f64)> {
         }
     }
     balls
+}
+
+/// The stations of pieces from which something hangs that lifts them, and how far off the body that keeps them.
+fn lifts(pieces: &[Straight]) -> impl Iterator<Item = (f64, f64)> {
+    let lifted = pieces.iter().zip(stations(pieces)).filter(|(piece, _)| piece.lift > piece.reach);
+    lifted.map(|(piece, from)| (from + 0.5 * piece.link.length, piece.lift))
 }
 
 /// How far from its start the balls of a piece lie.

@@ -18,6 +18,7 @@ use super::super::contact::Unrest;
 use super::super::hang::{self, Link};
 use super::super::{Drape, Hung, Waypoint, fall};
 use super::front::Front;
+use super::hanging::Spot;
 use super::loops::{Loops, Straight, StrandPieces, length};
 use super::pushed::Pushed;
 use super::rest::{PULL, Still, WORK};
@@ -188,7 +189,7 @@ fn on_table(design: &Design, strands: &[StrandPieces], order: &[usize], fronts: 
     let mut lines = vec![Vec::new(); strands.len()];
     for (at, way) in order.iter().zip(&ways) {
         let along = along(way, 0.5 * length(&closing));
-        let line = fronts[*at].as_ref().map(|front| front.line(way, &along, below));
+        let line = fronts[*at].as_ref().map(|front| front.line(way, &along, straight_down));
         lines[*at] = line.unwrap_or(along).into_iter().map(from_above).collect();
     }
     Some(Closed { lines: lines.into(), closing: closed_way(&closing, around) })
@@ -228,8 +229,8 @@ fn along(way: &Way, half: f64) -> Vec<Waypoint> {
 }
 
 /// What hangs below a place lies straight away from the closure.
-fn below(from: Point3, below: f64) -> Waypoint {
-    Waypoint { station: 0.0, at: from + Point3::new(0.0, 0.0, below), hidden: false }
+fn straight_down(from: Point3, spots: &[Spot]) -> Vec<Point3> {
+    spots.iter().map(|spot| from + Point3::new(0.0, 0.0, spot.below)).collect()
 }
 
 /// A spot as it is looked down on.

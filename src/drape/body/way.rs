@@ -3,7 +3,7 @@
 use std::f64::consts::FRAC_PI_2;
 
 use super::super::ellipse;
-use super::loops::{Loops, Member};
+use super::loops::{Loops, Member, Precedence};
 use super::skin::Skin;
 use crate::geometry::Point3;
 
@@ -93,9 +93,9 @@ impl Loops {
         let mut stops = Vec::new();
         let mut station = 0.0;
         for tie in self.ties_of(strand) {
-            let Member { ends, opens, length, .. } = self.rods[tie];
+            let (Member { ends, length, .. }, opens) = (self.rods[tie], self.opens(tie));
             let [from, to] = ends.map(|node| self.at(node));
-            let stop = |share: f64| (station + share * length, from.between(to, self.share_of_tie(tie, share)));
+            let stop = |share: f64| (station + share * length, from.between(to, self.along(tie, opens, share)));
             stops.push((station, from));
             stops.extend((opens[0] > 0.0).then(|| stop(0.0)));
             stops.extend((opens[1] > 0.0).then(|| stop(1.0)));
@@ -105,10 +105,22 @@ impl Loops {
         Way { stops: stops.into_iter().chain(last).collect() }
     }
 
-    /// How far along its tie a share of a piece lies, as a share of that.
-    pub fn share_of_tie(&self, tie: usize, share: f64) -> f64 {
-        let (length, [before, after]) = (self.net.ties[tie].length, self.rods[tie].opens);
+    /// How far a piece goes on to where it meets its neighbours. Nets that are laid roughly are spread over that.
+    fn opens(&self, tie: usize) -> [f64; 2] {
+        if self.is_beaded { self.rods[tie].opens } else { [0.0; 2] }
+    }
+
+    /// How far along its tie a share of a piece lies, as a share of that, where it goes on so far to either side.
+    fn along(&self, tie: usize, [before, after]: [f64; 2], share: f64) -> f64 {
+        let length = self.net.ties[tie].length;
         if length > 0.0 { (before + share * (length - before - after)) / length } else { share }
+    }
+
+    /// The same as it counts in rounds. Where strands cross, what opens at a kink would shift what touches there from round to
+    /// round, and they would come to no rest: there pieces are spread over it, which moves beads by hundredths of a mm.
+    pub fn share_of_tie(&self, tie: usize, share: f64) -> f64 {
+        let opens = if self.order == Precedence::Over { [0.0; 2] } else { self.opens(tie) };
+        self.along(tie, opens, share)
     }
 }
 

@@ -16,7 +16,9 @@ impl Sketch<'_> {
     /// The cord, over the rings in which branches hang on it.
     pub(super) fn cord(&self) -> Vec<Mark> {
         let hung = self.hung.seats.iter().filter_map(|seat| match &self.bit(seat).what {
-            What::Dangle(dangle) => self.canvas.hanger(dangle, self.strand.cord, self.canvas.page(seat.centre)),
+            What::Dangle(dangle) => {
+                self.canvas.hanger((dangle, self.strand.cord), self.canvas.page(seat.centre), seat.down)
+            }
             _ => None,
         });
         hung.chain(self.plain_ways().into_iter().map(|way| self.stretch(&way))).collect()

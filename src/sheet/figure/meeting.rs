@@ -3,7 +3,7 @@
 
 use crate::art::{Deal, Stencils};
 use crate::design::{Dangle, Strand};
-use crate::geometry::Point;
+use crate::geometry::{Point, Point3};
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Segment};
@@ -25,6 +25,8 @@ const ASIDE: f64 = 2.4;
 const LEVELS: [f64; 2] = [-ASIDE, ASIDE];
 /// The type of what is said of them.
 const FACE: Type = Type::TINY.coloured(style::INK);
+/// The way from there on, through what both go through.
+const RIGHT: Point3 = Point3::new(1.0, 0.0, 0.0);
 /// Room in mm between letters and what they stand for.
 const BELOW_LETTERS: f64 = 1.0;
 
@@ -39,7 +41,7 @@ pub fn meeting(strand: &Strand, width: f64, stencils: &Stencils<'_>) -> Option<(
     let middle = Point::new(from, Type::STRONG.line_height() + LETTER.line_height() + BELOW_LETTERS + below);
     let mut drawn: Vec<_> =
         LEVELS.map(|level| stencils.strand_cord(strand, &way(Point::new(words, middle.y + level), middle), 1.0)).into();
-    drawn.extend(Canvas::new(Frame { scale, ..Frame::ACTUAL }, stencils).branched((meeting, deal), middle, 0.0));
+    drawn.extend(Canvas::new(Frame { scale, ..Frame::ACTUAL }, stencils).branched((meeting, deal), middle, RIGHT));
     let mut marks = said(middle.y);
     let letter = |(words, level): &(String, f64)| {
         LETTER.mark(words, middle + Point::new(level * scale, -half - BELOW_LETTERS), Anchor::Middle)

@@ -4,6 +4,7 @@
 //! through a [`Frame`].
 
 mod bars;
+mod branch;
 mod canvas;
 mod closure;
 mod coil;
@@ -40,7 +41,7 @@ pub use ruler::{Ruler, RulerStretch};
 pub use scale::{BAR_HEIGHT, Scale, scale_bar};
 pub use side::{ClosureWay, Layers, laid_side, mouths};
 pub use strands::{Sketch, bit_box, longest_first, outline_box, strand_box, strands};
-pub use track::{Track, closing_on, on_tracks};
+pub use track::{Track, closing_on, on_neck, on_tracks};
 pub use worn::worn;
 
 use std::f64::consts::PI;

@@ -3,12 +3,12 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::art::Deal;
-use crate::design::{Bead, Bit, Cord, Dangle, Design, Entries, Finding, Index, Strand, What};
+use crate::design::{Bead, Bit, Dangle, Design, Entries, Index, Strand, What};
 use crate::drape::{Hung, Seat};
-use crate::geometry::{Extent, Point};
+use crate::geometry::{Extent, Point, Point3};
 use crate::paint::mark::Mark;
 use crate::paint::outline;
-use crate::pattern::{CordKind, Drilled, FindingKind};
+use crate::pattern::FindingKind;
 use crate::piece::Piece;
 use crate::sheet::english;
 use crate::sheet::said::Alternative;
@@ -16,6 +16,7 @@ use crate::trade::usual;
 use crate::units::Length;
 
 use super::bars::{bars, middle};
+use super::branch::branch_box;
 use super::ends::EndFinding;
 use super::fastened::{is_hung, lengthened};
 use super::{Canvas, ends, twined};
@@ -209,13 +210,16 @@ impl<'a> Sketch<'a> {
     /// What sits in a seat with its centre at a point of the page.
     fn at(&self, seat: &Seat, at: Point) -> Vec<Mark> {
         let (bit, angle, deal) = (self.bit(seat), -seat.angle, Deal::of(&self.strand.name, seat.train, seat.bit));
+        if let What::Dangle(dangle) = &bit.what {
+            return self.canvas.branch((dangle, deal), self.strand.cord, at, seat.down);
+        }
         self.canvas.strung((bit, deal), self.strand, at, (angle, seat.toward))
     }
 }
 
 /// What is strung, at points of the page.
 impl Canvas<'_> {
-    /// Something on a strand, and what its place is dealt, with its centre at a point and its hole along an angle, which
+    /// Something on a strand but for a branch, and what its place is dealt, with its centre at a point and its hole along an angle, which
     /// comes nearer by so much a mm.
     pub fn strung(
         &self,
@@ -230,73 +234,10 @@ impl Canvas<'_> {
                 let own = middle(bit, strand, self.design()).is_none().then_some(deal);
                 vec![self.stencils.bead_aslant(*bead, own, at, (angle, toward), scale)]
             }
-            What::Gap => Vec::new(),
+            What::Gap | What::Dangle(_) => Vec::new(),
             What::Knot => vec![self.stencils.knot(strand.cord, strand.legs, at, angle, scale, bit.length())],
             What::Finding(index) => vec![self.stencils.strung(*index, bit, at, angle, scale)],
-            What::Dangle(dangle) => self.branch((dangle, deal), strand.cord, at),
         }
-    }
-
-    /// The ring by which a branch hangs.
-    fn jump_ring(&self, dangle: &Dangle) -> Option<Index<Finding>> {
-        dangle.on.filter(|on| self.design().findings[*on].kind() == FindingKind::JumpRing)
-    }
-
-    /// The ring or the pin by which a branch hangs straight down from a point on the cord, as what it goes through lies over
-    /// it.
-    pub fn hanger(&self, dangle: &Dangle, cord: Index<Cord>, from: Point) -> Option<Mark> {
-        let (on, scale) = (dangle.on?, self.scale());
-        match self.design().findings[on].kind() {
-            FindingKind::JumpRing => Some(self.stencils.finding(on, from, FRAC_PI_2, scale)),
-            _ => {
-                let (foot, reach) = self.pinned(dangle, cord, from)?;
-                Some(self.stencils.pin(on, foot, -FRAC_PI_2, scale, reach))
-            }
-        }
-    }
-
-    /// Where the foot is of the pin that a branch hangs on, and how far its loop reaches up from there in mm: round the cord,
-    /// or into the link that it hangs in.
-    fn pinned(&self, dangle: &Dangle, cord: Index<Cord>, from: Point) -> Option<(Point, f64)> {
-        let (pin, cord) = (self.design().findings[dangle.on?].pin()?, &self.design().cords[cord]);
-        let round = if cord.kind == CordKind::Chain { Length::ZERO } else { pin.wire + cord.diameter * 0.5 };
-        Some((from + Point::new(0.0, dangle.drop * self.scale()), dangle.drop + round.value()))
-    }
-
-    /// A branch straight down from a point on the cord; a ring or a pin's loop goes through that, so that half of it lies
-    /// before it. A bead that is drilled across its tip hides the wire in it.
-    pub fn branch(&self, (dangle, deal): (&Dangle, Deal), cord: Index<Cord>, from: Point) -> Vec<Mark> {
-        let (down, scale) = (FRAC_PI_2, self.scale());
-        let hanger = |on: Index<Finding>| match (self.design().findings[on].kind(), self.pinned(dangle, cord, from)) {
-            (FindingKind::JumpRing, _) => self.stencils.front_half(on, from, down, scale),
-            (_, Some((foot, reach))) => self.stencils.pin_loop(on, foot, -down, scale, reach),
-            _ => self.stencils.whole(on, from, down, scale),
-        };
-        let (hanger, hung) = (dangle.on.map(hanger), self.branched((dangle, deal), from, down));
-        if self.is_in_a_ring(dangle) {
-            return hung.into_iter().chain(hanger).collect();
-        }
-        hanger.into_iter().chain(hung).collect()
-    }
-
-    /// Whether what hangs on a branch is held by a ring that is seen to go through it.
-    fn is_in_a_ring(&self, dangle: &Dangle) -> bool {
-        let is_tip = |bead: Index<Bead>| self.design().beads[bead].drilled == Drilled::Tip;
-        self.jump_ring(dangle).is_some() && !dangle.bits.first().and_then(|bit| bit.what.bead()).is_some_and(is_tip)
-    }
-
-    /// What is strung on a branch in a place, from a point along a way.
-    pub fn branched(&self, (dangle, deal): (&Dangle, Deal), from: Point, way: f64) -> Vec<Mark> {
-        let strung = |((below, bit), level): ((usize, &Bit), f64)| {
-            let at = from + Point::towards(way) * (level * self.scale());
-            let deal = Some(deal.hanging(below));
-            match bit.what {
-                What::Bead(bead) => Some(self.stencils.bead_aslant(bead, deal, at, (way, 0.0), self.scale())),
-                What::Finding(index) => Some(self.stencils.strung(index, bit, at, way, self.scale())),
-                What::Gap | What::Knot | What::Dangle(_) => None,
-            }
-        };
-        dangle.bits.iter().enumerate().zip(dangle.levels(self.design())).filter_map(strung).collect()
     }
 
     /// The loop that memory wire is turned into, from a point outward along an angle.
@@ -339,7 +280,11 @@ pub fn strand_box(design: &Design, strand: &Strand, hung: &Hung) -> Option<Exten
         let at = Extent::at(seat.centre - Point::new(0.0, lower));
         let beyond = middle(bit, strand, design).map_or(0.0, f64::abs);
         let knot = if bit.what == What::Knot { 0.5 * strand.knot_width(design).value() } else { 0.0 };
-        bit_box(bit, at, design).grown(beyond + knot)
+        let around = match &bit.what {
+            What::Dangle(branch) => branch_box(branch, at, seat.down, design),
+            _ => bit_box(bit, at, design),
+        };
+        around.grown(beyond + knot)
     });
     let cord = Extent::of(hung.joints.iter().map(|joint| joint.at))?.grown(0.5 * strand.cord_width(design).value());
     let loops = strand.ends.iter().zip(hung.ends).filter(|(end, _)| strand.is_turned(end, design));
@@ -360,20 +305,7 @@ pub fn bit_box(bit: &Bit, at: Extent, design: &Design) -> Extent {
             let sizes = [finding.length(), finding.widest()];
             at.grown(sizes.into_iter().flatten().map(Length::value).fold(0.0, f64::max) / 2.0)
         }
-        What::Dangle(dangle) => {
-            let hanger = dangle.on.map_or(0.0, |on| hanger_width(&design.findings[on]));
-            let wide = dangle.bits.iter().map(|bit| design.breadth_of(bit).value()).fold(hanger, f64::max);
-            let foot = at.low - Point::new(0.0, dangle.drop);
-            at.and(Extent::at(foot).grown(wide / 2.0))
-        }
+        What::Dangle(branch) => branch_box(branch, at, Point3::DOWN, design),
         What::Gap | What::Knot => at,
     }
-}
-
-/// How wide what a branch hangs on is drawn, with its edges: a pin's loop, a ring, a bail.
-fn hanger_width(hanger: &Finding) -> f64 {
-    const EDGES: f64 = 0.4;
-    let round = || hanger.inside().unwrap_or_default() + hanger.wire().map_or(Length::ZERO, |wire| *wire * 2.0);
-    let drawn = hanger.pin().map_or_else(round, |pin| *pin.eye());
-    drawn.max(hanger.outside().unwrap_or_default()).value() + EDGES
 }

@@ -4,8 +4,8 @@
 //! The frame is that of [`crate::drape::Worn`], looked at along z. What the body hides is not drawn: of each strand
 //! what is seen is the stretch that holds its lowest place; of one whose ends are in front, both sides of the neck.
 
-use crate::design::{Design, Entries, Part, Strand};
-use crate::drape::{Hung, Joint, Seat, Waypoint, on_way};
+use crate::design::{Design, Entries, Part, Strand, What};
+use crate::drape::{Hung, Joint, Seat, Waypoint, Worn, on_way};
 use crate::geometry::Point3;
 use crate::pattern::FindingKind;
 use crate::piece::Piece;
@@ -75,6 +75,19 @@ impl Track {
             ..hung.clone()
         })
     }
+}
+
+/// The strands of a piece as they are worn, each branch as it lies on the body.
+pub fn on_neck(piece: &Piece, worn: &Worn, tracks: &Entries<Option<Track>, Strand>) -> Entries<Option<Hung>, Strand> {
+    let mut laid = on_tracks(piece, tracks);
+    for (strand, hung) in piece.design.strands.iter().zip(laid.iter_mut()) {
+        for seat in hung.iter_mut().flat_map(|hung| &mut hung.seats) {
+            if let What::Dangle(dangle) = &strand.trains[seat.train].bits[seat.bit].what {
+                seat.down = worn.hanging(&piece.design, dangle, seat.below(0.0));
+            }
+        }
+    }
+    laid
 }
 
 /// The strands of a piece laid along their tracks.

@@ -14,7 +14,7 @@ use crate::sheet::english;
 use crate::sheet::said::Alternative;
 
 use super::labels::{DISC_ROOM, is_numbered, thick};
-use super::{Canvas, Frame, Track, closing_on, lowest_point, on_tracks, straightened, strand_box};
+use super::{Canvas, Frame, Track, closing_on, lowest_point, on_neck, straightened, strand_box};
 
 /// How far the shoulders are drawn from the middle, and how high the neck, as shares of its base's breadth.
 const SHOULDERS: f64 = 1.0;
@@ -37,7 +37,7 @@ const MOST: usize = 4_000;
 pub fn worn(piece: &Piece, width: f64, most_height: f64, stencils: &Stencils<'_>) -> Option<Block> {
     let worn = piece.drape.worn.as_ref().filter(|worn| worn.lines.iter().any(|line| !line.is_empty()))?;
     let tracks = Track::all(&worn.lines);
-    let laid = on_tracks(piece, &tracks);
+    let laid = on_neck(piece, worn, &tracks);
     let extent = extent(piece, worn, &laid)?;
     let scale = (width / extent.width()).min(most_height / extent.height());
     let left = (width - extent.width() * scale) / 2.0;

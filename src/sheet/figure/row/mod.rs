@@ -15,7 +15,7 @@ mod spans;
 
 use crate::art::{Deal, Stencils};
 use crate::design::{Cord, Dangle, Design, End, Index, Strand, What};
-use crate::geometry::Point;
+use crate::geometry::{Point, Point3};
 use crate::paint::layout::Block;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::Mark;
@@ -317,7 +317,8 @@ impl<'a, 'r> RowLine<'a, 'r> {
     /// The ring or pin of a branch that hangs on the cord, and not below it.
     fn hanger(&self, span: &Span<'_>, y: f64) -> Option<Mark> {
         let dangle = span.branch().filter(|_| span.hang.is_none())?;
-        self.canvas(span.scale).hanger(dangle, self.of.strand.cord, Point::new(span.centre(), y))
+        let at = Point::new(span.centre(), y);
+        self.canvas(span.scale).hanger((dangle, self.of.strand.cord), at, Point3::DOWN)
     }
 
     fn bit(&self, span: &Span<'_>, y: f64) -> Vec<Mark> {
@@ -360,9 +361,10 @@ fn cut(at: Point, half: f64) -> Mark {
 
 /// A branch so far below the cord, with a thin line down to it.
 fn hung(branch: (&Dangle, Deal), cord: Index<Cord>, below: Option<f64>, at: Point, canvas: Canvas<'_>) -> Vec<Mark> {
-    let Some(below) = below else { return canvas.branch(branch, cord, at) };
+    let Some(below) = below else { return canvas.branch(branch, cord, at, Point3::DOWN) };
     let top = at + Point::new(0.0, below);
     let stroke = Some(style::QUIET_LINE);
     let line = Mark::Shape { outline: outline::line(at, top), fill: None, stroke };
-    std::iter::once(line).chain(canvas.hanger(branch.0, cord, top)).chain(canvas.branch(branch, cord, top)).collect()
+    let hanger = canvas.hanger((branch.0, cord), top, Point3::DOWN);
+    std::iter::once(line).chain(hanger).chain(canvas.branch(branch, cord, top, Point3::DOWN)).collect()
 }
