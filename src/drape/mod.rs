@@ -261,7 +261,7 @@ pub fn on_way(spots: &[Waypoint], station: f64) -> Option<(Point3, Point3)> {
 /// what rounding makes of them.
 fn stretch(spots: &[Waypoint], station: f64) -> Option<(usize, f64)> {
     const ROUNDED: f64 = 1e-6;
-    let next = spots.partition_point(|spot| spot.station <= station).clamp(1, spots.len().max(2) - 1);
+    let next = spots.partition_point(|spot| spot.station < station).clamp(1, spots.len().max(2) - 1);
     let (from, to) = (spots.get(next - 1)?, spots.get(next)?);
     let share = (station - from.station) / (to.station - from.station);
     (-ROUNDED..=1.0 + ROUNDED).contains(&share).then_some((next - 1, share))

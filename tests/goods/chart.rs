@@ -410,7 +410,12 @@ proptest! {
     fn a_pattern_says_the_row_that_its_resolver_strings(strand in written(), units in 0..3) {
         let design = resolved(&strand).ok_or_else(|| TestCaseError::fail(strand.clone()))?;
         let trains = design.strands[nth(0)].trains.iter();
-        let strung: Vec<_> = trains.flat_map(|train| strung(&design, &train.bits)).collect();
+        let mut strung: Vec<_> = trains.flat_map(|train| strung(&design, &train.bits)).collect();
+        // A fixed row that a space opens tells what is left bare behind it too; 20 m leave some.
+        let is_placed = design.strands[nth(0)].settle == Settle::Fixed && strung.first().is_some_and(|one| one == "bare");
+        if is_placed && strung.last().is_some_and(|one| one != "bare") {
+            strung.push("bare".to_owned());
+        }
         let units = [UnitStyle::In, UnitStyle::Mm, UnitStyle::Both][units as usize];
         let text = chart::whole(&design, &design.strands[nth(0)], units).to_string();
         let mut reader = Reader(&text);

@@ -58,12 +58,12 @@ fn what_of_beads_and_cords_may_be_unsaid_is_none_the_less_a_size() {
     assert_eq!(flaw(|model| model.cords[nth(0)].wire = stranded(0)), Some(Flaw::CordSize(nth(0))));
     let wrong: [fn(&mut Cord); 3] = [
         |cord| cord.coil = Some(Length::ZERO),
-        |cord| cord.link = Some(Length::mm(f64::NAN)),
+        |cord| cord.link = Some(Length::mm(-1.0)),
         |cord| cord.strength = Some(Force::newtons(0.0)),
     ];
     assert_eq!(wrong.map(cord), [Some(Flaw::CordSize(nth(0))); 3]);
     let tolerant = |mm| flaw(|model| model.beads[nth(0)].tolerance = Stated::Stated(Length::mm(mm)));
-    assert_eq!([0.0, -0.1, f64::NAN].map(tolerant), [None, Some(Flaw::BeadSize(nth(0))), Some(Flaw::BeadSize(nth(0)))]);
+    assert_eq!([0.0, -0.1].map(tolerant), [None, Some(Flaw::BeadSize(nth(0)))]);
 }
 
 /// What is bought at a time holds something, whatever is bought.
@@ -77,7 +77,7 @@ fn a_lot_that_holds_nothing_is_none() {
         Lot::Hank(0, some),
         Lot::Pack(0),
         Lot::Grams(Mass::ZERO),
-        Lot::Length(Length::mm(f64::NAN)),
+        Lot::Length(none),
     ];
     for lot in full {
         assert_eq!(flaw(|model| model.beads[nth(0)].sold = Some(Sold::new(lot))), None);
