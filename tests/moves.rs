@@ -85,10 +85,15 @@ fn farthest(one: &Drape, other: &Drape, of: impl Fn(usize) -> usize) -> f64 {
     most
 }
 
-/// How far apart two ways on the body are at most.
+/// How far apart two ways on the body are at most. Where beads part at a bend, both their faces and the joint between them
+/// have one station.
 fn ways(one: &[Waypoint], other: &[Waypoint]) -> f64 {
-    let place = |spot: &Waypoint| Some(on_way(other, spot.station)?.0.distance(spot.at));
-    one.iter().filter_map(place).fold(0.0, f64::max)
+    let away = |spot: &Waypoint| {
+        let there = other.iter().filter(|other| (other.station - spot.station).abs() < 1e-6).map(|other| other.at);
+        let places = there.chain(on_way(other, spot.station).map(|(at, _)| at));
+        places.map(|at| at.distance(spot.at)).reduce(f64::min)
+    };
+    one.iter().filter_map(away).fold(0.0, f64::max)
 }
 
 /// No place of a strand that is twice as long as its points are apart, or longer, moves by more than the point does.

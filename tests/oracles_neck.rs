@@ -80,8 +80,18 @@ struct Laid {
 
 /// The links of a loop on the neck, where beads part as it bends.
 fn laid(chain: &Chain, line: &[Waypoint]) -> Vec<Laid> {
-    let last = line[line.len() - 1];
-    let at = |station: &f64| if *station < last.station { on_way(line, *station).unwrap().0 } else { last.at };
+    // Where beads part, both their faces and the joint between them have one station.
+    let at = |station: &f64| {
+        let there: Vec<_> = line.iter().filter(|spot| (spot.station - station).abs() < 1e-6).collect();
+        let [first, .., last] = there.as_slice() else { return there[0].at };
+        if *station < 1e-6 {
+            first.at
+        } else if there.len() < 3 {
+            last.at
+        } else {
+            there[1].at
+        }
+    };
     let joints: Vec<Point3> = chain.stations().iter().map(at).collect();
     let link = |(link, pair): (&festoon::drape::hang::Link, &[Point3])| Laid {
         length: pair[0].distance(pair[1]),

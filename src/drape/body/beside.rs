@@ -29,7 +29,7 @@ struct Swept {
 
 /// How close a link comes to another strand.
 #[derive(Clone, Copy)]
-struct Near {
+struct NearPlace {
     distance: f64,
     at: Point3,
     is_amid: bool,
@@ -37,9 +37,9 @@ struct Near {
 
 /// How close two strands come.
 #[derive(Default)]
-struct Pair {
-    amid: Option<Near>,
-    at_ends: Option<Near>,
+struct PairContact {
+    amid: Option<NearPlace>,
+    at_ends: Option<NearPlace>,
     /// Length of the first that touches the other.
     touching: f64,
 }
@@ -54,7 +54,7 @@ pub fn clearances(
     let strands = design.strands.entries().zip(chains).zip(lines);
     let swept: Vec<Swept> =
         strands.flat_map(|(((at, strand), chain), line)| swept(design, (at, strand), chain, line)).collect();
-    let told = |(between, pair): ([Index<Strand>; 2], Pair)| {
+    let told = |(between, pair): ([Index<Strand>; 2], PairContact)| {
         let length = |link: &&Swept| link.strand == between[0] && link.is_amid;
         let whole: f64 = swept.iter().filter(length).map(|link| link.length).sum();
         let hardest = presses.map(|presses| hardest(presses, between, ENDS));
@@ -83,10 +83,10 @@ fn swept(design: &Design, (at, strand): (Index<Strand>, &Strand), chain: &Chain,
 }
 
 /// Pairs of strands of which links come near.
-fn pairs(swept: &[Swept]) -> BTreeMap<[Index<Strand>; 2], Pair> {
+fn pairs(swept: &[Swept]) -> BTreeMap<[Index<Strand>; 2], PairContact> {
     let boxed = |(at, link): (usize, &Swept)| GeomWithData::new(link.boxed(0.0), at);
     let tree = RTree::bulk_load(swept.iter().enumerate().map(boxed).collect());
-    let mut pairs: BTreeMap<_, Pair> = BTreeMap::new();
+    let mut pairs: BTreeMap<_, PairContact> = BTreeMap::new();
     for link in swept {
         let near = tree.locate_in_envelope_intersecting(&link.boxed(TOUCHES).envelope());
         let mut near: Vec<_> = near.map(|found| found.data).filter(|at| swept[*at].strand > link.strand).collect();
@@ -108,17 +108,17 @@ impl Swept {
         Rectangle::from_aabb(AABB::from_corners(low.into(), high.into()))
     }
 
-    fn near(&self, other: &Self) -> Near {
+    fn near(&self, other: &Self) -> NearPlace {
         let [s, t] = nearest_shares(self.line, other.line);
         let (one, to) = (self.line[0] + self.line[1] * s, other.line[0] + other.line[1] * t);
         let distance = one.distance(to) - self.reach - other.reach;
-        Near { distance, at: one.between(to, 0.5), is_amid: self.is_amid && other.is_amid }
+        NearPlace { distance, at: one.between(to, 0.5), is_amid: self.is_amid && other.is_amid }
     }
 }
 
-impl Pair {
+impl PairContact {
     /// Takes how near a link of the first comes to links of the other that it touches.
-    fn meet(&mut self, link: &Swept, near: impl Iterator<Item = Near>) {
+    fn meet(&mut self, link: &Swept, near: impl Iterator<Item = NearPlace>) {
         let mut touches = false;
         for near in near.filter(|near| near.distance <= TOUCHES) {
             touches |= near.is_amid;

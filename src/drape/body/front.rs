@@ -6,7 +6,7 @@ use super::super::chain::Chain;
 use super::super::fall;
 use super::super::hang::Link;
 use super::half_breadth;
-use super::hanging::Spot;
+use super::hanging::HangingSpot;
 use super::loops::Straight;
 use super::way::Way;
 use crate::design::{Design, Part};
@@ -30,7 +30,7 @@ pub struct Front {
     /// How the last bead of the loop and the first below it part where they bend.
     hinge: Option<Hinge>,
     /// What hangs below it, each spot with how its bead parts from the one before.
-    tail: Vec<(Spot, Option<Hinge>)>,
+    tail: Vec<(HangingSpot, Option<Hinge>)>,
 }
 
 impl Front {
@@ -65,7 +65,7 @@ impl Front {
         &self,
         way: &Way,
         seen: &[Waypoint],
-        laid_down: impl Fn(Point3, &[Spot]) -> Vec<Point3>,
+        laid_down: impl Fn(Point3, &[HangingSpot]) -> Vec<Point3>,
     ) -> Vec<Waypoint> {
         let (nape, meets) = (self.stations[self.nape], self.stations[self.meets]);
         let closes = nape + self.joint.link.length;
@@ -93,9 +93,9 @@ impl Front {
         &self,
         from: Point3,
         onward: Option<Point3>,
-        laid_down: impl Fn(Point3, &[Spot]) -> Vec<Point3>,
+        laid_down: impl Fn(Point3, &[HangingSpot]) -> Vec<Point3>,
     ) -> Vec<Point3> {
-        let spots: Vec<Spot> = self.tail.iter().map(|(spot, _)| *spot).collect();
+        let spots: Vec<HangingSpot> = self.tail.iter().map(|(spot, _)| *spot).collect();
         let places = [vec![from], laid_down(from, &spots)].concat();
         let ways: Vec<_> = places.windows(2).map(|pair| (pair[1] - pair[0]).unit().unwrap_or_default()).collect();
         let opens = |hinge: Option<Hinge>, turn: [Point3; 2]| hinge.map_or(0.0, |hinge| hinge.opens(between(turn)));
@@ -117,7 +117,7 @@ fn between([one, other]: [Point3; 2]) -> f64 {
 
 /// Spots of what hangs below the place where ends meet: its pieces but for bare cord, a long one at both ends, each in the
 /// middle of a ball; and the foot of the findings in which it ends. Each with how its bead parts from the one before.
-fn tail(pieces: &[Straight], findings: f64, reach: f64) -> Vec<(Spot, Option<Hinge>)> {
+fn tail(pieces: &[Straight], findings: f64, reach: f64) -> Vec<(HangingSpot, Option<Hinge>)> {
     let (mut below, mut hinge) = (0.0, None);
     let mut spots = Vec::new();
     for piece @ Straight { link, reach, .. } in pieces {
@@ -125,10 +125,10 @@ fn tail(pieces: &[Straight], findings: f64, reach: f64) -> Vec<(Spot, Option<Hin
         let first = if is_long { *reach } else { 0.5 * link.length };
         let last = is_long.then_some((link.length - reach, None));
         let ends = std::iter::once((first, hinge)).chain(last).filter(|_| piece.bare == 0.0);
-        spots.extend(ends.map(|(end, hinge)| (Spot::ball(below + end, *reach), hinge)));
+        spots.extend(ends.map(|(end, hinge)| (HangingSpot::ball(below + end, *reach), hinge)));
         (below, hinge) = (below + link.length, piece.hinge);
     }
-    spots.push((Spot::ball((below + findings).max(ROUNDING), reach), None));
+    spots.push((HangingSpot::ball((below + findings).max(ROUNDING), reach), None));
     spots.retain(|(spot, _)| spot.below > 0.0);
     spots.dedup_by(|(next, _), (last, _)| next.below <= last.below);
     spots

@@ -28,7 +28,7 @@ const STANDS: f64 = 10.0 * PI / 180.0;
 
 /// A spot of something straight that keeps off the skin.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Spot {
+pub struct HangingSpot {
     /// How far it is along it.
     pub below: f64,
     /// The radius of an edge round it.
@@ -37,7 +37,7 @@ pub struct Spot {
     ball: f64,
 }
 
-impl Spot {
+impl HangingSpot {
     /// A ball.
     pub const fn ball(below: f64, radius: f64) -> Self {
         Self { below, rim: 0.0, ball: radius }
@@ -73,7 +73,7 @@ impl Spot {
 }
 
 /// The unit vector along which something with such spots hangs from a place outside a skin.
-pub fn way_down(skin: &impl Surface, from: Point3, spots: &[Spot]) -> Point3 {
+pub fn way_down(skin: &impl Surface, from: Point3, spots: &[HangingSpot]) -> Point3 {
     let mut way = Point3::DOWN;
     for _ in 0..ROUNDS {
         let kept = spots.iter().map(|spot| spot.kept_off(skin, from, way));
@@ -86,9 +86,9 @@ pub fn way_down(skin: &impl Surface, from: Point3, spots: &[Spot]) -> Point3 {
 }
 
 /// Where the spots of a tail come to lie that hangs from a place, straight from each to the next.
-pub fn laid_down(skin: &Skin, from: Point3, spots: &[Spot]) -> Vec<Point3> {
+pub fn laid_down(skin: &Skin, from: Point3, spots: &[HangingSpot]) -> Vec<Point3> {
     let mut last = (from, 0.0);
-    let mut lie = |spot: &Spot| {
+    let mut lie = |spot: &HangingSpot| {
         let way = way_down(skin, last.0, &[spot.lower(-last.1)]);
         last = (skin.outside(last.0 + way * (spot.below - last.1), spot.ball), spot.below);
         last.0
@@ -108,34 +108,34 @@ impl Worn {
 pub fn lift(design: &Design, strand: &Strand, piece: Content) -> f64 {
     let Content::Bit(train, bit) = piece else { return 0.0 };
     let What::Dangle(branch) = &strand.trains[train].bits[bit].what else { return 0.0 };
-    branched(design, branch).into_iter().map(Spot::lifts).fold(0.0, f64::max)
+    branched(design, branch).into_iter().map(HangingSpot::lifts).fold(0.0, f64::max)
 }
 
 /// What of a branch keeps off the skin.
-fn branched(design: &Design, branch: &Dangle) -> Vec<Spot> {
+fn branched(design: &Design, branch: &Dangle) -> Vec<HangingSpot> {
     let bits = branch.bits.iter().zip(branch.levels(design));
     bits.flat_map(|(bit, level)| spots(design, bit, level)).collect()
 }
 
 /// What of a bit on a branch keeps off the skin, its middle so far below the cord.
-fn spots(design: &Design, bit: &Bit, level: f64) -> Vec<Spot> {
+fn spots(design: &Design, bit: &Bit, level: f64) -> Vec<HangingSpot> {
     match bit.what {
         What::Bead(bead) => bead_spots(&design.beads[bead], level),
         What::Finding(at) => {
             let radius = 0.5 * design.findings[at].thickness().value();
-            [-bit.before, bit.after].map(|off| Spot::rim(level + off, radius)).into()
+            [-bit.before, bit.after].map(|off| HangingSpot::rim(level + off, radius)).into()
         }
         What::Gap | What::Knot | What::Dangle(_) => Vec::new(),
     }
 }
 
 /// A ball, or circles round the hole.
-fn bead_spots(bead: &Bead, level: f64) -> Vec<Spot> {
+fn bead_spots(bead: &Bead, level: f64) -> Vec<HangingSpot> {
     /// Circles on either side of the middle: a drop 30 mm long is a few thousandths of a mm within.
     const CIRCLES: i32 = 48;
     if bead.is_ball() {
-        return vec![Spot::ball(level, 0.5 * bead.across.value())];
+        return vec![HangingSpot::ball(level, 0.5 * bead.across.value())];
     }
     let off = |circle: i32| 0.5 * bead.along.value() * f64::from(circle) / f64::from(CIRCLES);
-    (-CIRCLES..=CIRCLES).map(off).map(|off| Spot::rim(level + off, bead.half_width(off))).collect()
+    (-CIRCLES..=CIRCLES).map(off).map(|off| HangingSpot::rim(level + off, bead.half_width(off))).collect()
 }

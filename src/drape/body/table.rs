@@ -18,7 +18,7 @@ use super::super::contact::Unrest;
 use super::super::hang::{self, Link};
 use super::super::{Drape, Hung, Waypoint, fall};
 use super::front::Front;
-use super::hanging::Spot;
+use super::hanging::HangingSpot;
 use super::loops::{Loops, Straight, StrandPieces, length};
 use super::pushed::Pushed;
 use super::rest::{PULL, Still, WORK};
@@ -229,7 +229,7 @@ fn along(way: &Way, half: f64) -> Vec<Waypoint> {
 }
 
 /// What hangs below a place lies straight away from the closure.
-fn straight_down(from: Point3, spots: &[Spot]) -> Vec<Point3> {
+fn straight_down(from: Point3, spots: &[HangingSpot]) -> Vec<Point3> {
     spots.iter().map(|spot| from + Point3::new(0.0, 0.0, spot.below)).collect()
 }
 
