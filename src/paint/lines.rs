@@ -43,7 +43,8 @@ const KERNED: f64 = 0.5;
 const LAST: f64 = 0.15;
 const FULL: f64 = 0.85;
 /// The same where the last line is a single word.
-const FULL_BEFORE_ONE: f64 = 0.7;
+const LAST_WORD: f64 = 0.2;
+const FULL_BEFORE_WORD: f64 = 0.7;
 
 /// A text without a line break of its own, and the room of its lines. Lines and words of it are told by where they lie.
 struct Paragraph<'t> {
@@ -76,18 +77,19 @@ impl Paragraph<'_> {
     fn lines(&self) -> Vec<Range<usize>> {
         let mut lines = self.filled();
         let [.., before, last] = lines.as_mut_slice() else { return lines };
-        while self.share(last.clone()) < LAST
+        while self.share(last.clone()) < self.bounds(last)[0]
             && let Some((kept, longer)) = self.moved(before, last)
-            && self.share(kept.clone()) >= self.least_full(last)
+            && self.share(kept.clone()) >= self.bounds(last)[1]
         {
             (*before, *last) = (kept, longer);
         }
         lines
     }
 
-    /// The share that the line before a last one keeps at least.
-    fn least_full(&self, last: &Range<usize>) -> f64 {
-        if pieces(&self.text[last.clone()]).len() == 1 { FULL_BEFORE_ONE } else { FULL }
+    /// The shares that a last line takes at least, and that the line before it keeps.
+    fn bounds(&self, last: &Range<usize>) -> [f64; 2] {
+        let is_word = pieces(&self.text[last.clone()]).len() == 1;
+        if is_word { [LAST_WORD, FULL_BEFORE_WORD] } else { [LAST, FULL] }
     }
 
     /// Two lines that end the text, with the last word of the one moved to the other.
@@ -298,7 +300,7 @@ mod tests {
         );
         assert_eq!(
             wrapped("each kind by its letter, and count them", room("each kind by its letter, and count"))[1],
-            "them"
+            "count them"
         );
         assert_eq!(wrapped(&format!("{first} counterbalance"), room(first)), [first, "counterbalance"]);
         let hyphened = "string the beads that are strung on the mid-";
