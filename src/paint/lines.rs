@@ -42,6 +42,9 @@ const KERNED: f64 = 0.5;
 /// Share of the room that a last line takes at least, if the line before it keeps so much that it still looks full.
 const LAST: f64 = 0.15;
 const FULL: f64 = 0.85;
+/// The same where the last line is a single word.
+const LAST_WORD: f64 = 0.2;
+const FULL_BEFORE_WORD: f64 = 0.7;
 
 /// A text without a line break of its own, and the room of its lines. Lines and words of it are told by where they lie.
 struct Paragraph<'t> {
@@ -74,13 +77,19 @@ impl Paragraph<'_> {
     fn lines(&self) -> Vec<Range<usize>> {
         let mut lines = self.filled();
         let [.., before, last] = lines.as_mut_slice() else { return lines };
-        while self.share(last.clone()) < LAST
+        while self.share(last.clone()) < self.bounds(last)[0]
             && let Some((kept, longer)) = self.moved(before, last)
-            && self.share(kept.clone()) >= FULL
+            && self.share(kept.clone()) >= self.bounds(last)[1]
         {
             (*before, *last) = (kept, longer);
         }
         lines
+    }
+
+    /// The shares that a last line takes at least, and that the line before it keeps.
+    fn bounds(&self, last: &Range<usize>) -> [f64; 2] {
+        let is_word = pieces(&self.text[last.clone()]).len() == 1;
+        if is_word { [LAST_WORD, FULL_BEFORE_WORD] } else { [LAST, FULL] }
     }
 
     /// Two lines that end the text, with the last word of the one moved to the other.
@@ -191,9 +200,19 @@ fn is_number(word: &str) -> bool {
     word.starts_with(|c: char| c.is_numeric())
 }
 
-/// A word too short to begin a line behind a number, which is most often what that counts: `60 mm`, `124 A`.
+/// A number, or the name of a place with one: `5`, `S4`.
+fn ends_in_number(word: &str) -> bool {
+    is_number(word) || word.ends_with(char::is_numeric)
+}
+
+/// A word as short as a unit or a letter behind a number: `60 mm`, `124 A`.
 fn is_short(word: &str) -> bool {
     matches!(word.chars().count(), 1 | 2) && word.chars().all(char::is_alphabetic)
+}
+
+/// A word short enough to stay with the number before it, which most often counts it: `53 knots`, `9 times`.
+fn is_counted(word: &str) -> bool {
+    matches!(word.chars().count(), 1..=5) && word.chars().all(char::is_alphabetic)
 }
 
 /// Whether a space stands in brackets that hold nothing but numbers and short words, as in `(451 to 507 mm)`.
@@ -209,9 +228,9 @@ fn in_quantity(before: &str, after: &str) -> bool {
     let (word, next) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
     let is_fraction = |word: &str| is_number(word) && !word.starts_with(|c: char| c.is_ascii_digit());
     let goes_on = is_fraction(word) || word.contains(SLASH);
-    let counted = before.ends_with(char::is_numeric) && (goes_on || is_short(word) || word == "×");
+    let counted = before.ends_with(char::is_numeric) && (goes_on || is_counted(word) || word == "×");
     let mut back = before.rsplit([' ', '(']);
-    let in_parts = back.next().is_some_and(is_short) && back.next().is_some_and(is_number);
+    let in_parts = back.next().is_some_and(is_short) && back.next().is_some_and(ends_in_number);
     counted || before.ends_with('×') || in_parts && is_number(word) && (is_short(next) || is_fraction(next))
 }
 
@@ -251,6 +270,11 @@ mod tests {
         assert_eq!(wrapped("cut 5 ft 9 ½ in", 16.0), ["cut", "5 ft 9 ½ in"]);
         assert_eq!(wrapped("seeds 11/0-15/0", 13.0), ["seeds", "11/0-15/0"]);
         assert_eq!(wrapped("You have 6 C", room("You have 6")), ["You have", "6 C"]);
+        assert_eq!(wrapped("String these 53 knots.", room("String these 53")), ["String these", "53 knots."]);
+        assert_eq!(
+            wrapped("hold the stop S4 at 390 mm", room("hold the stop S4 at")),
+            ["hold the stop", "S4 at 390 mm"]
+        );
         assert_eq!(wrapped("You have 6 lb", room("You have 6")), ["You have", "6 lb"]);
     }
 
@@ -276,7 +300,7 @@ mod tests {
         );
         assert_eq!(
             wrapped("each kind by its letter, and count them", room("each kind by its letter, and count"))[1],
-            "them"
+            "count them"
         );
         assert_eq!(wrapped(&format!("{first} counterbalance"), room(first)), [first, "counterbalance"]);
         let hyphened = "string the beads that are strung on the mid-";
@@ -284,6 +308,8 @@ mod tests {
             wrapped(&format!("{hyphened}end"), room(hyphened)),
             ["string the beads that are strung on the", "mid-end"]
         );
+        let short = "Leave a tail of so much beyond";
+        assert_eq!(wrapped(&format!("{short} it."), room(short))[1], "beyond it.");
         assert_eq!(wrapped("beads clasp", 8.0), ["beads", "clasp"]);
     }
 

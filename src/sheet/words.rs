@@ -22,16 +22,22 @@ pub fn set(chart: &WordChart, face: Type, width: f64) -> Vec<Block> {
     lines.into_iter().map(|line| self::line(&text, line, &runs, face)).collect()
 }
 
-/// A chart's text, in which what is said aside holds together where it is short enough.
+/// A chart's text, in which what is said aside holds together where it is short enough, and how often with what it repeats.
 fn held(chart: &WordChart, is_short: &impl Fn(&str) -> bool) -> String {
     let of = |run: &ChartRun| match run {
         ChartRun::Aside(said) => {
             let said = format!("({}", held(said, is_short));
             (if is_short(&said) { said.replace(' ', JOINED) } else { said }) + ")"
         }
+        ChartRun::Words(words) if is_often(words) => words.replacen(' ', JOINED, 1),
         other => other.to_string(),
     };
     chart.runs().iter().map(of).collect()
+}
+
+/// Whether words begin with a number behind a comma, as in `, 4 times`.
+fn is_often(words: &str) -> bool {
+    words.strip_prefix(", ").is_some_and(|rest| rest.starts_with(char::is_numeric))
 }
 
 /// A line of a chart's text.
@@ -110,6 +116,13 @@ mod tests {
         };
         assert_eq!(lines(2.0 * wide).len(), 1);
         assert_eq!(lines(1.4 * wide), ["4 links bare, then (dangle: 1B on a", "ring)"], "more than half a line");
+    }
+
+    #[test]
+    fn how_often_stays_with_what_it_repeats() {
+        let chart = WordChart::beads(4, "A").and(" ").and(WordChart::beads(1, "C")).and(", 19 times, then");
+        let room = Type::STRONG.width("4A 1C, 19 times,") - 0.5;
+        assert_eq!(strong(&chart, room), ["A", "C"]);
     }
 
     #[test]

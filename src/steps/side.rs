@@ -1,6 +1,6 @@
 //! The two sides of a piece.
 
-use crate::design::{Design, Finding, Index, Part};
+use crate::design::{Design, Finding, Index, Part, Strand};
 
 /// A side of the piece, or both at once.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -17,4 +17,9 @@ pub enum Side {
 pub fn on_both(design: &Design, finding: Index<Finding>) -> bool {
     let has = |parts: &[Part]| parts.iter().any(|part| part.finding == finding);
     has(design.closure.left()) && has(design.closure.right())
+}
+
+/// Whether branches hang on the finding, more of it than the closure has.
+pub fn hangs(design: &Design, finding: Index<Finding>) -> bool {
+    design.strands.iter().flat_map(Strand::hung).any(|dangle| dangle.on == Some(finding))
 }

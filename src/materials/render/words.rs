@@ -51,17 +51,30 @@ pub fn is_nothing(amount: Amount) -> bool {
 /// A length as one buys it: from a metre on in metres, or in feet and inches.
 #[must_use]
 pub fn long(length: Length, units: UnitStyle) -> String {
-    long_in_each([length; 2], units)
+    if length < LONG {
+        return units.ruler(length);
+    }
+    let step = inch_step(length);
+    let sixteenths = (length.value() / SIXTEENTH / step as f64).round() as i64 * step;
+    in_feet(sixteenths, length.value().round(), units)
 }
 
-/// The same of what is not as long by inches as by millimetres.
-fn long_in_each([by_inches, by_mm]: [Length; 2], units: UnitStyle) -> String {
-    if by_mm < LONG {
-        return units.told([UnitStyle::In.ruler(by_inches), UnitStyle::Mm.ruler(by_mm)]);
-    }
-    let step = if by_mm < COARSE { 1 } else { 16 };
-    let sixteenths = (by_inches.value() / SIXTEENTH / step as f64).round() as i64 * step;
-    in_feet(sixteenths, by_mm.value().round(), units)
+/// In steps of how many sixteenths of an inch a length to buy is told.
+fn inch_step(length: Length) -> i64 {
+    if length < COARSE { 1 } else { 16 }
+}
+
+/// What there is at least of a length: in each unit the last step that it reaches.
+fn at_least(length: Length, units: UnitStyle) -> String {
+    let reached = |step: f64| -enough(-length, step);
+    let (step, mm) = (inch_step(length), reached(1.0) as f64);
+    let parts = reached(SIXTEENTH * step as f64) * step;
+    if length < LONG { in_inches(parts, mm, units) } else { in_feet(parts, mm, units) }
+}
+
+/// A length in inches, by its sixteenths, and in millimetres.
+fn in_inches(sixteenths: i64, millimetres: f64, units: UnitStyle) -> String {
+    units.told([format!("{} in", self::sixteenths(sixteenths)), format!("{millimetres} mm")])
 }
 
 /// A length in feet, by its sixteenths of an inch, and in metres, by its millimetres.
@@ -82,19 +95,18 @@ pub fn cut_in_all(pieces: impl IntoIterator<Item = Length>, units: UnitStyle) ->
     let add = |[parts, mm]: [i64; 2], piece| [parts + enough(piece, SIXTEENTH), mm + enough(piece, 1.0)];
     let [parts, mm] = pieces.into_iter().fold([0, 0], add);
     let mm = mm as f64;
-    if mm < COARSE.value() {
-        return units.told([format!("{} in", sixteenths(parts)), format!("{mm} mm")]);
-    }
-    in_feet(parts, mm, units)
+    if mm < COARSE.value() { in_inches(parts, mm, units) } else { in_feet(parts, mm, units) }
 }
 
-/// What is left of spools, less what their pieces are told longer than they are.
+/// What is left of spools, less what their pieces are told longer than they are: one length, of which each unit tells what
+/// there is at least.
 #[must_use]
 pub fn uncut(spools: &[Spool], units: UnitStyle) -> String {
+    let step = if units == UnitStyle::In { SIXTEENTH } else { 1.0 };
+    let more = |piece: Length| Length::mm(enough(piece, step) as f64 * step) - piece;
     let left: Length = spools.iter().map(|spool| spool.left).sum();
-    let pieces = || lengths(spools.iter().flat_map(|spool| &spool.pieces));
-    let more = |step: f64| pieces().map(|piece| Length::mm(enough(piece, step) as f64 * step) - piece).sum::<Length>();
-    long_in_each([SIXTEENTH, 1.0].map(|step| Length::ZERO.max(left - more(step))), units)
+    let told_longer = lengths(spools.iter().flat_map(|spool| &spool.pieces)).map(more).sum::<Length>();
+    at_least(Length::ZERO.max(left - told_longer), units)
 }
 
 fn lengths<'c>(pieces: impl Iterator<Item = &'c Cut>) -> impl Iterator<Item = Length> {
@@ -280,5 +292,17 @@ mod tests {
         let left = Length::mm(900.0) - piece.length * 3.0;
         let spool = Spool { length: Length::mm(900.0), in_stash: false, pieces: vec![piece; 3], left };
         assert_eq!(uncut(&[spool], UnitStyle::Mm), "57 mm");
+    }
+
+    /// 948 mm are 37.32 inches, 37 and five sixteenths at least; 7583 mm are 24 feet and 10.5 inches.
+    #[test]
+    fn what_is_left_is_one_length_in_both_units() {
+        let told = |mm: f64| {
+            let piece = Cut { of: None, what: CutFor::Trial, length: Length::mm(51.2) };
+            let (length, left) = (Length::mm(mm + 52.0), Length::mm(mm + 0.8));
+            uncut(&[Spool { length, in_stash: false, pieces: vec![piece], left }], UnitStyle::Both)
+        };
+        assert_eq!([948.0, 7583.0].map(told), ["37 5⁄16 in (948 mm)", "24 ft 10 in (7.583 m)"]);
+        assert_eq!([0.0, 697.9].map(told), ["0 in (0 mm)", "27 7⁄16 in (697 mm)"]);
     }
 }

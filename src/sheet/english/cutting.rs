@@ -13,6 +13,8 @@ pub const CUTTING_TABLE: [&str; 2] = ["piece", "cut"];
 pub const LEFT_OVER: [&str; 2] = ["left over", "left"];
 /// What is said of each cut through chain.
 const TAKES_LINKS: &str = " Each cut takes the link that it goes through.";
+/// How cuts are rounded, where an earlier plan tells it of all lengths.
+const ROUNDED_UP: &str = " Cuts are rounded up.";
 /// What is said where a pattern does not say it.
 const ASSUMED_ALLOWANCE: &str = " What is cut for the ends is assumed.";
 
@@ -26,7 +28,7 @@ pub fn plan_note(cutting: &Cutting, note: &PlanNote, units: UnitStyle) -> String
     let order = note.order.map(order).unwrap_or_default();
     let takes = if note.takes_links { TAKES_LINKS } else { "" };
     let assumed = if note.assumes_allowance { ASSUMED_ALLOWANCE } else { "" };
-    let rounded = if note.rounds { format!(" {}", rounding(units)) } else { String::new() };
+    let rounded = if note.rounds { format!(" {}", rounding(units)) } else { ROUNDED_UP.to_owned() };
     format!("{from}.{order}{takes}{assumed}{rounded}")
 }
 

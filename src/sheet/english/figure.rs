@@ -75,15 +75,15 @@ pub fn scaled(scaled: FooterScale) -> String {
 /// The scale of a picture, page mm for each mm of the piece, which is not round.
 pub fn about(factor: f64) -> String {
     let [paper, piece] = if factor < 1.0 { [1.0, 1.0 / factor] } else { [factor, 1.0] };
-    let tenths = |side: f64| (side * 10.0).round() / 10.0;
-    format!("picture at about {} : {}", tenths(paper), tenths(piece))
+    let hundredths = |side: f64| (side * 100.0).round() / 100.0;
+    format!("picture at about {} : {}", hundredths(paper), hundredths(piece))
 }
 
 /// How a piece is seen.
 pub fn seen_as(seen: SeenAs, units: UnitStyle) -> String {
     match seen {
         SeenAs::HungApart(apart) => format!("hung {} apart", units.ruler(apart)),
-        SeenAs::FromAbove => "across, from above".to_owned(),
+        SeenAs::FromAbove => "from side to side alone".to_owned(),
         SeenAs::OverRail => "over a rail as broad as the neck".to_owned(),
         SeenAs::FacesUp => "flat beads lie face up".to_owned(),
     }

@@ -16,7 +16,7 @@ const FIGURES: f64 = style::TINY;
 const BASELINES: [f64; 2] = [0.82, 0.2];
 /// Least room in mm between figures, and before that with which what is measured ends: it must not read on from the one before.
 const FIGURES_APART: f64 = 0.5;
-const CLEAR_OF_END: f64 = 6.0;
+const CLEAR_OF_END: f64 = 2.0;
 /// Ticks that are nearer in mm to the one with which what is measured ends are left out: both would look like one.
 const TICKS_APART: f64 = 0.6;
 
@@ -187,6 +187,7 @@ mod tests {
         assert_eq!(figures(false, 27.2), ["in", "17", "18", "cm", "43", "44", "45"]);
         assert_eq!(figures(true, 27.2), ["in", "17", "18", "cm", "43", "44", "45.7"]);
         assert_eq!(figures(true, 27.2 - 25.4 / 16.0), ["in", "17", "17 15⁄16", "cm", "43", "44", "45.6"]);
+        assert_eq!(figures(true, 19.0), ["in", "17", "17 11⁄16", "cm", "43", "44", "44.9"]);
         // One that would stand close to the figure before it stands in its place.
         assert_eq!(figures(true, 20.2), ["in", "17", "17 ¾", "cm", "43", "44", "45.0"], "each from 450.2 mm");
     }

@@ -65,7 +65,7 @@ pub struct PlanNote {
     pub assumes_allowance: bool,
     /// In which order bars are cut, where there are some.
     pub order: Option<CutOrder>,
-    /// Whether it says how lengths are rounded.
+    /// Whether it says how all lengths are rounded, not only its cuts.
     pub rounds: bool,
 }
 

@@ -23,10 +23,11 @@ pub mod words;
 
 use crate::design::{Design, Finding, Index, Strand};
 use crate::drape::Drape;
+use crate::english::a;
 use crate::units::{Length, UnitStyle};
 
 use super::ends::AlikeEnds;
-use super::side::{Side, on_both};
+use super::side::{Side, hangs, on_both};
 use super::task::{EndWork, Task};
 use super::{Cast, Drawing, Step};
 
@@ -171,11 +172,13 @@ impl<'d> Teller<'d> {
         self.design.cords[strand.cord].word()
     }
 
-    /// A finding on a side: `the second eye pin` where both sides have one.
+    /// A finding on a side: `the second eye pin` where both sides have one, `another jump ring` where more hang elsewhere.
     fn the(self, finding: Index<Finding>, side: Side) -> String {
         let name = self.name(finding);
         match side {
             Side::Both => format!("each {name}"),
+            Side::First if on_both(self.design, finding) && hangs(self.design, finding) => a(name),
+            Side::Last if on_both(self.design, finding) && hangs(self.design, finding) => format!("another {name}"),
             Side::First if on_both(self.design, finding) => format!("the first {name}"),
             Side::Last if on_both(self.design, finding) => format!("the second {name}"),
             Side::Last if self.design.closure.loops() => format!("the same {name}"),
