@@ -13,7 +13,7 @@ const WIRE: f64 = 0.95;
 /// Thickness of the lines that are edges.
 pub const EDGE: f64 = 0.22;
 /// What metal is filled with.
-const METAL: Rgb = Rgb(0xdd, 0xe0, 0xe3);
+pub const METAL: Rgb = Rgb(0xdd, 0xe0, 0xe3);
 /// Length of an arrow's head.
 const HEAD: f64 = 1.5;
 

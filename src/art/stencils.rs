@@ -15,7 +15,7 @@ use super::mirror;
 use super::pearl::{Deal, PearlVariant};
 use crate::design::{Bead, ChainLinks, Cord, Design, Entries, Finding, Form, Index, Pin, Strand};
 use crate::geometry::{Extent, Point, path as line};
-use crate::paint::mark::{Key, Mark, Symbol};
+use crate::paint::mark::{Key, Mark, Rgb, Symbol};
 use crate::paint::outline::flattened;
 use crate::palette::Palette;
 use crate::pattern::Finish;
@@ -128,6 +128,11 @@ impl<'a> Stencils<'a> {
     pub fn finding(&self, index: Index<Finding>, at: Point, angle: f64, scale: f64) -> Mark {
         let look = |turn| Look::Finding { finding: index, turn, mirrored: false };
         self.lit(look, finding::marks, index, (at, angle), scale)
+    }
+
+    /// The colour of a finding's metal on paper.
+    pub fn metal(&self, index: Index<Finding>) -> Rgb {
+        self.ink.tone(self.palette.finding(index))
     }
 
     /// A stamp of a finding as it is seen in some way, under the light on its turn.

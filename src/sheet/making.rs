@@ -115,6 +115,7 @@ impl<'a> Making<'a> {
                 let whole = whole::figure(how, self.sheet.piece, self.picture, self.stencils);
                 art::reduced(whole, self.stencils, set.drawn())
             }
+            Drawing::OnArm => art::reduced(whole::on_arm(self.sheet.piece, self.stencils), self.stencils, set.drawn()),
             drawing => art::beside(drawing, &step.cast, self.stencils, set.drawn()),
         })
     }
@@ -199,10 +200,10 @@ fn drawn_once(steps: Vec<Told>) -> Vec<Shown> {
 }
 
 /// What a step's drawing shows: the same work, on the same thing where that is what hangs.
-fn shown_by(step: &Told) -> Option<(Drawing, Option<Index<Finding>>)> {
+fn shown_by(step: &Told) -> Option<(Drawing, Vec<Index<Finding>>)> {
     let drawing = step.drawing?;
-    let hung = matches!(drawing, Drawing::Clasp | Drawing::InLoop).then(|| step.cast.findings.first().copied());
-    Some((drawing, hung.flatten()))
+    let hung = matches!(drawing, Drawing::Clasp | Drawing::InLoop).then(|| step.cast.findings.clone());
+    Some((drawing, hung.unwrap_or_default()))
 }
 
 /// A step: its number, and its words with its drawing.

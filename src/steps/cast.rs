@@ -53,16 +53,15 @@ impl Cast {
             Task::Twist(_) => {
                 Self { rows: design.strands.iter().map(from_first).take(STRANDS).collect(), ..Self::default() }
             }
-            Task::TryLoops(holder) => {
-                Self { rows: design.strands.iter().map(from_first).take(1).collect(), ..Self::findings([*holder]) }
-            }
             Task::Tassel(tassel) => Self::findings([*tassel]),
             Task::Cut(_) => Self {
                 turns: design.strands.iter().find_map(|one| design.coil_turns(one)).unwrap_or_default(),
                 ..Self::default()
             },
             Task::Check(Finished::Coiled(turns, _)) => Self { turns: *turns, ..Self::default() },
-            Task::Tag | Task::LookForGaps(_) | Task::Check(_) | Task::MakeOther(_) => Self::default(),
+            Task::Tag | Task::LookForGaps(_) | Task::Check(_) | Task::TryLoops(_) | Task::MakeOther(_) => {
+                Self::default()
+            }
         }
     }
 

@@ -100,7 +100,7 @@ fn hung<'d>(design: &'d Design, parts: &[Part], at: usize, side: Side) -> Vec<St
         }
         (Some(before), _) if at > 1 && joins(design, parts, at - 1, side) => {
             let how = Hang::Between { ring: before.finding, inner: parts[at - 2].finding };
-            steps.push(hang(&parts[at], side, how).drawing(opened(design, &parts[at], before)));
+            steps.push(hang(&parts[at], side, how).drawing(opened(design, [before, &parts[at]])));
         }
         (Some(before), _) => steps.push(beside(design, &parts[at], before, side)),
         (None, _) => {}
@@ -141,13 +141,13 @@ fn beside<'d>(design: &Design, part: &Part, before: &Part, side: Side) -> Step<'
         return hang(part, side, Hang::Unopened(before.finding)).drawing(Drawing::OpenLink);
     };
     let how = Hang::Opened { opens: opens.finding, hangs: hangs.finding, before: before.finding };
-    hang(part, side, how).drawing(opened(design, part, opens))
+    hang(part, side, how).drawing(opened(design, [opens, hangs]))
 }
 
-/// A ring opened: with the clasp that is hung in it, or alone.
-fn opened(design: &Design, part: &Part, opens: &Part) -> Drawing {
-    let is_clasp = design.findings[part.finding].kind().is_clasp() && design.findings[opens.finding].is_open_ring();
-    if is_clasp { Drawing::Clasp } else { Drawing::OpenLink }
+/// A ring opened with what is hung in it; another link, or a ring for a ring, alone.
+fn opened(design: &Design, [opens, hangs]: [&Part; 2]) -> Drawing {
+    let is_ring = |part: &Part| design.findings[part.finding].is_open_ring();
+    if is_ring(opens) && !is_ring(hangs) { Drawing::Clasp } else { Drawing::OpenLink }
 }
 
 /// Which of two findings is opened, and which hangs in it: a ring or link rather than what else opens, and of

@@ -347,6 +347,7 @@ impl<'d> AlikeEnds<'d> {
             EndWork::CloseCover => Drawing::KnotCover(self.knotted() == Knotted::Covered(true)),
             EndWork::Hitch => Drawing::LarksHead,
             EndWork::Link if self.rolls_shut() => Drawing::InLoop,
+            EndWork::Link if self.hangs_on().is_some_and(Finding::is_open_ring) => Drawing::Clasp,
             EndWork::Link => Drawing::OpenLink,
             EndWork::Others(..) if self.hangs_on()?.kind() == FindingKind::EyePin => {
                 Drawing::gather(self.strands.len())

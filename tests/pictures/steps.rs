@@ -52,7 +52,7 @@ fn beads(marks: &[Mark], stencils: &Stencils<'_>) -> Vec<Index<Bead>> {
 /// Each drawing that the steps of a piece ask for, with what of the piece it shows; a finished piece is drawn elsewhere.
 fn drawings(piece: &Piece) -> Vec<(Drawing, Cast)> {
     let asked = steps(&piece.design).into_iter().filter_map(|step| Some((step.drawing?, step.cast)));
-    asked.filter(|(drawing, _)| !matches!(drawing, Drawing::Inspected(_))).collect()
+    asked.filter(|(drawing, _)| !matches!(drawing, Drawing::Inspected(_) | Drawing::OnArm)).collect()
 }
 
 /// Why a drawing may be narrower than three quarters of its box.
@@ -97,8 +97,9 @@ fn every_drawing_fills_its_box_and_no_more() {
 #[test]
 fn every_drawing_is_there_where_it_has_nothing_to_show() {
     let piece = &pieces()[0];
-    let own = |drawing: &Drawing| !matches!(drawing, Drawing::Inspected(_) | Drawing::Bored(_) | Drawing::Twist(_));
-    for drawing in Drawing::all().filter(own) {
+    let needs_own = |drawing: &Drawing| matches!(drawing, Drawing::Bored(_) | Drawing::Twist(_));
+    let is_whole = |drawing: &Drawing| matches!(drawing, Drawing::Inspected(_) | Drawing::OnArm);
+    for drawing in Drawing::all().filter(|drawing| !needs_own(drawing) && !is_whole(drawing)) {
         let stencils = Stencils::new(&piece.design, &piece.palette, Ink::Outline);
         let drawn = boxes(&page(step(drawing, &Cast::default(), &stencils), stencils));
         assert_inside(drawing, &drawn, "nothing");
@@ -120,6 +121,8 @@ fn drawings_show_the_beads_that_their_step_handles() {
             let strung = |row: usize| cast.rows[row].iter().filter_map(|bit| bit.what.bead()).collect::<Vec<_>>();
             match drawing {
                 Drawing::LaidOut => {
+                    let shown = |kind| drawn.iter().filter(|at| **at == kind).count();
+                    assert!(piece.design.beads.indices().all(|at| shown(at) <= counts[at] as usize), "{name}");
                     let mut kinds = drawn;
                     kinds.dedup();
                     let used = piece.design.beads.indices().filter(|at| counts[*at] > 0);
@@ -158,6 +161,35 @@ fn drawings_of_the_last_end_show_its_beads() {
     assert_eq!(drawn(Drawing::TailCovered)[0], first);
     assert_eq!(drawn(Drawing::CrimpPacked)[0], last);
     assert_eq!(drawn(Drawing::TailOut)[0], last);
+}
+
+/// The texts of marks, each with how far down it stands.
+fn texts(marks: &[Mark]) -> Vec<(f64, String)> {
+    let of = |mark: &Mark| match mark {
+        Mark::Text(text) => vec![(text.at.y, text.text.clone())],
+        held => texts(held.inner()),
+    };
+    marks.iter().flat_map(of).collect()
+}
+
+/// The texts of marks from the top down.
+fn from_top(marks: &[Mark]) -> Vec<String> {
+    let mut texts = texts(marks);
+    texts.sort_by(|(one, _), (other, _)| one.total_cmp(other));
+    texts.into_iter().map(|(_, text)| text).collect()
+}
+
+/// Strands stand in one order, the first on top, in what holds them apart and in the beads that they share.
+#[test]
+fn the_first_strand_is_drawn_above_the_next() {
+    let piece = pieces().iter().find(|piece| piece.design.heading.title == "Breakwater").unwrap();
+    let stencils = Stencils::new(&piece.design, &piece.palette, Ink::Colour);
+    let is_numbered = |drawing: &Drawing| matches!(drawing, Drawing::Bored(_) | Drawing::EndBar(_));
+    let numbered: Vec<_> = drawings(piece).into_iter().filter(|(drawing, _)| is_numbered(drawing)).collect();
+    assert!(numbered.len() > 2, "{}", numbered.len());
+    for (drawing, cast) in numbered {
+        assert_eq!(from_top(&step(drawing, &cast, &stencils)), ["1", "2"], "{drawing:?}");
+    }
 }
 
 #[test]

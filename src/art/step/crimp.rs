@@ -4,13 +4,13 @@ use std::f64::consts::PI;
 
 use super::own::{Props, clipped};
 use crate::art::pen::{
-    EDGE, PLAIN, arrow, at, cord, cord_over, cutters, filled, hidden, line, metal, stretch, tail, through, tinted,
-    ways, wire,
+    EDGE, PLAIN, arrow, at, cord, cord_over, cutters, filled, hidden, line, metal, stretch, tail, through, tinted, wire,
 };
 use crate::geometry::Point;
 use crate::paint::mark::{Mark, Rgb, Segment, Stroke};
 use crate::paint::outline::{arc, circle, closed_curve, curve, ellipse, mapped, polyline, rounded_rect};
 use crate::paint::style;
+use crate::pattern::FindingKind;
 
 /// A bare cord through a crimp, round a ring and back, its tail beside it.
 pub fn open(own: Props<'_>) -> Vec<Mark> {
@@ -105,11 +105,11 @@ pub fn covered() -> Vec<Mark> {
 }
 
 /// A cord glued into an end: a drop before it is pushed in.
-pub fn glued() -> Vec<Mark> {
+pub fn glued(own: Props<'_>) -> Vec<Mark> {
     let mut marks = cord(&polyline(&[at(0.0, 10.4), at(17.0, 10.4)]), PLAIN);
     marks.extend(wire(&circle(at(20.8, 10.4), 2.2)));
-    marks.push(metal(rounded_rect(at(11.4, 8.2), 7.6, 4.4, 0.7)));
-    marks.push(ways([11.6, 17.0], [9.9, 10.9]));
+    marks.push(filled(rounded_rect(at(11.4, 8.2), 7.6, 4.4, 0.7), own.metal(own.of_kind(FindingKind::CordEnd))));
+    marks.extend(through(&[9.9, 10.9].map(|y| (at(11.6, y), at(17.0, y)))));
     marks.push(drop(at(8.0, 3.0)));
     marks.extend(arrow(&[at(3.0, 14.4), at(6.4, 14.4), at(10.0, 14.4)]));
     marks
@@ -127,7 +127,7 @@ pub fn drop(top: Point) -> Mark {
 }
 
 /// A guard: a thin tube bent round, in which the cord runs.
-fn sleeve(path: &[Segment]) -> Vec<Mark> {
+pub fn sleeve(path: &[Segment]) -> Vec<Mark> {
     let tube = |colour: Rgb, width: f64| {
         let stroke = Some(Stroke::new(colour, width));
         Mark::Shape { outline: path.to_vec(), fill: None, stroke }
@@ -145,10 +145,19 @@ fn looped(path: &[Segment], own: Props<'_>) -> Vec<Mark> {
 
 fn ringed(path: &[Segment], own: Props<'_>) -> Vec<Mark> {
     let mut marks = tail(path, PLAIN);
-    marks.extend(wire(&circle(at(20.9, 9.0), 2.6)));
-    marks.extend(cord_over(&stretch(path, 3, 6), PLAIN));
+    marks.extend(round_ring(path, wire(&circle(at(20.9, 9.0), 2.6)), own));
     marks.extend(own.crimp_between([RIGHT - own.crimp_length(), RIGHT], 9.0));
     marks
+}
+
+/// A ring, and the loop of a cord about it, in its guard where it has one: from piece 3 of its way over the ring to piece 6,
+/// and back to piece 9.
+pub fn round_ring(way: &[Segment], ring: Vec<Mark>, own: Props<'_>) -> Vec<Mark> {
+    if own.of_kind(FindingKind::WireGuard).is_some() {
+        [sleeve(&stretch(way, 4, 8)), ring, sleeve(&stretch(way, 4, 6))].concat()
+    } else {
+        [ring, cord_over(&stretch(way, 3, 6), PLAIN)].concat()
+    }
 }
 
 /// A crimp in three states, above from the side and below from the end.

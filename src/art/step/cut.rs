@@ -8,7 +8,7 @@ use crate::art::pen::{PLAIN, arrow, at, cord, cutters, filled, ghost, line, tail
 use crate::geometry::Point;
 use crate::paint::layout::text::Type;
 use crate::paint::mark::{Anchor, Mark, Rgb, Segment};
-use crate::paint::outline::{circle, curve, polyline, rect, rounded_rect};
+use crate::paint::outline::{curve, polyline, rect, rounded_rect};
 use crate::units::eighths;
 
 /// A cord along a ruler, cut at its length.
@@ -28,17 +28,14 @@ pub fn coil(own: Props<'_>) -> Vec<Mark> {
     [coil.marks(), cutters(coil.at(0.0) + at(-0.4, 0.3), PI / 2.0)].concat()
 }
 
-/// A finished coil, whose turns are counted from one loop on.
+/// A finished coil with a loop rolled outward at both ends, whose turns are counted from one on.
 pub fn counted(own: Props<'_>) -> Vec<Mark> {
-    let coil = CountedTurns::of(own);
-    let start = coil.at(coil.turns);
-    let ends = [start + at(1.2 * (start.x - MIDDLE) / ACROSS, -0.6), coil.at(0.0) + at(1.2, 0.6)];
-    coil.marks().into_iter().chain(ends.into_iter().flat_map(|middle| wire_over(&circle(middle, 1.2)))).collect()
+    CountedTurns { rolled: 1.2, ..CountedTurns::of(own) }.marks()
 }
 
 /// The middle of a coil, and how far it reaches across.
-const MIDDLE: f64 = 11.9;
-const ACROSS: f64 = 6.0;
+const MIDDLE: f64 = 12.3;
+const ACROSS: f64 = 5.7;
 /// Most whole turns that are drawn.
 const MOST: u32 = 4;
 
@@ -49,6 +46,8 @@ struct CountedTurns {
     turns: f64,
     /// From one turn to the next.
     apart: f64,
+    /// The radius of the loops at its ends, if it has any.
+    rolled: f64,
 }
 
 impl CountedTurns {
@@ -58,7 +57,7 @@ impl CountedTurns {
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a coil has few turns")]
         let whole = eighths as u32;
         let turns = f64::from(whole.min(MOST)) + eighths - f64::from(whole);
-        Self { whole, turns, apart: (10.8 / turns.max(1.0)).min(3.6) }
+        Self { whole, turns, apart: (10.8 / turns.max(1.0)).min(3.6), rolled: 0.0 }
     }
 
     /// Where it is so many turns before its end.
@@ -67,14 +66,40 @@ impl CountedTurns {
         at(MIDDLE + ACROSS * cosine, 3.4 + self.apart * (self.turns - before) - 2.2 * sine)
     }
 
-    /// From one half of a turn before its end to the next, as far as it goes.
+    /// From one half of a turn before its end to the next, as far as it goes, with the loop at an end.
     fn half(&self, number: u32) -> Vec<Segment> {
         const PIECES: u32 = 24;
         let from = 0.5 * f64::from(number);
-        let long = (self.turns - from).min(0.5);
-        polyline(
-            &(0..=PIECES).map(|step| self.at(from + long * f64::from(step) / f64::from(PIECES))).collect::<Vec<_>>(),
-        )
+        let to = (from + 0.5).min(self.turns);
+        let way = (0..=PIECES).map(|step| self.at(from + (to - from) * f64::from(step) / f64::from(PIECES)));
+        let first = if number == 0 { self.rolled(0.0, -1.0) } else { Vec::new() };
+        let last = if to >= self.turns { self.rolled(self.turns, 1.0) } else { Vec::new() };
+        polyline(&first.into_iter().rev().chain(way).chain(last).collect::<Vec<_>>())
+    }
+
+    /// The loop at an end so many turns before its last, beyond which the wire would go on in a sense: from there outward round.
+    fn rolled(&self, end: f64, sense: f64) -> Vec<Point> {
+        const PIECES: u32 = 36;
+        let (from, on) = (self.at(end), self.beyond(end, sense));
+        let side = if on.y * (from.x - MIDDLE) > 0.0 { 1.0 } else { -1.0 };
+        let centre = from + at(on.y, -on.x) * (side * self.rolled);
+        let turned = |step: u32| centre + (from - centre).turned(-side * TAU * f64::from(step) / f64::from(PIECES));
+        (1..=PIECES).filter(|_| self.rolled > 0.0).map(turned).collect()
+    }
+
+    /// In which direction the wire would go on there.
+    fn beyond(&self, end: f64, sense: f64) -> Point {
+        const STEP: f64 = 1e-4;
+        Point::towards((self.at(end + sense * STEP) - self.at(end)).angle())
+    }
+
+    /// The edges where it is cut off.
+    fn cut_ends(&self) -> Vec<Mark> {
+        let edge = |(end, sense): (f64, f64)| {
+            let aside = self.beyond(end, sense).turned(PI / 2.0) * 0.47;
+            line(polyline(&[self.at(end) - aside, self.at(end) + aside]))
+        };
+        [(0.0, -1.0), (self.turns, 1.0)].into_iter().filter(|_| self.rolled <= 0.0).map(edge).collect()
     }
 
     /// Its turns, the near halves over the far ones, each with its number at the left.
@@ -84,6 +109,7 @@ impl CountedTurns {
             (halves().filter(|half| half.is_multiple_of(2)), halves().filter(|half| !half.is_multiple_of(2)));
         let mut marks: Vec<Mark> = far.flat_map(|half| wire(&self.half(half))).collect();
         marks.extend(near.flat_map(|half| wire_over(&self.half(half))));
+        marks.extend(self.cut_ends());
         marks.extend(self.numbers());
         marks
     }

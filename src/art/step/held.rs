@@ -21,7 +21,7 @@ pub fn stop(slides: bool, own: Props<'_>) -> Vec<Mark> {
     let mut marks = cord(&polyline(&[at(0.0, LEVEL), at(24.0, LEVEL)]), PLAIN);
     let [long, broad] = own.pressed_crimp(bead.scale);
     let half = if slides { 0.5 * long } else { 2.1 };
-    marks.push(pressed(12.0, [2.0 * half, if slides { broad } else { 2.2 }], LEVEL));
+    marks.push(pressed(at(12.0, LEVEL), [2.0 * half, if slides { broad } else { 2.2 }], own));
     marks.extend(slides.then(|| bead.from(at(12.0 + half, LEVEL), 0.0)).into_iter().flatten());
     marks.extend((!slides).then(|| ghost(polyline(&[at(12.0, 9.2), at(12.0, RULER)]))));
     marks.extend(arrow(&[at(12.0, 1.2), at(12.0, 5.2)]));
@@ -40,16 +40,17 @@ pub fn group(own: Props<'_>) -> Vec<Mark> {
     let crimp = own.pressed_crimp(row.scale);
     let off = half + 0.5 * crimp[0];
     for x in [12.0 - off, 12.0 + off] {
-        marks.push(pressed(x, crimp, level));
+        marks.push(pressed(at(x, level), crimp, own));
         marks.extend(arrow(&[at(x, 2.8), at(x, 7.2)]));
         marks.extend(arrow(&[at(x, 15.2), at(x, 10.8)]));
     }
     marks
 }
 
-/// A pressed crimp about a place on a level cord, so long and so broad.
-fn pressed(x: f64, [long, broad]: [f64; 2], level: f64) -> Mark {
-    metal(rounded_rect(at(x - 0.5 * long, level - 0.5 * broad), long, broad, 0.4))
+/// The piece's crimp pressed about a place on a level cord, so long and so broad.
+fn pressed(middle: Point, [long, broad]: [f64; 2], own: Props<'_>) -> Mark {
+    let outline = rounded_rect(middle - at(0.5 * long, 0.5 * broad), long, broad, 0.4);
+    filled(outline, own.metal(own.crimp_at()))
 }
 
 /// Beads along a ruler, with what is measured among them.
@@ -63,9 +64,9 @@ pub fn measured(among: WithBeads, own: Props<'_>) -> Vec<Mark> {
     let (from, to) = (12.0 - half - out, 12.0 + half + out);
     let mut marks = cord(&polyline(&[at(0.0, LEVEL), at(24.0, LEVEL)]), PLAIN);
     marks.extend(row.about(at(12.0, LEVEL), 0.0));
-    let letters = row.letters(12.0 - half, LEVEL);
+    let letters = row.letters(12.0 - half, row.baseline(LEVEL));
     if among == WithBeads::Crimps {
-        marks.extend([from + 0.5 * out, to - 0.5 * out].map(|x| pressed(x, crimp, LEVEL)));
+        marks.extend([from + 0.5 * out, to - 0.5 * out].map(|x| pressed(at(x, LEVEL), crimp, own)));
     }
     let top =
         if [from, to].iter().any(|x| is_lettered(&letters, *x)) { row.baseline(LEVEL) + 0.5 } else { LEVEL + 2.0 };
@@ -161,13 +162,13 @@ pub fn bored(pass: Pass, own: Props<'_>) -> Vec<Mark> {
     let half = 0.5 * design.beads[kind].along.value() * scale;
     let mut marks = Vec::new();
     for (number, off) in across.iter().enumerate().take(if pass == Pass::First { 1 } else { 2 }) {
-        let y = middle.y - off * scale;
+        let y = middle.y + off * scale;
         let is_new = number > 0 || pass == Pass::First;
         marks.extend(tail(&polyline(&[at(2.4, y), at(if is_new { 23.4 } else { 24.0 }, y)]), PLAIN));
     }
     marks.push(bead);
     for (number, off) in across.iter().enumerate() {
-        let y = middle.y - off * scale;
+        let y = middle.y + off * scale;
         let named = Type::SMALL_STRONG.mark(&(number + 1).to_string(), at(0.1, y + 0.9), Anchor::Start);
         marks.push(named);
         if number > 1 || (number > 0 && pass == Pass::First) {
@@ -179,7 +180,7 @@ pub fn bored(pass: Pass, own: Props<'_>) -> Vec<Mark> {
         let is_new = number > 0 || pass == Pass::First;
         let row = own.scaled(2 * number + 1, scale).within(24.0 - middle.x - half);
         marks.extend((!is_new).then(|| row.from(at(middle.x + half, y), 0.0)).into_iter().flatten());
-        let from = at(middle.x + half + 0.8, y - 1.6);
+        let from = at(middle.x + half + 0.8, y + 1.6 * off.signum());
         marks.extend(is_new.then(|| arrow(&[from, from + at(4.6, 0.0)])).into_iter().flatten());
     }
     vec![clipped(marks)]

@@ -5,7 +5,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 use super::own::{Props, clipped};
 use super::pin::{below_loop, foot, lying, on_foot};
 use crate::art::pen::{arrow, at, metal, wire, wire_over};
-use crate::design::{Bead, Index, What};
+use crate::design::{Bead, Finding, Index, What};
 use crate::geometry::{Extent, Point};
 use crate::paint::mark::{Mark, Segment};
 use crate::paint::outline::{arc, curve, ellipse, polyline, rounded_rect};
@@ -15,16 +15,38 @@ const LINK: (f64, f64) = (2.5, 1.7);
 /// From one link that lies flat to the next, with one on edge between.
 const PITCH: f64 = 6.6;
 
-/// A ring opened like a door, what hangs in it by its eye.
+/// A ring opened like a door, what hangs in it by its eye, or by its outer end what is nearer the strands; of a chain its end.
 pub fn clasp(own: Props<'_>) -> Vec<Mark> {
     let ring = lying(at(6.4, 8.6), 5.6, 0.1, 1.7);
     let mut marks = wire(&polyline(&ring));
-    let hung = own.cast.findings.first().map(|clasp| own.finding(*clasp, at(10.8, 8.4), 0.0, [13.0, 10.0]).0);
-    marks.extend(hung);
+    marks.extend(in_ring(at(10.8, 8.4), own));
     marks.extend(wire_over(&polyline(&ring[48..54])));
     marks.extend(arrow(&[at(4.8, 14.4), at(4.8, 17.6)]));
     marks.extend(arrow(&[at(8.0, 9.4), at(8.0, 6.4)]));
     vec![clipped(marks)]
+}
+
+/// What hangs in a ring, from its wire to the right.
+fn in_ring(from: Point, own: Props<'_>) -> Vec<Mark> {
+    const ROOM: [f64; 2] = [13.0, 10.0];
+    let design = own.stencils.design();
+    let is_hung = |at: &&Index<Finding>| !design.findings[**at].is_open_ring();
+    let is_first = own.cast.findings.first().filter(is_hung).is_some();
+    match own.cast.findings.iter().find(is_hung).filter(|at| design.findings[**at].chain().is_none()) {
+        Some(hung) if is_first => vec![own.finding(*hung, from, 0.0, ROOM).0],
+        Some(hung) => {
+            let (along, scale) = (design.findings[*hung].along().value(), own.finding(*hung, from, 0.0, ROOM).1);
+            vec![own.stencils.finding(*hung, from + at(along * scale, 0.0), PI, scale)]
+        }
+        None => links(from + at(LINK.0 - 0.5, 0.0)),
+    }
+}
+
+/// The end of a chain, from the middle of its last link to the right.
+fn links(end: Point) -> Vec<Mark> {
+    let mut marks: Vec<_> = [0.0, 1.0].iter().flat_map(|link| wire_over(&flat(end.x + link * PITCH, end.y))).collect();
+    marks.extend([0.5, 1.5].map(|link| metal(on_edge(end.x + link * PITCH, end.y))));
+    marks
 }
 
 /// The end link of a chain in the loop of a pin, which is rolled shut.
@@ -37,11 +59,7 @@ pub fn in_loop(own: Props<'_>) -> Vec<Mark> {
     let first = centre.x + radius + LINK.0 - 1.1;
     match own.cast.findings.first().filter(|at| own.stencils.design().findings[**at].chain().is_none()) {
         Some(hung) => marks.push(own.finding(*hung, centre + at(radius - 1.2, 0.0), 0.0, [15.0, 10.0]).0),
-        None => {
-            marks.extend(wire_over(&flat(first, centre.y)));
-            marks.extend(wire(&flat(first + PITCH, centre.y)));
-            marks.extend([0.5, 1.5].map(|link| metal(on_edge(first + link * PITCH, centre.y))));
-        }
+        None => marks.extend(links(at(first, centre.y))),
     }
     marks.extend(wire_over(&hoop(0.06 * PI, 0.3 * PI)));
     marks.extend(arrow(&[at(1.2, 2.8), at(0.8, 6.4), at(2.2, 9.4)]));

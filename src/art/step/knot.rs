@@ -125,14 +125,15 @@ fn free(legs: u8, own: Props<'_>) -> Vec<Mark> {
     let half = 1.0 + 0.4 * breadth(legs);
     let twist = CordTwist { left: at(9.4, 6.4), right: at(20.6, 6.4), half, crossings: 5, rising_over: true };
     let mut marks = double_overhand(at(2.6, 6.4), &twist, legs);
-    marks.extend(last(own, 5.6, 5.6).from(at(5.6, 6.4), PI));
+    marks.extend(bead_beside(own, at(5.6, 6.4), [5.6, 5.6]));
     marks.extend(arrow(&[at(17.6, 16.4), at(10.0, 16.4), at(6.4, 13.6), at(4.8, 10.4)]));
     marks
 }
 
-/// The bead beside a knot, which has room so long and so broad.
-pub fn last(own: Props<'_>, long: f64, broad: f64) -> OwnRow<'_> {
-    own.row(0, RowRoom { count: 1, long, broad: [0.0, broad] }).first(1)
+/// The bead beside a knot, from a place to the left, which has room so long and so broad.
+pub fn bead_beside(own: Props<'_>, from: Point, [long, broad]: [f64; 2]) -> Vec<Mark> {
+    let beads = own.beads(0);
+    own.fitted(&beads, RowRoom { count: 1, long, broad: [0.0, broad] }).first(1).from(from, PI)
 }
 
 /// A loose knot led to the bead by an awl in it.
@@ -147,7 +148,7 @@ pub fn led(own: Props<'_>) -> Vec<Mark> {
     ]);
     let mut marks = cord(&path, PLAIN);
     marks.extend(twist.overs().iter().flat_map(|(_, over)| cord_over(over, PLAIN)));
-    marks.extend(last(own, 6.0, 6.0).from(at(6.2, 5.0), PI));
+    marks.extend(bead_beside(own, at(6.2, 5.0), [6.0, 6.0]));
     marks.push(metal(polygon(&[at(9.4, 8.6), at(18.2, 13.2), at(17.6, 14.4)])));
     marks.push(filled(
         mapped(&rounded_rect(at(0.0, -1.4), 6.4, 2.8, 1.2), |point| at(17.4, 13.6) + point.turned(0.48)),

@@ -106,7 +106,7 @@ fn drawn(drawing: Drawing, own: Props<'_>) -> Vec<Mark> {
         Drawing::CrimpPacked => crimp::packed(own),
         Drawing::CrimpPressed => crimp::pressed(),
         Drawing::Gather(strands) => crimp::gather(strands),
-        Drawing::Cone(strands) => pin::cone(strands),
+        Drawing::Cone(strands) => pin::cone(strands, own),
         Drawing::PlainLoop(open) => pin::plain_loop(open, own),
         Drawing::TurnedEnd => pin::turned_end(),
         Drawing::OpenLink => pin::open_link(),
@@ -121,7 +121,7 @@ fn drawn(drawing: Drawing, own: Props<'_>) -> Vec<Mark> {
         Drawing::GuardPacked => crimp::guarded_packed(own),
         Drawing::TailCut => crimp::tail_cut(own),
         Drawing::Cover => crimp::covered(),
-        Drawing::Glue => crimp::glued(),
+        Drawing::Glue => crimp::glued(own),
         Drawing::KnotLed => knot::led(own),
         Drawing::Stop(bead) => held::stop(bead, own),
         Drawing::Measure(among) => held::measured(among, own),
@@ -154,8 +154,7 @@ fn drawn(drawing: Drawing, own: Props<'_>) -> Vec<Mark> {
         Drawing::EndBar(strands) => strung::end_bar(strands, own),
         Drawing::Threaded(needle) => strung::threaded(needle, own),
         Drawing::Spaced => strung::spaced(own),
-        Drawing::OnArm => strung::on_arm(own),
         // The piece itself, which who lays it out draws.
-        Drawing::Inspected(_) => Vec::new(),
+        Drawing::Inspected(_) | Drawing::OnArm => Vec::new(),
     }
 }

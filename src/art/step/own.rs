@@ -5,11 +5,11 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::{EDGE, ROOM};
 use crate::art::Stencils;
-use crate::art::pen::{metal, ways};
+use crate::art::pen::{METAL, metal, ways};
 use crate::design::{Bead, Bit, Crimp, Finding, Index, What};
 use crate::geometry::{Extent, Point};
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Anchor, Mark};
+use crate::paint::mark::{Anchor, Mark, Rgb};
 use crate::paint::outline::rounded_rect;
 use crate::pattern::FindingKind;
 use crate::steps::Cast;
@@ -86,6 +86,11 @@ impl<'a> Props<'a> {
         self.cast.findings.iter().copied().find(|at| findings[*at].kind() == kind)
     }
 
+    /// The colour of a finding's metal, and of that of none.
+    pub fn metal(self, finding: Option<Index<Finding>>) -> Rgb {
+        finding.map_or(METAL, |at| self.stencils.metal(at))
+    }
+
     /// The factor by which none of some kinds is longer or broader than so much.
     pub fn common(self, kinds: &[Index<Bead>], [long, broad]: [f64; 2]) -> f64 {
         let beads = kinds.iter().map(|kind| &self.stencils.design().beads[*kind]);
@@ -100,12 +105,17 @@ impl<'a> Props<'a> {
 
     /// The crimp that is handled, or the first that is strung.
     fn crimp(self) -> Option<&'a Crimp> {
+        self.stencils.design().findings[self.crimp_at()?].crimp()
+    }
+
+    /// Which that is.
+    pub fn crimp_at(self) -> Option<Index<Finding>> {
         let findings = &self.stencils.design().findings;
         let strung = self.bits(0).iter().filter_map(|bit| match bit.what {
             What::Finding(at) => Some(at),
             _ => None,
         });
-        self.cast.findings.iter().copied().chain(strung).find_map(|at| findings[at].crimp())
+        self.cast.findings.iter().copied().chain(strung).find(|at| findings[*at].crimp().is_some())
     }
 
     /// How long a crimp is drawn that is [`CRIMP`] broad.
@@ -212,18 +222,6 @@ impl<'a> OwnRow<'a> {
         beads.into_iter().chain(others).flat_map(|(bit, middle)| self.bit(bit, middle, way)).collect()
     }
 
-    /// All of it, each from where something is so far along to where it ends, its first so far.
-    pub fn along(self, from: f64, ends: impl Fn(f64, f64) -> (Point, Point)) -> Vec<Mark> {
-        let mut at = from;
-        let place = |bit: &Bit| {
-            let start = at;
-            at += bit.length() * self.scale;
-            let (from, to) = ends(start, at);
-            self.bit(bit, from.between(to, 0.5), (to - from).angle())
-        };
-        self.bits.iter().filter_map(place).collect()
-    }
-
     /// All of it about a middle.
     pub fn about(self, middle: Point, way: f64) -> Vec<Mark> {
         self.from(middle - Point::towards(way) * (0.5 * self.length()), way)
@@ -231,12 +229,25 @@ impl<'a> OwnRow<'a> {
 
     fn bit(self, bit: &Bit, middle: Point, way: f64) -> Option<Mark> {
         match bit.what {
-            What::Bead(at) => Some(self.stencils.bead(at, middle + self.aside(at, way), upright(way), self.scale)),
+            What::Bead(at) => {
+                let angle = self.turned(at, bit, way);
+                Some(self.stencils.bead(at, middle + self.aside(at, way), angle, self.scale))
+            }
             What::Finding(at) => Some(self.stencils.strung(at, bit, middle, way, self.scale)),
             What::Knot => {
                 Some(Mark::ornament(super::tight::knot(middle, 0.5 * (bit.length() * self.scale).clamp(1.0, 2.4))))
             }
             What::Gap | What::Dangle(_) => None,
+        }
+    }
+
+    /// The angle of a bead along a way: of one whose hole is its axis as it is threaded, which end first.
+    fn turned(self, bead: Index<Bead>, bit: &Bit, way: f64) -> f64 {
+        let bead = &self.stencils.design().beads[bead];
+        match () {
+            () if bead.hangs() || bead.bores.is_some() => upright(way),
+            () if bit.turned => way + PI,
+            () => way,
         }
     }
 
@@ -252,25 +263,36 @@ impl<'a> OwnRow<'a> {
         level + 0.5 * self.broadest() + BELOW
     }
 
-    /// The letters of the beads below a row that begins at a place to the right or to the left, each where it changes and
-    /// where there is room for it.
-    pub fn letters(self, from: f64, level: f64) -> Vec<Mark> {
-        let (mut at, mut until, mut last) = (from, f64::NEG_INFINITY, None);
+    /// The letters of the beads of a row that begins at a place to the right or to the left, each below the middle of what is
+    /// of its kind together, where there is room for it.
+    pub fn letters(self, from: f64, baseline: f64) -> Vec<Mark> {
+        let mut until = f64::NEG_INFINITY;
         let mut marks = Vec::new();
-        let baseline = self.baseline(level);
-        for bit in self.bits {
-            let middle = at + bit.before * self.scale;
-            at += bit.length() * self.scale;
-            let Some(bead) = bit.what.bead().filter(|bead| last != Some(*bead)) else { continue };
+        for (bead, [first, last]) in self.runs() {
             let letter = &self.stencils.design().beads[bead].letter;
-            let half = 0.5 * Type::SMALL_STRONG.width(letter);
+            let (middle, half) = (from + first.midpoint(last) * self.scale, 0.5 * Type::SMALL_STRONG.width(letter));
             if middle - half >= until {
                 marks.push(Type::SMALL_STRONG.mark(letter, Point::new(middle, baseline), Anchor::Middle));
                 until = middle + half + 0.5;
-                last = Some(bead);
             }
         }
         marks
+    }
+
+    /// Beads of one kind that no other bead parts, with how far the holes of the first and the last of them lie from the
+    /// row's start at actual size.
+    fn runs(self) -> Vec<(Index<Bead>, [f64; 2])> {
+        let (mut at, mut runs) = (0.0, Vec::<(Index<Bead>, [f64; 2])>::new());
+        for bit in self.bits {
+            let middle = at + bit.before;
+            at += bit.length();
+            match (bit.what.bead(), runs.last_mut()) {
+                (Some(bead), Some((last, [_, to]))) if *last == bead => *to = middle,
+                (Some(bead), _) => runs.push((bead, [middle; 2])),
+                (None, _) => {}
+            }
+        }
+        runs
     }
 }
 

@@ -14,14 +14,14 @@ use crate::pattern::FindingKind;
 use crate::steps::Below;
 
 /// A cone slid down a pin's wire, cut open: in it the loops on the eye, and their crimps.
-pub fn cone(strands: u8) -> Vec<Mark> {
+pub fn cone(strands: u8, own: Props<'_>) -> Vec<Mark> {
     let outer = [(at(5.2, 5.8), at(10.9, 8.4)), (at(5.2, 13.2), at(10.9, 10.6))];
     let middle = (at(5.0, 9.5), at(10.7, 9.5));
     let outer = outer.into_iter().filter(|_| strands > 1);
     let hung: Vec<_> = outer.chain((strands != 2).then_some(middle)).collect();
     let pin = [circle(at(11.3, 9.5), 2.2), polyline(&[at(13.5, 9.5), at(24.0, 9.5)])].concat();
     let mut marks = gathered(&hung, 0.6, &pin, 4.6);
-    marks.extend([-1.0, 1.0].map(|side| metal(wall(side))));
+    marks.extend([-1.0, 1.0].map(|side| filled(wall(side), own.metal(own.of_kind(FindingKind::Cone)))));
     marks.extend(arrow(&[at(22.8, 3.8), at(18.6, 2.4), at(13.6, 2.4)]));
     marks
 }
@@ -105,8 +105,9 @@ pub fn threaded(has_eye: bool, own: Props<'_>) -> Vec<Mark> {
     let middle = if strung.count() > 0 { 16.2 } else { 11.0 };
     marks.extend(strung.from(at(3.8, level), 0.0));
     marks.extend(next.about(at(middle, level), 0.0));
-    marks.extend(strung.letters(3.8, level));
-    marks.extend(next.letters(middle - 0.5 * next.length(), level));
+    let baseline = strung.baseline(level).max(next.baseline(level));
+    marks.extend(strung.letters(3.8, baseline));
+    marks.extend(next.letters(middle - 0.5 * next.length(), baseline));
     marks.extend(arrow(&[at(19.6, 4.2), at(16.2, 3.6), at(11.4, 4.2)]));
     marks
 }

@@ -2,19 +2,19 @@
 
 use std::f64::consts::PI;
 
+use super::crimp::{round_ring, sleeve};
 use super::held::{holes, spread};
 use super::own::{CRIMP, Props, RowRoom, clipped};
 use super::tight;
 use crate::art::pen::{
     PLAIN, arrow, at, cord, cord_over, cutters, filled, ghost, legs, line, metal, stretch, tail, tails, through, wire,
-    wire_over,
 };
 use crate::design::{Bead, Index};
-use crate::geometry::{Point, path};
+use crate::geometry::Point;
 use crate::paint::layout::text::Type;
-use crate::paint::mark::{Anchor, Mark, Rgb, Segment, Stroke};
-use crate::paint::outline::{arc, circle, curve, ellipse, flattened, mapped, polygon, polyline, rounded_rect};
-use crate::paint::style;
+use crate::paint::mark::{Anchor, Mark, Rgb, Segment};
+use crate::paint::outline::{arc, circle, curve, ellipse, polygon, polyline, rounded_rect};
+use crate::pattern::FindingKind;
 use crate::steps::Slack;
 
 /// Where cord runs.
@@ -39,12 +39,12 @@ pub fn laid_out(own: Props<'_>) -> Vec<Mark> {
     std::iter::once(board).chain(kinds.iter().enumerate().flat_map(row)).collect()
 }
 
-/// A letter, and behind it as many of its beads as there are or have room.
+/// A letter, and behind it as many of its beads as one piece has or there is room for.
 fn laid(kind: Index<Bead>, from: Point, long: f64, (own, scale): (Props<'_>, f64)) -> Vec<Mark> {
     const MOST: f64 = 6.0;
     const BETWEEN: f64 = 0.4;
     let design = own.stencils.design();
-    let (bead, all) = (&design.beads[kind], design.counts()[kind] * design.copies);
+    let (bead, all) = (&design.beads[kind], design.counts()[kind]);
     let each = bead.along.value() * scale + BETWEEN;
     let place = |number: u32| from + at(2.0 + each * (f64::from(number) + 0.5), 0.0);
     let letter = Type::SMALL_STRONG.mark(&bead.letter, from + at(0.0, 1.0), Anchor::Middle);
@@ -65,8 +65,9 @@ pub fn threaded(has_needle: bool, own: Props<'_>) -> Vec<Mark> {
     marks.extend(next.about(at(16.2, LEVEL), 0.0));
     let half = 0.5 * next.length();
     marks.extend(through(&[(at(16.2 - half, LEVEL), at(16.2 + half, LEVEL))]));
-    marks.extend(strung.letters(0.3, LEVEL));
-    marks.extend(next.letters(16.2 - half, LEVEL));
+    let baseline = strung.baseline(LEVEL).max(next.baseline(LEVEL));
+    marks.extend(strung.letters(0.3, baseline));
+    marks.extend(next.letters(16.2 - half, baseline));
     let above = (0.5 * strung.broadest().max(next.broadest()) - 3.2).clamp(0.0, 2.8);
     marks.extend(arrow(&[at(19.4, 4.2), at(16.0, 3.6), at(11.4, 4.2)].map(|point| point - at(0.0, above))));
     vec![clipped(marks)]
@@ -130,8 +131,7 @@ pub fn drawn_up(slack: Slack, own: Props<'_>) -> Vec<Mark> {
     let back = [at(TUBE + long, 9.7)];
     let way = curve(&[upper.as_slice(), &round.map(|point| at(ring, LEVEL) + point), &back, &out].concat());
     let mut marks = tail(&way, PLAIN);
-    marks.extend(wire(&circle(at(ring, LEVEL), 2.4)));
-    marks.extend(cord_over(&stretch(&way, 4, 6), PLAIN));
+    marks.extend(round_ring(&way, wire(&circle(at(ring, LEVEL), 2.4)), own));
     marks.extend(own.crimp_between([TUBE, TUBE + long], LEVEL));
     marks.extend(beads.from(at(TUBE, LEVEL), PI));
     if slack == Slack::Through {
@@ -152,15 +152,29 @@ pub fn over_tail(own: Props<'_>) -> Vec<Mark> {
     let bead = own.row(0, RowRoom { count: 1, long: 7.0, broad: [2.9, 6.0] }).first(1);
     let half = 0.5 * bead.length();
     let middle = at(6.8, LEVEL);
-    let mut marks =
-        [cord(&polyline(&[at(0.0, 8.3), at(16.0, 8.3)]), PLAIN), wire(&circle(at(21.4, LEVEL), 2.4))].concat();
+    let mut marks = [
+        cord(&polyline(&[at(0.0, 8.3), at(16.0, 8.3)]), PLAIN),
+        closed_loop(17.9, wire(&circle(at(21.4, LEVEL), 2.4)), own),
+    ]
+    .concat();
     marks.extend(tail(&polyline(&[at(16.0, 9.7), at((middle.x - half - 1.8).max(0.6), 9.7)]), PLAIN));
-    marks.extend(cord(&ellipse(at(17.9, LEVEL), 2.4, 1.2), PLAIN));
     marks.extend(tight::pressed(at(14.2, LEVEL)));
     marks.extend(bead.about(middle, 0.0));
     marks.extend(through(&[8.3, 9.7].map(|y| (at(middle.x - half, y), at(middle.x + half, y)))));
     marks.extend(arrow(&[at(2.0, 3.6), at(5.0, 3.2), at(9.6, 3.6)]));
     vec![clipped(marks)]
+}
+
+/// A loop about a middle, in its guard where it has one, and the ring that it goes round.
+fn closed_loop(middle: f64, ring: Vec<Mark>, own: Props<'_>) -> Vec<Mark> {
+    const LONG: f64 = 2.2;
+    if own.of_kind(FindingKind::WireGuard).is_none() {
+        return [ring, cord(&ellipse(at(middle, LEVEL), LONG, 1.2), PLAIN)].concat();
+    }
+    let broad = (LONG, 1.7);
+    let guard = |from: f64, to: f64| sleeve(&arc(at(middle, LEVEL), broad, from, to));
+    let cord = cord(&ellipse(at(middle, LEVEL), broad.0, broad.1), PLAIN);
+    [cord, guard(-0.6 * PI, 0.6 * PI), ring, guard(-0.6 * PI, 0.0)].concat()
 }
 
 /// A tail cut off where it leaves the beads.
@@ -174,8 +188,7 @@ pub fn tail_out(own: Props<'_>) -> Vec<Mark> {
     let mut marks =
         tail(&curve(&[at(out + 1.4, LEVEL), at(out - 1.0, 8.6), at(out - 2.2, 6.6), at(out - 2.8, 3.2)]), PLAIN);
     marks.extend(cord(&level(0.0, 16.0), PLAIN));
-    marks.extend(cord(&ellipse(at(19.6, LEVEL), 1.8, 1.1), PLAIN));
-    marks.extend(wire(&circle(at(22.2, LEVEL), 1.7)));
+    marks.extend(closed_loop(19.2, wire(&circle(at(22.2, LEVEL), 1.7)), own));
     marks.extend(beside.from(at(PRESSED, LEVEL), PI));
     marks.extend(row.after(beside.count()).within(out - BETWEEN).from(at(out - BETWEEN, LEVEL), PI));
     marks.extend(tight::pressed(at(17.0, LEVEL)));
@@ -224,25 +237,6 @@ pub fn end_bar(strands: u8, own: Props<'_>) -> Vec<Mark> {
     };
     let mut marks: Vec<Mark> = holes(strands).iter().zip(1..).flat_map(strand).collect();
     marks.push(spread(strands, own));
-    marks
-}
-
-/// The loop of a strap on the arm of a pair of spectacles.
-pub fn on_arm(own: Props<'_>) -> Vec<Mark> {
-    let arm = [at(0.4, 5.6), at(8.0, 5.6), at(16.0, 5.8), at(20.4, 7.2), at(23.2, 11.6)];
-    let grip = ellipse(at(12.0, 5.7), 1.3, 2.6);
-    let mut marks = wire(&arc(at(12.0, 5.7), (1.3, 2.6), -PI / 2.0, PI / 2.0));
-    let stroke = Some(Stroke::new(style::QUIET, 1.8));
-    marks.push(Mark::Shape { outline: curve(&arm), fill: None, stroke });
-    marks.extend(wire_over(&arc(at(12.0, 5.7), (1.3, 2.6), PI / 2.0, 1.5 * PI)));
-    marks.push(ghost(mapped(&grip, |point| point + at(9.4, 2.6))));
-    let strap = curve(&[at(12.0, 8.4), at(11.6, 11.0), at(9.4, 14.0), at(5.4, 16.6)]);
-    marks.extend(cord(&strap, PLAIN));
-    let row = own.row(0, RowRoom { count: 3, long: 7.4, broad: [0.0, 3.6] }).within(7.6);
-    let way = flattened(&strap);
-    let place = |along: f64| path::along(&way, along).unwrap_or_default();
-    marks.extend(row.along(2.0, |from, to| (place(from), place(to))));
-    marks.extend(arrow(&[at(20.4, 2.4), at(17.6, 1.6), at(14.4, 2.4)]));
     marks
 }
 

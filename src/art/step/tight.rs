@@ -3,7 +3,7 @@
 use std::f64::consts::PI;
 
 use super::crimp::drop;
-use super::knot::{end_beads, last, met};
+use super::knot::{bead_beside, end_beads, met};
 use super::noose::ring;
 use super::own::Props;
 use crate::art::pen::{
@@ -68,7 +68,7 @@ fn free(count: u8, own: Props<'_>) -> (Vec<Mark>, Point) {
     let middle = at(9.6, LEVEL);
     let end = curve(&[at(0.5, LEVEL), middle, middle + at(8.0, 0.4), middle + at(11.0, 1.6)]);
     let mut marks = tails(&end, count);
-    marks.extend(last(own, 7.4, 6.4).from(at(8.2, LEVEL), PI));
+    marks.extend(bead_beside(own, at(8.2, LEVEL), [7.4, 6.4]));
     marks.extend(knot(middle, 1.6));
     (marks, at(middle.x, LEVEL - 1.8))
 }

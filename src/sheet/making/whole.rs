@@ -9,8 +9,9 @@ use crate::design::{Design, Strand, What};
 use crate::drape::{Hung, Waypoint};
 use crate::geometry::{Extent, Point, Point3, path};
 use crate::paint::layout::Rect;
-use crate::paint::mark::Mark;
-use crate::paint::outline::polyline;
+use crate::paint::mark::{Mark, Stroke};
+use crate::paint::outline::{curve, ellipse, polyline};
+use crate::paint::style;
 use crate::piece::Piece;
 use crate::sheet::Illustration;
 use crate::sheet::figure::{self, Canvas, Frame, Sketch, Track, closing_on, on_tracks};
@@ -136,6 +137,40 @@ fn straight(piece: &Piece, stencils: &Stencils<'_>) -> Vec<Mark> {
     marks.extend(ENDS.map(|x| ghost(polyline(&[at(x, LEVEL + 1.8), at(x, RULER)]))));
     marks.extend(ruler());
     marks
+}
+
+/// A strap's first end slid onto the arm of a pair of spectacles.
+pub fn on_arm(piece: &Piece, stencils: &Stencils<'_>) -> Vec<Mark> {
+    const GRIP: Point = at(13.6, 5.7);
+    let outline = curve(&[at(0.4, 5.6), at(8.0, 5.6), at(16.0, 5.8), at(20.4, 7.2), at(23.2, 11.6)]);
+    let arm = Mark::Shape { outline, fill: None, stroke: Some(Stroke::new(style::QUIET, 1.8)) };
+    // It passes over the far side of the loop that grips it.
+    let within = Extent { low: GRIP - at(0.0, 3.0), high: GRIP + at(4.0, 3.0) };
+    let over = Mark::Clipped { within, marks: vec![arm.clone()] };
+    let mut marks = vec![arm];
+    marks.extend(gripping(GRIP, piece, stencils));
+    marks.push(over);
+    marks.push(ghost(ellipse(at(21.4, 8.3), 1.3, 2.6)));
+    marks.extend(arrow(&[at(21.4, 3.0), at(18.6, 2.0), at(15.6, 2.4)]));
+    boxed(english::drawing(Drawing::OnArm), vec![clipped(marks)])
+}
+
+/// A piece's first end, which hangs to the left from what goes through it.
+fn gripping(grip: Point, piece: &Piece, stencils: &Stencils<'_>) -> Vec<Mark> {
+    /// How long its closure is drawn, and how much of that is beyond what goes through it.
+    const CLOSURE: f64 = 11.0;
+    const BEYOND: f64 = 1.6;
+    let down = Point::new(-0.72, -0.69);
+    let Some((strand, hung)) = first(piece) else { return Vec::new() };
+    let left: f64 = piece.design.closure.left().iter().map(|part| part.least.value()).sum();
+    let scale = (CLOSURE / left.max(1.0)).min(ENLARGED);
+    let canvas = Canvas::new(Frame { origin: grip, scale }, stencils);
+    let place = |along: f64| down * (left + along - BEYOND / scale);
+    let seen = SeenEnds::of(strand, hung, f64::INFINITY, 0.0);
+    let tracks = Track::all(&vec![seen.way(place, |after| place(seen.finished - after))].into());
+    let laid = on_tracks(piece, &tracks);
+    let alone = laid.first().and_then(Option::as_ref).map(|hung| Sketch::new(strand, hung, canvas).alone());
+    closing_on(&tracks, canvas).around(alone.unwrap_or_default())
 }
 
 /// The first strand, and how it hangs.

@@ -49,7 +49,7 @@ pub const fn drawing(drawing: Drawing) -> &'static str {
         Drawing::Tassel => "cord wound round a card, tied above and cut below; then bound below its loop",
         Drawing::Twist(2) => "two strands turned about one another",
         Drawing::Twist(_) => "three strands turned about one another",
-        Drawing::Clasp => "a clasp hung by its eye in a ring that is opened sideways",
+        Drawing::Clasp => "what hangs in a ring that is opened sideways",
         Drawing::InLoop => "what hangs in a pin's loop, which is rolled shut",
         Drawing::Charm => "a charm hung by a ring in a link of a chain",
         Drawing::Bored(Pass::First) => "a strand through the first hole of a bead with several",
