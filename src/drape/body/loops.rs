@@ -246,8 +246,8 @@ impl Loops {
     }
 
     /// Makes pieces longer by as much as their neighbours part where they are now. What lies bare of their strand gives for
-    /// that what it has, all of it alike. They go a share of the way there from what they were.
-    pub fn open(&mut self, share: f64) {
+    /// that what it has, all of it alike.
+    pub fn open(&mut self) {
         for strand in 0..self.strands.len() {
             let at = self.ties_of(strand);
             let (opens, takes) = self.parted(strand);
@@ -255,9 +255,8 @@ impl Loops {
             for ((tie, rod), opens) in
                 self.net.ties[at.clone()].iter_mut().zip(&mut self.rods[at]).zip(opens.windows(2))
             {
-                let length = rod.length + rod.spare - given * rod.bare + opens[0] + opens[1];
-                tie.length += share * (length - tie.length);
-                rod.opens = [0, 1].map(|side: usize| rod.opens[side] + share * (opens[side] - rod.opens[side]));
+                rod.opens = [opens[0], opens[1]];
+                tie.length = rod.length + rod.spare - given * rod.bare + opens[0] + opens[1];
             }
         }
         self.bend();

@@ -37,8 +37,6 @@ const FAINT: f64 = 1e-3;
 const HELD: f64 = 0.01;
 const STRONG: f64 = 1.0;
 const BACK: f64 = -0.3;
-/// Where rounds swing however strong the pull is, what opens at bends swings with them: then it goes this share of its way.
-const SWINGS: f64 = 0.5;
 
 /// Loops that turn on themselves, and bars that lean, move without any work: they rest when a round lifts or lowers all
 /// weights together, what is bent counted, by less than this, in mm.
@@ -130,7 +128,7 @@ pub fn settle(loops: &mut Loops, skin: &impl Surface, still: Still, work: usize)
             return Err(Unrest::Left { rounds, overlap, moves });
         }
         rounds += 1;
-        loops.open(if pull < STRONG { 1.0 } else { SWINGS });
+        loops.open();
         let Some(went) = Went::new(loops, skin, &contacts, pull, still) else { return Err(Unrest::Lost { rounds }) };
         let along = last.as_ref().map_or(0.0, |last| went.moves.along(&last.moves));
         pull = stepped(pull, along).clamp(faint, STRONG);

@@ -90,7 +90,7 @@ impl Bed for TableTop {
         lay_closure(loops);
         (0..loops.strands.len()).for_each(|strand| lay_alone(loops, strand));
         // Beads part on that, and the strands are laid anew as long as they then are.
-        loops.open(1.0);
+        loops.open();
         (0..loops.strands.len()).for_each(|strand| lay_alone(loops, strand));
     }
 }
