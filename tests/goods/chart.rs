@@ -412,8 +412,9 @@ proptest! {
         let trains = design.strands[nth(0)].trains.iter();
         let mut strung: Vec<_> = trains.flat_map(|train| strung(&design, &train.bits)).collect();
         // A fixed row that a space opens tells what is left bare behind it too; 20 m leave some.
-        let is_placed = design.strands[nth(0)].settle == Settle::Fixed && strung.first().is_some_and(|one| one == "bare");
-        if is_placed && strung.last().is_some_and(|one| one != "bare") {
+        let one = &design.strands[nth(0)];
+        let is_gap = |phrase: Option<&Phrase>| matches!(phrase, Some(Phrase::Gap(_)));
+        if one.settle == Settle::Fixed && is_gap(one.chart.first()) && !is_gap(one.chart.last()) {
             strung.push("bare".to_owned());
         }
         let units = [UnitStyle::In, UnitStyle::Mm, UnitStyle::Both][units as usize];
