@@ -185,8 +185,8 @@ mod tests {
     fn what_is_measured_ends_with_a_figure_of_its_own() {
         // 18 in are 457.2 mm by definition: in inches a tick with a figure stands there.
         assert_eq!(figures(false, 27.2), ["in", "17", "18", "cm", "43", "44", "45"]);
-        assert_eq!(figures(true, 27.2), ["in", "17", "18", "cm", "43", "44", "45.7"]);
-        assert_eq!(figures(true, 27.2 - 25.4 / 16.0), ["in", "17", "17 15⁄16", "cm", "43", "44", "45.6"]);
+        assert_eq!(figures(true, 27.2), ["in", "17", "18", "cm", "43", "44", "45", "45.7"]);
+        assert_eq!(figures(true, 27.2 - 25.4 / 16.0), ["in", "17", "17 15⁄16", "cm", "43", "44", "45", "45.6"]);
         assert_eq!(figures(true, 19.0), ["in", "17", "17 11⁄16", "cm", "43", "44", "44.9"]);
         // One that would stand close to the figure before it stands in its place.
         assert_eq!(figures(true, 20.2), ["in", "17", "17 ¾", "cm", "43", "44", "45.0"], "each from 450.2 mm");
