@@ -133,8 +133,8 @@ fn a_loop_lies_where_an_optimiser_puts_it() {
 /// To which lengths in mm and weights in mN links are told the script.
 const KNOWN: f64 = 1e-3;
 /// How far places, the mean height and the lowest place are off what the optimiser finds, in mm: loops rest when no joint moves by
-/// more than 0.05 mm in a round (`drape/body/mod.rs`). On one body both find one mean height to 0.001 mm; the tape round this
-/// one, of 96 chords, is 0.3 mm shorter where shoulders are round than what the script measures with 360.
+/// more than 0.05 mm in a round (`drape/body/mod.rs`). On one body both find one mean height to 0.001 mm; the script's base is as
+/// a tape measures this one, 0.3 mm more than its 96 chords.
 const FAR: f64 = 0.25;
 const HEIGHT: f64 = 0.08;
 const LOW: f64 = 0.2;

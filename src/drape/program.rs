@@ -42,7 +42,7 @@ pub struct Node<const D: usize> {
 }
 
 /// What is least is found to this share of itself: joints are off by about the root of it, as a share of the length.
-const EXACT: f64 = 1e-11;
+const EXACT: f64 = 1e-10;
 /// The same for a net from which a finer one starts.
 const ROUGH: f64 = 1e-6;
 /// How much farther apart than it is long a pressed tie's joints may come in a round, as a share: it turns by 8 degrees at

@@ -37,7 +37,7 @@ pub fn counted(own: Props<'_>) -> Vec<Mark> {
 const MIDDLE: f64 = 12.3;
 const ACROSS: f64 = 5.7;
 /// Most whole turns that are drawn.
-const MOST: u32 = 4;
+const MOST: u32 = 3;
 
 /// A coil that ends at its right, with the part of a turn first that is more than whole ones.
 struct CountedTurns {

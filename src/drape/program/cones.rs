@@ -4,6 +4,10 @@
 use clarabel::algebra::CscMatrix;
 use clarabel::solver::{DefaultSettings, DefaultSolution, DefaultSolver, IPSolver, SolverStatus, SupportedConeT};
 
+/// The finest share of itself to which what is least is found without refining the solver's steps: rods that bars hold come to
+/// no rest in finer rounds whose steps are not refined.
+const UNREFINED: f64 = 1e-8;
+
 /// A second-order cone program: half of a square form and a linear one to be made least, where what is `right` less `matrix`
 /// times the answer lies in the cones.
 pub struct Program {
@@ -15,12 +19,12 @@ pub struct Program {
 }
 
 impl Program {
-    /// What makes it least, to a share of itself. The solver's steps are exact enough as they are factored: what it ends
-    /// with is held against the same bounds, and refining each step takes a third of its time. Only where it ends
-    /// with less they are refined.
+    /// What makes it least, to a share of itself. Where that is rough the solver's steps are exact enough as they are
+    /// factored: what it ends with is held against the same bounds, and refining each step takes a third of its time.
     pub fn least(&self, share: f64) -> Option<DefaultSolution<f64>> {
-        let found = self.solved(share, false);
-        let found = if found.status == SolverStatus::Solved { found } else { self.solved(share, true) };
+        let refined = share < UNREFINED;
+        let found = self.solved(share, refined);
+        let found = if refined || found.status == SolverStatus::Solved { found } else { self.solved(share, true) };
         matches!(found.status, SolverStatus::Solved | SolverStatus::AlmostSolved).then_some(found)
     }
 
